@@ -1,0 +1,204 @@
+"""Chains, skips and deeds: what the hands do besides making stitches."""
+
+from __future__ import annotations
+
+from tracker.fabric.edge import Below, Spot, space
+from tracker.fabric.making import Making
+from tracker.fabric.outcome import MOST_STEPS, ShortError, TooMuchError
+from tracker.fabric.reading import every
+from tracker.fabric.steps import Kind, Run
+from tracker.fabric.trees import hooked, into_chain, ring_follows
+from tracker.notation.tree import (
+    Act,
+    At,
+    Chain,
+    Deed,
+    Group,
+    Loops,
+    Make,
+    Node,
+    Note,
+    Skip,
+)
+
+_KINDS = {
+    Deed.JOIN: Kind.JOIN,
+    Deed.TURN: Kind.TURN,
+    Deed.COLOUR: Kind.COLOUR,
+    Deed.MARKER: Kind.MARKER,
+    Deed.RING: Kind.RING,
+    Deed.FASTEN: Kind.FASTEN,
+}
+
+
+class Chaining(Making):
+    """Rules for `Chain`, `Skip`, `Act`, `Loops` and `OtherSide`."""
+
+    def other(self, node: Node) -> None:
+        """Work a node that makes no stitch."""
+        match node:
+            case Chain():
+                self.chain(node)
+            case Skip():
+                self.skip(node)
+            case Act():
+                self.act(node)
+            case Loops():
+                self.now.loop = node.loop
+            case OtherSide():
+                self.other_side()
+            case _:
+                pass
+
+    def chain(self, node: Chain) -> None:
+        """A foundation, a beginning chain, a chain for the next round, or a chain space."""
+        count = self.figure(node.count)
+        if count > MOST_STEPS:
+            raise TooMuchError
+        if not self.now.begun and self.now.inside < 0:
+            if self._is_foundation(node):
+                self._foundation(node, count)
+            else:
+                self._beginning_chain(node)
+            return
+        if self._is_trailing(node):
+            self.now.pending = node
+            self.run(self._chain_run(node, count, 0))
+            return
+        self.run(self._chain_run(node, count, 0))
+        self.out.append(space(count, self.now.group))
+        self.now.over_skip = True
+
+    def _chain_run(self, node: Chain, count: int, makes: int) -> Run:
+        return Run(Kind.CHAIN, "ch", "chain", f"ch {count}", "", node.start, node.end, 1, 1, 0,
+                   makes, self.now.inside, self.now.colour)  # fmt: skip
+
+    def _is_foundation(self, node: Chain) -> bool:
+        """Whether a chain here is one to work into, or to close to a ring."""
+        if self.begin.edge or self.done.foundation or self.now.joined:
+            return False
+        later = [n for n in every(self.nodes) if isinstance(n, Make | Group)]
+        if not later:
+            return True
+        if any(into_chain(n) for n in later):
+            return True
+        return ring_follows(self.nodes, node)
+
+    def _foundation(self, node: Chain, count: int) -> None:
+        self.done.foundation = True
+        later = [n for n in every(self.nodes) if isinstance(n, Make | Group)]
+        if node.counts and later and not hooked(self.nodes):
+            # The first chain is the ring, and the rest stands for a stitch.
+            self.run(self._chain_run(node, count, 1))
+            self.leave(node.stands_for or self._stand_in().us, 1)
+            return
+        counted = not later
+        self.run(
+            Run(Kind.CHAIN, "ch", "chain", "ch", "", node.start, node.end, count, 1, 0,
+                int(counted), self.now.inside, self.now.colour)
+        )  # fmt: skip
+        if counted:
+            self.leave("ch", count)
+        elif any(into_chain(n) for n in later):
+            self.below = Below((Spot("ch", count),), loose=self.reading.loose)
+            self.ringed = False
+
+    def _beginning_chain(self, node: Chain, silent: bool = False) -> None:
+        count = self.figure(node.count)
+        counts = node.counts if node.counts is not None else self.reading.chain_counts
+        if not silent:
+            self.run(self._chain_run(node, count, int(counts)))
+        elif counts:
+            self.run(
+                Run(Kind.CHAIN, "ch", "chain", f"the ch {count} is the first st", "", 0, 0, 1, 1,
+                    0, 1, self.now.inside, self.now.colour)
+            )  # fmt: skip
+        if not counts:
+            if count > 1:
+                self.out.append(Spot("tch"))
+            return
+        stands_for = node.stands_for or self._stand_in().us
+        if not self.now.in_place and not self.ringed and not self.free and self.below.left("st"):
+            self.take(node, "st", 1)
+        self.leave(stands_for, 1)
+        plus = node.plus or self._plus(count, node)
+        if plus:
+            self.out.append(space(plus))
+            self.now.over_skip = True
+            self.now.begun = True
+
+    def _plus(self, count: int, node: Chain) -> int:
+        """The chain space in a beginning chain longer than its stitch is high."""
+        height = self._stand_in().height
+        over = count - height
+        return over if node.counts is None and height and over in self.chain_lengths else 0
+
+    def _is_trailing(self, node: Chain) -> bool:
+        """Whether a chain ends the round: after the join, or before the turn."""
+        if self.now.inside >= 0 or self.now.in_place:
+            return False
+        rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
+        if any(not isinstance(n, Act) for n in rest):
+            return False
+        turns = any(isinstance(n, Act) and n.deed is Deed.TURN for n in rest)
+        joins = any(isinstance(n, Act) and n.deed is Deed.JOIN for n in rest)
+        return (turns and not joins) or (self.now.joined and not joins) or self.now.turned
+
+    def skip(self, node: Skip) -> None:
+        """Pass over places; the beginning chain may already stand on the first."""
+        count = self.figure(node.count)
+        kind = self._kind(node.kind)
+        if node.at is At.FIRST and not self.now.begun and self.below.taken:
+            # The beginning chain stands on the first stitch: it is passed over already.
+            count -= self.below.taken
+        over = self.now.over_skip
+        if self.below.has_group(kind) and not self.free:
+            for _ in range(count):
+                self._into_group_skip(node, kind)
+        elif node.kind == "ch" and not self.free and self.below.left("ch") < count:
+            self.take(node, "sp", 1)
+        else:
+            self.take(node, kind, count)
+        self.now.over_skip = over
+        self.last_skip = max(self.last_skip, count)
+
+    def _into_group_skip(self, node: Skip, kind: str) -> None:
+        if not self.below.take_group(kind):
+            raise ShortError(node, kind, 1, 0)
+
+    def act(self, node: Act) -> None:
+        """A deed: a step that makes no stitch."""
+        if node.deed is Deed.COLOUR and node.colour:
+            self.now.colour = node.colour
+        if node.deed is Deed.JOIN:
+            if node.colour:
+                self.now.colour = node.colour
+            self.now.joined = True
+        if node.deed is Deed.TURN:
+            self.now.turned = True
+        if node.target is not None and not self.now.begun and self.below:
+            kind = self._kind(node.target.kind)
+            if node.target.at in (At.ANY, At.NEXT, At.FIRST, At.LAST) and self.below.left(kind):
+                self.below.start_at(kind)
+        words = node.deed.value
+        if node.deed is Deed.COLOUR:
+            words = f"change to {node.colour}" if node.colour else "change colour"
+        if node.deed is Deed.MARKER:
+            words = "place a marker"
+        self.run(
+            Run(_KINDS[node.deed], "", words, words, "", node.start, node.end, 1, 1, 0, 0,
+                self.now.inside, self.now.colour)
+        )  # fmt: skip
+
+    def other_side(self) -> None:
+        """The chain's other side comes next: every chain worked but the last."""
+        if self.free:
+            return
+        self.below.extend(Spot("ch", max(0, self.now.chain_used - 1 - self._passed())))
+
+    def _passed(self) -> int:
+        """Chains passed over at the start of a foundation."""
+        for node in every(self.nodes):
+            if isinstance(node, Make) and node.target is not None and node.target.at is At.HOOK:
+                return node.target.nth - 1
+        return 0

@@ -1,0 +1,191 @@
+"""The edge a round leaves: the stitches and chain spaces the next one is worked into."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from tracker.notation.dictionary import base_of
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """``count`` equal places side by side.
+
+    Attributes:
+        name: US name of the stitch, "ch" for a chain worked into by itself, "tch" for a
+            turning chain that is not counted.
+        count: how many.
+        chains: 0, or the length of a chain space (then ``count`` spaces of that length).
+        group: key of the special stitch it is part of; "" for none.
+        opens: whether it is the first of its group.
+    """
+
+    name: str
+    count: int = 1
+    chains: int = 0
+    group: str = ""
+    opens: bool = False
+
+
+Edge = tuple[Spot, ...]
+
+
+def space(length: int, group: str = "") -> Spot:
+    """A chain space of ``length`` chains."""
+    return Spot(f"ch-{length} sp", 1, length, group)
+
+
+def plain_edge(count: int, name: str = "st") -> Edge:
+    """``count`` stitches of which no more is known."""
+    return (Spot(name, count),) if count > 0 else ()
+
+
+def singled(edge: Edge) -> Edge:
+    """The same edge with every chain space taken apart into single chains."""
+    return tuple(Spot("ch", s.chains * s.count) if s.chains else s for s in edge)
+
+
+def turned(edge: Edge) -> Edge:
+    """The edge as met when the work is turned."""
+    return tuple(reversed(edge))
+
+
+def stitches(edge: Edge) -> int:
+    """How many stitches (not spaces) the edge has."""
+    return sum(s.count for s in edge if not s.chains and s.name != "tch")
+
+
+def made(edge: Iterable[Spot]) -> dict[str, int]:
+    """How many of each stitch and each kind of space, by name."""
+    found: dict[str, int] = {}
+    for spot in edge:
+        if spot.name != "tch":
+            found[spot.name] = found.get(spot.name, 0) + spot.count
+    return found
+
+
+class Below:
+    """A cursor over the edge of the round below.
+
+    ``loose``: a stitch named in the instructions means any stitch.
+    """
+
+    def __init__(self, edge: Edge, *, loose: bool = False) -> None:
+        self.edge = edge
+        self.index = 0
+        self.offset = 0
+        self.taken = 0
+        self.loose = loose
+        self._names = {s.name for s in edge} | {base_of(s.name) for s in edge}
+        self._groups = {s.group for s in edge if s.group}
+        self._longest = max((s.chains for s in edge), default=0)
+        self._after: dict[str, list[int]] = {}
+
+    def __bool__(self) -> bool:
+        return bool(self.edge)
+
+    def state(self) -> tuple[int, int, int]:
+        """Where the cursor stands, for `go`."""
+        return self.index, self.offset, self.taken
+
+    def go(self, state: tuple[int, int, int]) -> None:
+        """Back to an earlier `state`."""
+        self.index, self.offset, self.taken = state
+
+    def matches(self, kind: str, spot: Spot) -> bool:
+        """Whether ``spot`` is a place of ``kind`` (as `Target.kind` names it)."""
+        if spot.chains:
+            if kind in ("sp", "st+ch"):
+                return True
+            if kind == "corner":
+                return spot.chains == self._longest
+            return kind == spot.name
+        if spot.name == "tch":
+            return kind == "tch"
+        if kind in ("st", "st+ch") or spot.name == "st":
+            return not kind.endswith("sp") and kind != "corner"
+        if kind.endswith("sp") or kind == "corner":
+            return False
+        if self.loose or not self.knows(kind):
+            return True
+        return spot.name == kind or base_of(spot.name) == base_of(kind)
+
+    def knows(self, kind: str) -> bool:
+        """Whether the edge has stitches of that name."""
+        return kind in self._names or base_of(kind) in self._names
+
+    def has_group(self, kind: str) -> bool:
+        """Whether the edge has groups (fans, V stitches) of that key."""
+        return kind in self._groups
+
+    def has_space(self) -> bool:
+        """Whether the edge has any chain space."""
+        return self._longest > 0
+
+    def left(self, kind: str) -> int:
+        """How many places of ``kind`` the cursor has still before it."""
+        after = self._after.get(kind)
+        if after is None:
+            after = [0] * (len(self.edge) + 1)
+            for i in range(len(self.edge) - 1, -1, -1):
+                spot = self.edge[i]
+                after[i] = after[i + 1] + (spot.count if self.matches(kind, spot) else 0)
+            self._after[kind] = after
+        count = after[self.index]
+        if self.offset and self.matches(kind, self.edge[self.index]):
+            count -= self.offset
+        return count
+
+    def before(self, kind: str, stop: str) -> int:
+        """How many places of ``kind`` lie before the next place of kind ``stop``."""
+        count, offset = 0, self.offset
+        for spot in self.edge[self.index :]:
+            if self.matches(stop, spot):
+                return count
+            if self.matches(kind, spot):
+                count += spot.count - offset
+            offset = 0
+        return count
+
+    def take(self, kind: str, count: int) -> bool:
+        """Use up the next ``count`` places of ``kind``, passing over others; False if short."""
+        while count > 0 and self.index < len(self.edge):
+            spot = self.edge[self.index]
+            if self.matches(kind, spot):
+                part = min(count, spot.count - self.offset)
+                count -= part
+                self.taken += part
+                self.offset += part
+                if self.offset < spot.count:
+                    return True
+            self.index += 1
+            self.offset = 0
+        return count == 0
+
+    def take_group(self, key: str) -> bool:
+        """Use up the next whole group of that key; False if none is left."""
+        for i in range(self.index, len(self.edge)):
+            if self.edge[i].group == key and self.edge[i].opens:
+                j = i + 1
+                while j < len(self.edge) and self.edge[j].group == key and not self.edge[j].opens:
+                    j += 1
+                self.taken += sum(s.count for s in self.edge[i:j])
+                self.index, self.offset = j, 0
+                return True
+        return False
+
+    def start_at(self, kind: str) -> None:
+        """Turn a closed edge so that it begins at the next place of ``kind``."""
+        for i in range(self.index, len(self.edge)):
+            if self.matches(kind, self.edge[i]):
+                self.edge = self.edge[i:] + self.edge[:i]
+                self.index = self.offset = 0
+                self._after.clear()
+                return
+
+    def extend(self, spot: Spot) -> None:
+        """Add places at the end (the other side of a foundation chain)."""
+        self.edge = (*self.edge, spot)
+        self._names.add(spot.name)
+        self._after.clear()

@@ -1,0 +1,205 @@
+"""The state of a walk and the small tools that change it."""
+
+from __future__ import annotations
+
+from copy import copy
+from dataclasses import dataclass, replace
+
+from tracker.fabric.edge import Below, Spot, singled
+from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
+from tracker.fabric.reading import Reading, every
+from tracker.fabric.steps import Pass, Run
+from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.stitches import Stitch
+from tracker.notation.tree import Chain, Figure, Make, Node
+
+
+@dataclass(slots=True)
+class Now:
+    """What changes as the hands go on and must be put back when a try fails.
+
+    Attributes:
+        steps: steps so far. ``begun``: whether a stitch was made yet.
+        over_skip: the thing made last is a chain that may span places below.
+        chain_used: foundation chains worked into.
+        inside: index of the pass the hands are in, or -1.
+        loop: the loop that stitches go into from here on.
+        joined, turned: whether the round was closed, the work turned.
+        group, opens: key of the group being made; whether its first stitch is still to come.
+        in_place: whether all goes into one place.
+        colour: letter of the yarn in hand. ``pending``: a chain for the next round.
+    """
+
+    colour: str = ""
+    steps: int = 0
+    begun: bool = False
+    over_skip: bool = False
+    chain_used: int = 0
+    inside: int = -1
+    loop: str = ""
+    joined: bool = False
+    turned: bool = False
+    group: str = ""
+    opens: bool = False
+    in_place: bool = False
+    pending: Chain | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A moment of the walk to come back to."""
+
+    now: Now
+    cursor: tuple[int, int, int]
+    out: int
+    last: Spot | None
+    runs: int
+    passes: int
+    times: int
+    counted: dict[str, int]
+    seen: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A moment of the walk with copies of all that was made until then."""
+
+    mark: Mark
+    out: list[Spot]
+    runs: list[Run]
+    passes: list[Pass]
+    times: list[int]
+    spans: list[tuple[int, int]]
+
+
+class Hand:
+    """The hands at work on one round: the edge below, what is made, what is in force."""
+
+    def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
+        edge = start.edge or ()
+        if reading.singly:
+            edge = singled(edge)
+        self.nodes = nodes
+        self.begin = start
+        self.reading = reading
+        self.below = Below(edge, loose=reading.loose)
+        self.out: list[Spot] = []
+        self.done = Outcome()
+        self.now = Now(colour=start.colour)
+        self.free = False
+        self.trying = 0
+        self.used: set[str] = set()
+        self.last_skip = 0
+        self.ringed = not edge
+        self.seen: set[str] = set()
+        self.chain_lengths = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}
+        self.main = self._main_stitch()
+
+    def figure(self, figure: Figure) -> int:
+        """The figure for this size."""
+        return figure[self.begin.index] if self.begin.index < len(figure) else figure[0]
+
+    def _main_stitch(self) -> Stitch:
+        """The plain stitch that an unnamed increase or decrease is made of."""
+        for node in every(self.nodes):
+            if isinstance(node, Make) and node.stitch.us in STITCHES and node.stitch.height:
+                return STITCHES[base_of(node.stitch.us)]
+        counts: dict[str, int] = {}
+        for spot in self.below.edge:
+            name = base_of(spot.name)
+            if name in STITCHES and STITCHES[name].height:
+                counts[name] = counts.get(name, 0) + spot.count
+        return STITCHES[max(counts, key=lambda n: counts[n]) if counts else "sc"]
+
+    def take(self, node: Node, kind: str, count: int) -> None:
+        """Use up places, or raise `ShortError`."""
+        if self.free or count <= 0:
+            return
+        self.used.add(kind)
+        had = self.below.left(kind)
+        if had < count:
+            raise ShortError(node, kind, count, had)
+        if kind == "ch" or self.below.edge[0].name == "ch":
+            self.now.chain_used += count
+        self.below.take(kind, count)
+        self.now.over_skip = False
+
+    def run(self, run: Run) -> None:
+        """Add a run of steps."""
+        self.now.steps += run.count
+        if self.now.steps > MOST_STEPS or len(self.done.runs) > MOST_RUNS:
+            raise TooMuchError
+        self.done.runs.append(run)
+
+    def leave(self, name: str, count: int) -> None:
+        """Add stitches to the edge this round leaves."""
+        if count <= 0:
+            return
+        if self.out and not self.now.group and self.out[-1].name == name and not self.out[-1].group:
+            self.out[-1] = replace(self.out[-1], count=self.out[-1].count + count)
+            return
+        self.out.append(Spot(name, count, 0, self.now.group, self.now.opens))
+        self.now.opens = False
+
+    def mark(self) -> Mark:
+        """This moment, for `back_to`."""
+        return Mark(
+            copy(self.now),
+            self.below.state(),
+            len(self.out),
+            self.out[-1] if self.out else None,
+            len(self.done.runs),
+            len(self.done.passes),
+            len(self.done.times),
+            dict(self.done.counted),
+            frozenset(self.seen),
+        )
+
+    def keep(self) -> Kept:
+        """This moment with all that was made, for `restore`."""
+        done = self.done
+        return Kept(
+            self.mark(),
+            list(self.out),
+            list(done.runs),
+            list(done.passes),
+            list(done.times),
+            list(done.spans),
+        )
+
+    def restore(self, kept: Kept) -> None:
+        """Back to ``kept``, also after tries that undid more than it."""
+        done = self.done
+        self.out = list(kept.out)
+        done.runs, done.passes = list(kept.runs), list(kept.passes)
+        done.times, done.spans = list(kept.times), list(kept.spans)
+        self.back_to(kept.mark)
+
+    def back_to(self, mark: Mark) -> None:
+        """Undo all since ``mark``."""
+        self.now = copy(mark.now)
+        self.below.go(mark.cursor)
+        del self.out[mark.out :]
+        if mark.last is not None:
+            self.out[-1] = mark.last
+        del self.done.runs[mark.runs :]
+        del self.done.passes[mark.passes :]
+        del self.done.times[mark.times :]
+        del self.done.spans[mark.times :]
+        self.done.counted = dict(mark.counted)
+        self.seen = set(mark.seen)
+
+    def open_repeat(self, node: Node) -> int:
+        """Number a repeat; its passes are counted under that number."""
+        self.done.times.append(0)
+        self.done.spans.append((node.start, node.end))
+        return len(self.done.times) - 1
+
+    def open_pass(self, numbered: int, k: int) -> int:
+        """Begin pass ``k``; returns what ``inside`` was."""
+        outer = self.now.inside
+        if numbered >= 0:
+            self.done.passes.append(Pass(numbered, k, outer))
+            self.now.inside = len(self.done.passes) - 1
+            self.done.times[numbered] = k
+        return outer

@@ -1,0 +1,70 @@
+"""Which reading of a round fits the round below and the printed count."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tracker.fabric.outcome import Outcome, Start
+from tracker.fabric.reading import Reading, open_ways, readings
+from tracker.fabric.stated import counting
+from tracker.fabric.walker import walk
+from tracker.notation.tree import Node, Stated
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """One round in every size, in the reading that fits best.
+
+    Attributes:
+        reading: the ways taken.
+        outcomes: one a size.
+        fits: the round below is used up exactly.
+        agrees: the printed count is what the round makes; None where nothing is printed
+            or what is printed is not followed.
+        counting: what the printed count counts ("stitches", "spaces", …), or "".
+    """
+
+    reading: Reading
+    outcomes: tuple[Outcome, ...]
+    fits: bool
+    agrees: bool | None
+    counting: str
+
+
+def judge(
+    nodes: tuple[Node, ...], stated: Stated | None, starts: Sequence[Start], base: Reading
+) -> Judged:
+    """Work a round in its likeliest reading, or in the first other one that fits.
+
+    Raises:
+        TooMuchError: the round asks for more steps than any piece has.
+    """
+    first: Judged | None = None
+    edge = starts[0].edge or ()
+    chains_below = any(s.chains or s.name == "ch" for s in edge)
+    ways = open_ways(nodes, starts[0].pending is not None, chains_below)
+    for reading in readings(base, ways):
+        found = _judged(nodes, stated, starts, reading)
+        if found.fits and found.agrees is not False:
+            return found
+        if first is None or (found.agrees and not first.agrees and _same_takes(found, first)):
+            first = found
+    assert first is not None
+    return first
+
+
+def _same_takes(found: Judged, first: Judged) -> bool:
+    return found.fits >= first.fits
+
+
+def _judged(
+    nodes: tuple[Node, ...], stated: Stated | None, starts: Sequence[Start], reading: Reading
+) -> Judged:
+    outcomes = tuple(walk(nodes, start, reading) for start in starts)
+    fits = all(o.short is None and o.left == 0 for o in outcomes)
+    way = None if stated is None else counting(stated, outcomes)
+    agrees: bool | None = None
+    if stated is not None and way != "":
+        agrees = way is not None
+    return Judged(reading, outcomes, fits, agrees, way or "")

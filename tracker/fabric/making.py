@@ -1,0 +1,260 @@
+"""Making stitches: which places they take, what they leave."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.fabric.edge import space
+from tracker.fabric.hand import Hand
+from tracker.fabric.outcome import ShortError
+from tracker.fabric.reading import every
+from tracker.fabric.steps import Kind, Run
+from tracker.fabric.words import step_text, where_words
+from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.stitches import Stitch
+from tracker.notation.tree import At, Evenly, Group, Make, Target
+
+
+class Making(Hand):
+    """Rules for `Make` and `Evenly`."""
+
+    def make(self, node: Make) -> None:
+        """Make stitches, each in its place."""
+        count = self.figure(node.count)
+        if node.target is None:
+            self._untargeted(node, count)
+        else:
+            self._targeted(node, node.target, count)
+        self.now.begun = True
+
+    def _untargeted(self, node: Make, count: int) -> None:
+        takes = node.stitch.takes
+        if self.now.in_place or self.ringed:
+            self.stitch(node, count, per_place=1, takes=0)
+            return
+        bunched = self.reading.bunched and node.numbered and takes == 1 and node.stitch.makes == 1
+        if bunched and count > 1:
+            self.take(node, "st", 1)
+            self.stitch(node, count, per_place=count, takes=1)
+            return
+        self._places(node, "st", count, 1)
+
+    def _places(self, node: Make, kind: str, places: int, each: int) -> None:
+        """``each`` of the stitch in each of ``places`` places (or groups of its takes)."""
+        stitch = node.stitch
+        if stitch.first is None and stitch.last is None:
+            self.take(node, kind, places * stitch.takes)
+            self.stitch(node, places * each, per_place=each, takes=stitch.takes)
+            return
+        for _ in range(places):
+            takes = self._takes_now(stitch, kind)
+            self.take(node, kind, takes)
+            self.stitch(node, each, per_place=each, takes=takes)
+
+    def _takes_now(self, stitch: Stitch, kind: str) -> int:
+        """What the next one takes: the first and the last of a round may differ."""
+        if stitch.first is not None and stitch.us not in self.seen:
+            return stitch.takes if stitch.first.takes is None else stitch.first.takes
+        last = None if stitch.last is None else stitch.last.takes
+        if last is not None and not self.free and self.below.left(kind) == last:
+            return last
+        return stitch.takes
+
+    def _targeted(self, node: Make, target: Target, count: int) -> None:
+        if (
+            target.at in (At.RING, At.BELOW, At.SKIPPED)
+            or (self.ringed and target.at is not At.HOOK)
+            or self.now.in_place
+        ):
+            self.stitch(node, count, per_place=max(1, count), takes=0)
+        elif target.at is At.SAME:
+            self._same(node, target, count)
+        elif target.at is At.HOOK:
+            self._hook(node, target, count)
+        elif target.kind == "tch":
+            self._turning_chain(node, count)
+        elif target.at is At.EACH:
+            self._each(node, target, count)
+        else:
+            self._next(node, target, count)
+
+    def _same(self, node: Make, target: Target, count: int) -> None:
+        first = self.below.taken == 0 and not self.now.begun and not self._stands_on_first()
+        if first or self.reading.same_is_next:
+            self.take(node, self._kind(target.kind), 1)
+        self.stitch(node, count, per_place=max(1, count), takes=int(first))
+
+    def _stands_on_first(self) -> bool:
+        return self.below.taken > 0
+
+    def _kind(self, kind: str) -> str:
+        """The kind of place meant: a loop or space where there is none is any stitch."""
+        if kind == "sp" and not self.below.has_space():
+            return "st"
+        return kind
+
+    def _hook(self, node: Make, target: Target, count: int) -> None:
+        """``in 2nd ch from hook``: chains passed over may stand for a stitch."""
+        if self.now.begun:
+            self._picot(node)
+            return
+        passed = target.nth - 1
+        if self.below:
+            self.take(node, "ch", min(target.nth, max(1, self.below.left("ch"))))
+        if self.reading.chain_counts and passed > 0:
+            self.leave(self._stand_in().us, 1)
+            self.run(
+                Run(Kind.CHAIN, "ch", "chain", f"{passed} ch stand for the first st", "",
+                    node.start, node.end, 1, 1, 0, 1, self.now.inside, self.now.colour)
+            )  # fmt: skip
+        self.stitch(node, count, per_place=max(1, count), takes=target.nth)
+
+    def _picot(self, node: Make) -> None:
+        """A slip stitch back into the chain just made closes it to a picot."""
+        if self.out and self.out[-1].chains:
+            self.out.pop()
+        self.run(self._run_of(node, 1, 1, 0, 0))
+        self.done.counted["picot"] = self.done.counted.get("picot", 0) + 1
+
+    def _turning_chain(self, node: Make, count: int) -> None:
+        if self.below.left("tch"):
+            self.take(node, "tch", 1)
+        else:
+            self.take(node, "st", 1)
+        self.stitch(node, count, per_place=max(1, count), takes=1)
+
+    def _each(self, node: Make, target: Target, count: int) -> None:
+        kind = self._kind(target.kind)
+        places = self.below.left(kind)
+        if target.leave is not None:
+            places -= self.figure(target.leave)
+        if target.until:
+            places = self.below.before(kind, target.until)
+        self.used.add(kind)
+        if self.below.has_group(kind):
+            self._each_group(node, kind, count)
+            return
+        self._places(node, kind, max(0, places) // max(1, node.stitch.takes), count)
+
+    def _each_group(self, node: Make, kind: str, count: int) -> None:
+        while self.below.take_group(kind):
+            self.stitch(node, count, per_place=max(1, count), takes=1)
+
+    def _next(self, node: Make, target: Target, count: int) -> None:
+        kind = self._kind(target.kind)
+        takes = node.stitch.takes
+        if target.at is At.ANY and not self.now.begun:
+            self.below.start_at(kind)
+        if target.group and self.below.has_group(target.group):
+            self._into_group(node, target)
+            self.stitch(node, count, per_place=max(1, count), takes=1)
+            return
+        if target.count is None:
+            if self.below.has_group(kind) and not self.free:
+                self._into_group(node, replace(target, group=kind))
+                self.stitch(node, count, per_place=max(1, count), takes=1)
+            elif takes != 1:
+                self._places(node, kind, count, 1)
+            else:
+                self.take(node, kind, 1)
+                self.stitch(node, count, per_place=max(1, count), takes=1)
+            return
+        places = self.figure(target.count)
+        if takes > 1 and places == takes * count:
+            self._places(node, kind, count, 1)
+        elif (self.reading.shared and places == count) or (takes > 1 and places % takes == 0):
+            self._places(node, kind, places // max(1, takes), 1)
+        else:
+            self._places(node, kind, places, count)
+
+    def _into_group(self, node: Make | Group, target: Target) -> None:
+        if not self.free and not self.below.take_group(target.group):
+            raise ShortError(node, target.group, 1, 0)
+
+    def stitch(self, node: Make, count: int, *, per_place: int, takes: int) -> None:
+        """Add ``count`` of the node's stitch to the steps and to the edge."""
+        if count <= 0:
+            return
+        stitch = node.stitch
+        self.now.begun = True
+        key = stitch.us
+        first = key not in self.seen
+        self.seen.add(key)
+        makes = stitch.makes
+        if first and stitch.first is not None and stitch.first.makes is not None:
+            makes = stitch.first.makes
+        self.run(self._run_of(node, count, per_place, takes, makes))
+        if key not in STITCHES or stitch.spaces:
+            self.done.counted[key] = self.done.counted.get(key, 0) + count
+        self._leave_stitch(stitch, count, makes)
+
+    def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
+        loop = node.loop or self.now.loop
+        return Run(
+            kind=Kind.STITCH,
+            stitch=node.stitch.abbr,
+            name=node.stitch.name,
+            text=step_text(node.stitch, self.begin.terms),
+            where=where_words(node, loop, self.begin.terms, self.ringed, self.now.in_place),
+            start=node.start,
+            end=node.end,
+            count=count,
+            per_place=max(1, min(per_place, count)),
+            takes=takes,
+            makes=makes,
+            inside=self.now.inside,
+            colour=self.now.colour,
+        )
+
+    def _leave_stitch(self, stitch: Stitch, count: int, makes: int) -> None:
+        if stitch.spaces:
+            for _ in range(count):
+                self._leave_group(stitch)
+            return
+        name = stitch.us
+        if name in ("inc", "dec", "invdec"):
+            name = self.main.us
+        if name == "shell":
+            name = "dc"
+        self.leave(name, count * makes)
+
+    def _leave_group(self, stitch: Stitch) -> None:
+        """A group with chain spaces in it, such as a V stitch: its stitches and spaces."""
+        outer, self.now.group, self.now.opens = self.now.group, stitch.us, True
+        lead = -(-stitch.makes // (len(stitch.spaces) + 1))
+        left = stitch.makes
+        for length in stitch.spaces:
+            part = min(lead, max(0, left - 1)) if left > 1 else left
+            self.leave("dc", part)
+            left -= part
+            self.out.append(space(length, stitch.us))
+        self.leave("dc", left)
+        self.now.group = outer
+
+    def spread(self, node: Evenly) -> None:
+        """Increases or decreases spread evenly: the gaps differ by one at most."""
+        changes = self.figure(node.count)
+        places = self.below.left("st")
+        stitch = node.stitch or self.main
+        make = Make(stitch, (1,), None, node.start, node.end)
+        if changes == 0:
+            self._places(make, "st", places, 1)
+            return
+        per = 1 if node.change > 0 else 2
+        plain = places - changes * per
+        if plain < 0:
+            raise ShortError(node, "st", changes * per, places)
+        changed = STITCHES["inc" if node.change > 0 else "dec"]
+        more = replace(make, stitch=changed)
+        for i in range(changes):
+            gap = (i + 1) * plain // changes - i * plain // changes
+            self._places(make, "st", gap, 1)
+            self._places(more, "st", 1, 1)
+
+    def _stand_in(self) -> Stitch:
+        """The stitch a beginning chain stands for: the first one of the round."""
+        for node in every(self.nodes):
+            if isinstance(node, Make) and node.stitch.us != "sl st":
+                base = base_of(node.stitch.us)
+                return STITCHES[base] if base in STITCHES and STITCHES[base].height else self.main
+        return self.main

@@ -1,0 +1,79 @@
+"""What a walk starts from and what it finds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from tracker.fabric.edge import Edge, stitches
+from tracker.fabric.steps import Pass, Run
+from tracker.notation.tree import Chain, Node
+
+#: More steps or passes in one round than any piece has: the walk stops there.
+MOST_STEPS = 1_000_000
+MOST_RUNS = 400_000
+
+
+class ShortError(Exception):
+    """An instruction needs more places than the round below has left."""
+
+    def __init__(self, node: Node, kind: str, wanted: int, had: int) -> None:
+        super().__init__(kind)
+        self.node, self.kind, self.wanted, self.had = node, kind, wanted, had
+
+
+class TooMuchError(Exception):
+    """The round asks for more than `MOST_STEPS` steps."""
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """What a round starts from.
+
+    Attributes:
+        edge: the edge below; None where nothing is known of it, () where there is none.
+        terms: "US" or "UK", for the words of steps.
+        colour: letter of the yarn in hand.
+        pending: a chain made at the end of the round below, for this one.
+        index: which size.
+    """
+
+    edge: Edge | None
+    terms: str = "US"
+    colour: str = ""
+    pending: Chain | None = None
+    index: int = 0
+
+
+@dataclass(slots=True)
+class Outcome:
+    """What the walk found.
+
+    Attributes:
+        edge: what the round leaves.
+        takes: places of the round below that were used.
+        left: places of the kinds worked into that are still there.
+        short: the instruction that ran out of places, if one did.
+        runs, passes, times, spans: as in `steps.Walk`.
+        pending: a chain at its end that belongs to the next round.
+        foundation: it is only a chain to work into.
+        counted: US names of special stitches and groups made, with their number.
+    """
+
+    edge: Edge = ()
+    takes: int = 0
+    left: int = 0
+    short: ShortError | None = None
+    runs: list[Run] = field(default_factory=list)
+    passes: list[Pass] = field(default_factory=list)
+    times: list[int] = field(default_factory=list)
+    spans: list[tuple[int, int]] = field(default_factory=list)
+    colour: str = ""
+    pending: Chain | None = None
+    turned: bool = False
+    foundation: bool = False
+    counted: dict[str, int] = field(default_factory=dict)
+
+    @property
+    def makes(self) -> int:
+        """Stitches the round leaves (or chains, for a foundation)."""
+        return stitches(self.edge)

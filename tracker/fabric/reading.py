@@ -1,0 +1,150 @@
+"""The ways in which words that can be read two ways are taken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from tracker.notation.tree import (
+    At,
+    Chain,
+    Evenly,
+    Group,
+    Make,
+    More,
+    Node,
+    OtherSide,
+    Repeat,
+    Target,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One way of taking what the words leave open. The defaults are the trade's habit.
+
+    Attributes:
+        chain_counts: whether a beginning chain counts as a stitch.
+        times_in_all: "repeat 4 times" means 4 passes in all, not 4 more.
+        bunched: a bare "3 sc" goes into one place.
+        same_is_next: "in same st" means: all of them in the next one.
+        shared: "3 sc in next 3 sts" puts one in each.
+        loose: a stitch named as a place means any stitch.
+        cut: the last pass of a repeat may stop part-way.
+        implied: starred or bracketed words are repeated round without saying so.
+        singly: chain spaces are worked into chain by chain.
+        both_sides: the round goes along both sides of the foundation chain.
+    """
+
+    chain_counts: bool = False
+    times_in_all: bool = False
+    bunched: bool = False
+    same_is_next: bool = False
+    shared: bool = False
+    loose: bool = False
+    cut: bool = False
+    implied: bool = False
+    singly: bool = False
+    both_sides: bool = False
+
+
+#: What to tell the maker about each way that is not the habit.
+SENTENCES = {
+    "chain_counts": (
+        "the beginning chain does not count",
+        "the beginning chain counts as a stitch",
+    ),
+    "times_in_all": ("the times are counted on top of the first", "the times are counted in all"),
+    "bunched": ("", "stitches without a place go into one place together"),
+    "same_is_next": ("", "'same' is taken for the next place"),
+    "shared": ("", "one stitch goes into each of the places"),
+    "loose": ("", "the stitch named as a place is taken for any stitch"),
+    "cut": ("", "the last repeat stops part-way"),
+    "implied": ("", "the words are repeated to the end, though nothing says so"),
+    "singly": ("", "chain spaces are worked into chain by chain"),
+    "both_sides": ("", "the round goes along both sides of the foundation chain"),
+}
+
+
+def every(nodes: tuple[Node, ...]) -> Iterator[Node]:
+    """All nodes of a tree, each before what it holds."""
+    for node in nodes:
+        yield node
+        if isinstance(node, Group | Repeat):
+            yield from every(node.body)
+
+
+def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> list[str]:
+    """Fields of `Reading` that these words leave open, the likeliest first.
+
+    ``pending``: a chain made at the end of the round below stands before this round.
+    ``chains_below``: the edge has chains or chain spaces.
+    """
+    found: dict[str, None] = {}
+    begun = False
+    for node in every(nodes):
+        if isinstance(node, Chain) and not begun and node.counts is None:
+            found["chain_counts"] = None
+        elif isinstance(node, Repeat):
+            _repeat_ways(node, found)
+        elif isinstance(node, Make):
+            _make_ways(node, found)
+        begun = begun or isinstance(node, Make | Evenly)
+    if pending:
+        found["chain_counts"] = None
+    if chains_below:
+        found["singly"] = None
+        if not any(isinstance(n, OtherSide) for n in nodes):
+            found["both_sides"] = None
+    return list(found)
+
+
+def _repeat_ways(node: Repeat, found: dict[str, None]) -> None:
+    if node.implied:
+        found["implied"] = None
+    if node.more is More.UNSAID and node.times is not None:
+        found["times_in_all"] = None
+    if node.times is None and node.starred:
+        found["cut"] = None
+
+
+def _make_ways(node: Make, found: dict[str, None]) -> None:
+    target = node.target
+    if target is None:
+        if node.numbered and node.count[0] > 1 and node.stitch.takes == 1:
+            found["bunched"] = None
+        return
+    if target.at is At.SAME and node.count[0] > 1:
+        found["same_is_next"] = None
+    if target.at is At.HOOK and target.nth > 1:
+        found["chain_counts"] = None
+    if target.count is not None and target.count == node.count and node.count[0] > 1:
+        found["shared"] = None
+    if _names_stitch(target):
+        found["loose"] = None
+
+
+def _names_stitch(target: Target) -> bool:
+    """Whether a place is named by the stitch that stands there."""
+    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch") or target.kind.endswith("sp")
+    return not plain and target.at is not At.SAME
+
+
+def readings(base: Reading, ways: list[str]) -> Iterator[Reading]:
+    """``base``, then every one and every two of the open ways the other way round."""
+    yield base
+    flipped = [replace(base, **{way: not getattr(base, way)}) for way in ways]
+    yield from flipped
+    for i, one in enumerate(flipped):
+        for way in ways[i + 1 :]:
+            yield replace(one, **{way: not getattr(one, way)})
+
+
+def told(base: Reading, taken: Reading) -> list[str]:
+    """Sentences on where ``taken`` leaves the habit ``base``."""
+    found = []
+    for way, (no, yes) in SENTENCES.items():
+        value = getattr(taken, way)
+        if value != getattr(base, way):
+            found.append(yes if value else no)
+    return [sentence for sentence in found if sentence]

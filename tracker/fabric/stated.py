@@ -1,0 +1,123 @@
+"""Comparing what a round makes with the count printed beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tracker.fabric.edge import made, stitches
+from tracker.fabric.outcome import Outcome
+from tracker.notation.dictionary import base_of
+from tracker.notation.tree import Figure, Stated
+
+
+def totals(outcome: Outcome) -> dict[str, int]:
+    """The totals a printed figure may mean, the likeliest first.
+
+    Writers count the stitches; or the stitches and the chain spaces; or every chain of
+    those spaces; or the spaces alone; or leave slip stitches out.
+    """
+    edge = outcome.edge
+    plain = stitches(edge)
+    spaces = sum(s.count for s in edge if s.chains)
+    chains = sum(s.count * s.chains for s in edge)
+    slips = sum(s.count for s in edge if s.name == "sl st")
+    found = {"stitches": plain}
+    if spaces:
+        found["stitches and spaces"] = plain + spaces
+        found["stitches and chains"] = plain + chains
+        found["spaces"] = spaces
+    if slips:
+        found["stitches without slip stitches"] = plain - slips
+    return found
+
+
+def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
+    """How the printed figure counts, where it agrees with every size; else None.
+
+    The empty string stands for a figure that counts something not followed here, so that
+    nothing is proved either way.
+    """
+    if stated.total is not None and not _named_parts(stated):
+        for way in totals(outcomes[0]):
+            if all(
+                totals(o).get(way) == figure_of(stated.total, i) for i, o in enumerate(outcomes)
+            ):
+                return way
+        return _named(stated, outcomes)
+    return _parts(stated, outcomes)
+
+
+def figure_of(figure: Figure, index: int) -> int:
+    """The figure of one size."""
+    return figure[index] if index < len(figure) else figure[0]
+
+
+def _named_parts(stated: Stated) -> bool:
+    return len(stated.parts) > 1
+
+
+def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
+    """One figure with a name of its own ("7 shells", "16 tr"), counted under that name."""
+    (name, figure) = stated.parts[0] if stated.parts else ("", ())
+    if not name:
+        return None
+    counts = [counted(name, o) for o in outcomes]
+    if all(c is not None and c == figure_of(figure, i) for i, c in enumerate(counts)):
+        return "named"
+    return None
+
+
+def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
+    """Several figures, each with what it counts."""
+    wanted: dict[str, list[int]] = {}
+    for name, figure in stated.parts:
+        sums = wanted.setdefault(name, [0] * len(outcomes))
+        for i in range(len(outcomes)):
+            sums[i] += figure_of(figure, i)
+    proved = False
+    for name, figures in wanted.items():
+        for i, outcome in enumerate(outcomes):
+            possible = _possible(name, outcome)
+            if possible is None:
+                continue
+            if figures[i] not in possible:
+                return _total_of_parts(stated, outcomes)
+            proved = True
+    return "parts" if proved else ""
+
+
+def _total_of_parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
+    """Parts that do not fit one by one may still add up ("5 back loop hdc, 25 fpdc …")."""
+    total = stated.total
+    if total is None or any(n.endswith("sp") or n == "ch" for n, _ in stated.parts):
+        return None
+    if all(stitches(o.edge) == figure_of(total, i) for i, o in enumerate(outcomes)):
+        return "stitches"
+    return None
+
+
+def _possible(name: str, outcome: Outcome) -> set[int] | None:
+    """The numbers that a figure called ``name`` may be; None where that is not followed."""
+    counts = made(outcome.edge)
+    if name == "group":
+        return None
+    if name == "":
+        return set(totals(outcome).values())
+    if name in ("sp", "ch", "loop"):
+        spaces = [s for s in outcome.edge if s.chains]
+        return {sum(s.count for s in spaces), sum(s.count * s.chains for s in spaces)}
+    if name.endswith("sp"):
+        return {counts.get(name, 0)}
+    found = counted(name, outcome)
+    if found is None:
+        return None
+    same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
+    return {found, same_base, counts.get(name, 0)}
+
+
+def counted(name: str, outcome: Outcome) -> int | None:
+    """How many of the stitch or group called ``name`` the round made; None if unknown."""
+    if name in outcome.counted:
+        return outcome.counted[name]
+    counts = made(outcome.edge)
+    return counts.get(name, 0)

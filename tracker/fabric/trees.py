@@ -1,0 +1,153 @@
+"""Questions about a round's tree: what it begins from, what it closes to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from tracker.fabric.reading import every
+from tracker.notation.tree import (
+    Act,
+    At,
+    Chain,
+    Deed,
+    Evenly,
+    Group,
+    Make,
+    Node,
+    Repeat,
+    Skip,
+    Target,
+    Unread,
+)
+
+
+def works(nodes: tuple[Node, ...]) -> bool:
+    """Whether the words ask for anything that is worked."""
+    return any(isinstance(n, Make | Chain | Group | Skip | Evenly) for n in every(nodes))
+
+
+def unread_in(nodes: tuple[Node, ...]) -> list[Unread]:
+    """The words of a tree that were not understood."""
+    return [n for n in every(nodes) if isinstance(n, Unread)]
+
+
+def _once(nodes: tuple[Node, ...]) -> Iterator[Node]:
+    """All nodes that are worked once, at the start: not those inside a repeat."""
+    for node in nodes:
+        yield node
+        if isinstance(node, Group) or (isinstance(node, Repeat) and node.implied):
+            yield from _once(node.body)
+
+
+def beginning(nodes: tuple[Node, ...]) -> Chain | None:
+    """The beginning chain of a round, if its words have one.
+
+    A chain that is closed to a ring, or worked into, is a foundation and not this.
+    """
+    if hooked(nodes):
+        return None
+    chain: Chain | None = None
+    for node in _once(nodes):
+        if isinstance(node, Chain):
+            if not ring_follows(nodes, node):
+                return node
+        elif isinstance(node, Make | Skip | Evenly | Repeat):
+            return None
+    return chain
+
+
+def ring_follows(nodes: tuple[Node, ...], chain: Chain) -> bool:
+    """Whether the first thing after ``chain`` closes it to a ring."""
+    rest = [n for n in nodes if n.start >= chain.end]
+    return bool(rest) and isinstance(rest[0], Act) and rest[0].deed is Deed.JOIN
+
+
+def joined_to(nodes: tuple[Node, ...]) -> str:
+    """What the round is closed to: "chain", "stitch", or "" where it is not said."""
+    for node in reversed(nodes):
+        if isinstance(node, Act) and node.deed is Deed.JOIN and node.onto in ("chain", "stitch"):
+            return node.onto
+    return ""
+
+
+def hooked(nodes: tuple[Node, ...]) -> int:
+    """The ``n`` of "in nth ch from hook" where the round's first stitch goes there, else 0."""
+    for node in every(nodes):
+        if isinstance(node, Make | Group) and node.target is not None:
+            return node.target.nth if node.target.at is At.HOOK and node.target.nth > 1 else 0
+        if isinstance(node, Make):
+            return 0
+    return 0
+
+
+def into_chain(node: Node) -> bool:
+    """Whether a node works into a foundation chain."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and (target.at is At.HOOK or target.kind == "ch")
+
+
+def fresh(nodes: tuple[Node, ...], *, first: bool) -> bool:
+    """Whether a round begins from nothing: a ring, or a chain of its own.
+
+    ``first``: nothing was worked before it, so that a chain it works into is its own.
+    """
+    targets = [n.target for n in every(nodes) if isinstance(n, Make | Group) and n.target]
+    if any(t.at is At.RING for t in targets) or _ring_made(nodes):
+        return True
+    chain = next((n for n in every(nodes) if isinstance(n, Chain | Make | Skip | Group)), None)
+    if not isinstance(chain, Chain):
+        return False
+    rest = tuple(n for n in every(nodes) if n is not chain and not isinstance(n, Repeat))
+    if not works(rest):
+        return True
+    if hooked(nodes) or ring_follows(nodes, chain):
+        return True
+    return first and any(_in_chain(t) for t in targets)
+
+
+def _ring_made(nodes: tuple[Node, ...]) -> bool:
+    return any(isinstance(n, Act) and n.deed is Deed.RING for n in nodes)
+
+
+def _in_chain(target: Target) -> bool:
+    return target.kind == "ch" or target.at is At.HOOK
+
+
+def self_contained(nodes: tuple[Node, ...]) -> bool:
+    """Whether the count needs nothing to be known of the round below."""
+    for node in every(nodes):
+        if isinstance(node, Repeat) and (node.times is None or node.implied):
+            return False
+        if isinstance(node, Make | Group) and node.target is not None and node.target.at is At.EACH:
+            return False
+        if isinstance(node, Evenly):
+            return False
+    return True
+
+
+def saying(nodes: tuple[Node, ...], said: Mapping[int, bool]) -> tuple[Node, ...]:
+    """The tree with what was said for all rounds of its beginning chain, by length."""
+    chain = beginning(nodes)
+    if chain is None or chain.counts is not None or chain.count[0] not in said:
+        return nodes
+    counts = said[chain.count[0]]
+    return _replaced(nodes, chain, replace(chain, counts=counts))
+
+
+def _replaced(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
+    """The tree with one node exchanged."""
+    found: list[Node] = []
+    for node in nodes:
+        if node is old:
+            found.append(new)
+        elif isinstance(node, Group | Repeat):
+            found.append(replace(node, body=_replaced(node.body, old, new)))
+        else:
+            found.append(node)
+    return tuple(found)
+
+
+def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
+    """The tree with ``old`` exchanged for ``new``."""
+    return _replaced(nodes, old, new)

@@ -1,0 +1,304 @@
+"""Working one round, in one size, into the edge below: takes, makes, steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from tracker.fabric.chaining import Chaining
+from tracker.fabric.edge import Spot
+from tracker.fabric.hand import Mark
+from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
+from tracker.fabric.reading import Reading, every
+from tracker.fabric.steps import Run
+from tracker.notation.tree import (
+    Act,
+    At,
+    Chain,
+    Evenly,
+    Group,
+    Loops,
+    Make,
+    Node,
+    Note,
+    Repeat,
+    Skip,
+    Target,
+)
+
+
+class Walker(Chaining):
+    """Works a whole tree: sequences, groups and repeats. Use `walk`."""
+
+    def walk(self) -> Outcome:
+        """Work all nodes; never raises for too few places."""
+        self._begin()
+        try:
+            self._sequence(self.nodes)
+        except ShortError as short:  # pragma: no cover - sequences deal with it
+            self.done.short = self.done.short or short
+        return self._finish()
+
+    def _begin(self) -> None:
+        if self.begin.pending is not None and not self._own_chain():
+            self._beginning_chain(self.begin.pending, silent=True)
+        if self.reading.both_sides:
+            total = sum(s.count for s in self.below.edge if s.name == "ch")
+            if total > 2:
+                self.below.take("ch", 1)
+                self.below.extend(Spot("ch", total - 2))
+
+    def _own_chain(self) -> bool:
+        first = next((n for n in self.nodes if not isinstance(n, Note | Loops | Act)), None)
+        return isinstance(first, Chain)
+
+    def _sequence(self, nodes: tuple[Node, ...]) -> None:
+        """Work nodes one after another; a repeat to the end looks at what follows it."""
+        for i, node in enumerate(nodes):
+            if isinstance(node, Repeat) and self._to_end(node):
+                if self._around(node, nodes[i + 1 :]):
+                    return
+            else:
+                self._strict(node)
+
+    def _to_end(self, node: Repeat) -> bool:
+        return (node.times is None or (node.implied and self.reading.implied)) and not self.free
+
+    def _strict(self, node: Node) -> None:
+        """Work a node; at the outermost level a shortage is noted and the rest goes on."""
+        try:
+            self.work(node)
+        except ShortError as short:
+            if self.trying:
+                raise
+            self.done.short = self.done.short or short
+            self.free = True
+            self.work(node)
+
+    def work(self, node: Node) -> None:
+        """Work one node."""
+        match node:
+            case Make():
+                self.make(node)
+            case Group():
+                self._group(node)
+            case Repeat():
+                self._repeat(node)
+            case Evenly():
+                self.spread(node)
+            case _:
+                self.other(node)
+
+    def _finish(self) -> Outcome:
+        done = self.done
+        done.edge = tuple(self.out)
+        done.colour, done.pending, done.turned = self.now.colour, self.now.pending, self.now.turned
+        done.takes = self.below.taken
+        kinds = [k for k in self.used if k != "tch"]
+        if not self.free and kinds:
+            done.left = max(self.below.left(kind) for kind in kinds)
+            if self.now.over_skip and done.left == self.last_skip:
+                done.takes += done.left
+                done.left = 0
+        _mark_variants(done.runs, self.nodes)
+        return done
+
+    def _group(self, node: Group) -> None:
+        target = node.target
+        if target.at in (At.RING, At.BELOW, At.SKIPPED) or self.ringed or self.now.in_place:
+            self._in_place(node)
+            return
+        kind = self._kind(target.kind)
+        if target.at is At.SAME or (not self.now.begun and target.at is At.ANY):
+            self._group_at_start(node, kind)
+            return
+        if target.at is At.HOOK:
+            self.take(node, "ch", target.nth)
+            self._in_place(node)
+            return
+        self._group_each(node, target, kind)
+
+    def _group_at_start(self, node: Group, kind: str) -> None:
+        if node.target.at is At.ANY:
+            self.below.start_at(kind)
+        if self.below.taken == 0 and not self.free:
+            self.take(node, kind, 1)
+        self._in_place(node)
+
+    def _group_each(self, node: Group, target: Target, kind: str) -> None:
+        grouped = target.group or kind
+        times = 1 if target.count is None else self.figure(target.count)
+        if target.at is At.EACH:
+            times = self.below.left(kind)
+            if target.leave is not None:
+                times -= self.figure(target.leave)
+            if self.below.has_group(grouped):
+                times = MOST_RUNS
+            self.used.add(kind)
+        numbered = self.open_repeat(node) if times != 1 else -1
+        for k in range(1, max(0, times) + 1):
+            if self.below.has_group(grouped) and not self.free:
+                if not self.below.take_group(grouped):
+                    if target.at is At.EACH:
+                        break
+                    raise ShortError(node, grouped, 1, 0)
+            else:
+                self.take(node, kind, 1)
+            with_pass = self.open_pass(numbered, k)
+            self._in_place(node)
+            self.now.inside = with_pass
+
+    def _in_place(self, node: Group) -> None:
+        outer = self.now.in_place, self.now.group, self.now.opens
+        self.now.in_place = True
+        if not self.now.group:
+            self.now.group, self.now.opens = "group", True
+        self._sequence(node.body)
+        self.now.in_place, self.now.group, self.now.opens = outer
+
+    def _repeat(self, node: Repeat) -> None:
+        """A repeat with its number of times."""
+        if node.implied or node.times is None:
+            self._sequence(node.body)
+            return
+        times = self.figure(node.times) + int(self._adds_first(node))
+        if times > MOST_RUNS:
+            raise TooMuchError
+        numbered = self.open_repeat(node)
+        for k in range(1, times + 1):
+            outer = self.open_pass(numbered, k)
+            body = node.body
+            if k == times and node.stop >= 0:
+                body = body[: node.stop]
+            if k == times and node.omit:
+                body = body[: -node.omit]
+            self._sequence(body)
+            self.now.inside = outer
+
+    def _adds_first(self, node: Repeat) -> bool:
+        if node.more.value == "more":
+            return True
+        return (
+            node.more.value == "not said" and node.starred and not self.reading.times_in_all
+        ) or (node.more.value == "not said" and not node.starred and self.reading.times_in_all)
+
+    def _around(self, node: Repeat, rest: tuple[Node, ...]) -> bool:
+        """Repeat to the end. True when ``rest`` was worked too, to see where it ends."""
+        numbered = self.open_repeat(node)
+        borders = self._passes(node, numbered)
+        consuming = any(isinstance(n, Make | Group | Skip | Repeat | Evenly) for n in rest)
+        partial = node.stop >= 0 or node.omit or self.reading.cut
+        if not consuming and not partial:
+            return False
+        after = self.keep()
+        for border, k in reversed(borders):
+            for body in self._ends_of(node):
+                self.back_to(border)
+                self.done.times[numbered] = k
+                if self._fits(body, rest, numbered, k):
+                    return True
+        self.restore(after)
+        return False
+
+    def _ends_of(self, node: Repeat) -> list[tuple[Node, ...]]:
+        """The ways the last pass may stop."""
+        if node.stop >= 0:
+            return [node.body[: node.stop]]
+        if node.omit:
+            return [node.body[: -node.omit]]
+        cut = [node.body[:i] for i in range(1, len(node.body))] if self.reading.cut else []
+        return [(), *cut]
+
+    def _fits(self, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int, k: int) -> bool:
+        """Whether a last part-pass and what follows use up the round below exactly."""
+        self.trying += 1
+        try:
+            if body:
+                outer = self.open_pass(numbered, k + 1)
+                self._sequence(body)
+                self.now.inside = outer
+            self._sequence(rest)
+        except ShortError:
+            return False
+        finally:
+            self.trying -= 1
+        kinds = [kind for kind in self.used if kind != "tch"]
+        left = max((self.below.left(kind) for kind in kinds), default=0)
+        return left == 0 or (self.now.over_skip and left == self.last_skip)
+
+    def _passes(self, node: Repeat, numbered: int) -> list[tuple[Mark, int]]:
+        """Work whole passes while they fit; the borders between the last of them."""
+        leave = None if node.leave is None else self.figure(node.leave)
+        kind = self._kind(node.kind)
+        borders: list[tuple[Mark, int]] = []
+        k = 0
+        while True:
+            snap = self.mark()
+            borders.append((snap, k))
+            if len(borders) > 80:
+                del borders[:40]
+            if leave is not None and self.below.left(kind) <= leave:
+                return borders[-1:] if self.below.left(kind) == leave else borders
+            taken = self.below.taken
+            self.trying += 1
+            try:
+                outer = self.open_pass(numbered, k + 1)
+                self._sequence(node.body)
+                self.now.inside = outer
+                fits = self.below.taken > taken
+                if leave is not None and self.below.left(kind) < leave:
+                    fits = False
+            except ShortError:
+                fits = False
+            finally:
+                self.trying -= 1
+            if not fits:
+                self.back_to(snap)
+                self.done.times[numbered] = k
+                if leave is not None:
+                    self._part_to(node, numbered, k, leave, kind)
+                return borders
+            k += 1
+
+    def _part_to(self, node: Repeat, numbered: int, k: int, leave: int, kind: str) -> None:
+        """A last pass that stops as soon as ``leave`` places are left."""
+        snap = self.mark()
+        outer = self.open_pass(numbered, k + 1)
+        self.trying += 1
+        try:
+            for part in node.body:
+                self.work(part)
+                if self.below.left(kind) <= leave:
+                    break
+        except ShortError:
+            pass
+        finally:
+            self.trying -= 1
+        self.now.inside = outer
+        if self.below.left(kind) != leave:
+            self.back_to(snap)
+            self.done.times[numbered] = k
+
+
+def _mark_variants(runs: list[Run], nodes: tuple[Node, ...]) -> None:
+    """Set `Run.variant` on the first and the last of each special stitch that has one."""
+    special = {
+        n.stitch.abbr: n.stitch
+        for n in every(nodes)
+        if isinstance(n, Make) and (n.stitch.first or n.stitch.last)
+    }
+    for abbr, stitch in special.items():
+        at = [i for i, run in enumerate(runs) if run.stitch == abbr]
+        if stitch.last and at:
+            runs[at[-1]] = replace(runs[at[-1]], variant="last")
+        if stitch.first and at:
+            runs[at[0]] = replace(runs[at[0]], variant="first")
+
+
+def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) -> Outcome:
+    """Work a round's tree into the edge below, in one size and one reading.
+
+    Raises:
+        TooMuchError: the round asks for more than `MOST_STEPS` steps.
+    """
+    return Walker(tuple(nodes), start, reading or Reading()).walk()

@@ -1,0 +1,64 @@
+"""What a step says: the stitch and where it goes, in the pattern's own terms."""
+
+from __future__ import annotations
+
+from tracker.notation.dictionary import STITCHES, in_terms
+from tracker.notation.stitches import Stitch
+from tracker.notation.tree import At, Make
+
+_NTH = {1: "1st", 2: "2nd", 3: "3rd"}
+
+
+def step_text(stitch: Stitch, terms: str) -> str:
+    """The stitch as a maker would say it: "hdc", "sc2tog", a special stitch's own name."""
+    return (
+        in_terms(stitch.us, terms)
+        if stitch.us in STITCHES and stitch.abbr == stitch.us
+        else stitch.abbr
+    )
+
+
+def where_words(node: Make, loop: str, terms: str, ringed: bool, in_place: bool) -> str:
+    """Where one of the node's stitches goes: "in the next st", "in the ring"."""
+    target = node.target
+    if in_place:
+        return "in the same place"
+    if target is None or (ringed and target.at is not At.HOOK):
+        if ringed:
+            return "in the ring"
+        takes = node.stitch.takes
+        where = "the next st" if takes <= 1 else f"the next {takes} sts"
+        return _led(node, where, loop, over=takes > 1)
+    if target.at is At.HOOK:
+        return f"in the {_NTH.get(target.nth, f'{target.nth}th')} ch from the hook"
+    fixed = {
+        At.RING: "in the ring",
+        At.SAME: f"in the same {kind_words(target.kind, terms)}",
+        At.SKIPPED: "in the stitch passed over",
+        At.BELOW: "in the round further down",
+    }
+    if target.at in fixed:
+        return fixed[target.at]
+    if target.kind == "tch":
+        return "in the top of the turning chain"
+    which = {At.FIRST: "first", At.LAST: "last", At.ANY: "any"}.get(target.at, "next")
+    takes = node.stitch.takes
+    if takes > 1:
+        return _led(node, f"the {which} {takes} {kind_words(target.kind, terms)}s", loop, over=True)
+    article = "" if which == "any" else "the "
+    return _led(node, f"{article}{which} {kind_words(target.kind, terms)}", loop, over=False)
+
+
+def kind_words(kind: str, terms: str) -> str:
+    """A kind of place in words: "st", "ch-2 sp", "corner"."""
+    if kind in ("sp", "ch", "corner") or kind.endswith("sp"):
+        return {"sp": "space"}.get(kind, kind)
+    return "st" if kind in ("st", "st+ch") else in_terms(kind, terms)
+
+
+def _led(node: Make, where: str, loop: str, over: bool) -> str:
+    if node.stitch.us[:2] in ("fp", "bp") and node.stitch.us in STITCHES:
+        return f"round {where}"
+    if loop:
+        return f"in the {loop} of {where}"
+    return f"over {where}" if over else f"in {where}"

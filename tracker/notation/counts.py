@@ -1,0 +1,169 @@
+"""Reading the printed count: "(24)", "= 18 sc", "[12 (14, 16) sts]", "(5 hdc, 50 dc)"."""
+
+from __future__ import annotations
+
+from tracker.notation.targets import Targets
+from tracker.notation.tokens import Token, Type
+from tracker.notation.tree import Figure, Stated
+
+#: Words in a count's bracket that show it to be something else: an aside, a measure.
+_NOT_COUNTS = frozenset(
+    "cm mm inch inches in m yd size sizes rows row rnds rnd rounds round times more time "
+    "hook made ch1 counts count measures next each repeat rep around from to approx "
+    "approximately side".split()
+)
+_TOTAL_WORDS = ("total", "altogether", "all", "in")
+
+
+class Counts(Targets):
+    """Rules for printed counts."""
+
+    def bracketed_count(self) -> Stated | None:
+        """``count = bracket (figure [words]) {"," figure [words]} bracket``
+
+        A bracket that holds figures and nouns only, and is not asked to be repeated.
+        """
+        close = self.closing()
+        if self.here.type is not Type.OPEN or close < 0 or self._asked_again(close):
+            return None
+        mark = self.at
+        start = self.here.start
+        self.at += 1
+        found = self._figures(close)
+        if found is None:
+            self.at = mark
+            return None
+        self.at = close + 1
+        return Stated(found.total, found.parts, start, self.last_end)
+
+    def _asked_again(self, close: int) -> bool:
+        """Whether what follows the bracket makes it a repeat or a group in one place."""
+        after, then = self.tokens[close + 1], self.tokens[close + 2 : close + 3]
+        text = after.text
+        if text in ("in", "into", "around", "across", "x", "*", "twice", "times"):
+            return not (text in ("around", "across") and False)
+        return after.type is Type.NUMBER and bool(then) and then[0].text in ("times", "x")
+
+    def _figures(self, close: int) -> Stated | None:
+        """Figures with what each counts, up to token ``close``."""
+        self.accept_any("=", "-")
+        if self.accept_any("count", "total", "stitch"):
+            self.accept_any("count", "is", "of")
+            self.accept_any(":", "=")
+        self.accept_all("you", "should", "have", "there", "are", "now", "a", "total", "of")
+        parts: list[tuple[str, Figure]] = []
+        while self.at < close:
+            figure = self._count_figure()
+            if figure is None:
+                return None
+            what = self._counted(close)
+            if what is None:
+                return None
+            parts.append((what, figure))
+        return _stated(parts) if parts else None
+
+    def _count_figure(self) -> Figure | None:
+        """A figure; "(9st)" and "(21st)" are figures run into the word for stitches."""
+        token = self.here
+        if token.type is Type.ORDINAL and token.text.endswith("st"):
+            self.at += 1
+            return (token.value,)
+        return self.accept_figure()
+
+    def _counted(self, close: int) -> str | None:
+        """What a figure counts: words up to the next comma; "" for plain stitches."""
+        first, name = True, ""
+        words: list[str] = []
+        while self.at < close and self.here.text not in (",", ";", "+", "&", "/"):
+            token = self.here
+            if token.text == "and" or (token.text == "plus"):
+                break
+            if token.text in _NOT_COUNTS and token.text not in _TOTAL_WORDS:
+                if not (token.text in ("each", "round") and words):
+                    return None
+            if first:
+                mark = self.at
+                name = self.kind() or ""
+                first = False
+                if self.at > mark:
+                    words.append(name)
+                    continue
+            if token.type in (Type.OPEN, Type.STAR):
+                return None
+            words.append(token.text)
+            self.at += 1
+        self.accept_any(",", ";", "+", "&", "/")
+        self.accept_any("and", "plus")
+        return self._name(name, words)
+
+    def _name(self, name: str, words: list[str]) -> str | None:
+        if not words or name == "st":
+            return "" if not _is_group(words) else "group"
+        if name == "ch" or name.endswith("sp"):
+            return name
+        if _is_group(words):
+            return "group"
+        if name:
+            return name
+        return "" if set(words) <= {"total", "in", "all", "altogether", "stiches", "stitchs", "s", ".", "rem", "remaining", "now", "remain", "left", "on"} else "group"
+
+    def closing_count(self, deeds_before: bool) -> Stated | None:
+        """A count that ends the line without a bracket.
+
+        ``"=" figure [what]``, ``":" figure what``, ``"-" figure what``, or, as a sentence
+        of its own after a join or a turn (``deeds_before``), ``figure what``.
+        """
+        mark, start = self.at, self.here.start
+        sign = self.accept_any("=", ":", "-")
+        end = self._sentence_end()
+        if sign or deeds_before or self._is_plain_stitches(end):
+            found = self._figures(end) if self._begins_figure() else None
+            if found is not None and self.at == end and self._counts_something(found, sign):
+                self.accept_any(".", ";")
+                return Stated(found.total, found.parts, start, self.last_end)
+        self.at = mark
+        return None
+
+    def _begins_figure(self) -> bool:
+        return self.here.type is Type.NUMBER or self.accept_number_ahead()
+
+    def accept_number_ahead(self) -> bool:
+        """Whether a number in words stands here."""
+        mark = self.at
+        found = self.accept_number() is not None
+        self.at = mark
+        return found
+
+    def _sentence_end(self) -> int:
+        index = self.at
+        while self.tokens[index].type is not Type.END and self.tokens[index].text not in (".", ";"):
+            if self.tokens[index].type is Type.OPEN and index in self._closers:
+                index = self._closers[index]
+            index += 1
+        return index
+
+    def _is_plain_stitches(self, end: int) -> bool:
+        """Whether the sentence is only "24 sts": a number and the word for stitches."""
+        last: Token = self.tokens[end - 1]
+        short = end - self.at <= 2 + 3 * (self.sizes > 1)
+        return short and last.text in ("sts", "stitches", "st")
+
+    def _counts_something(self, found: Stated, sign: str) -> bool:
+        return bool(sign) or all(name or True for name, _ in found.parts)
+
+
+def _is_group(words: list[str]) -> bool:
+    return any(w.startswith(("group", "repeat", "petal", "fan", "section")) for w in words)
+
+
+def _stated(parts: list[tuple[str, Figure]]) -> Stated:
+    """The total, where the parts can simply be added; else only the parts."""
+    if len(parts) == 1 and parts[0][0] != "group":
+        name, figure = parts[0]
+        return Stated(figure if not name.endswith("sp") else None, ((name, figure),), 0, 0)
+    plain = [figure for name, figure in parts if name != "group" and not name.endswith("sp")]
+    if len(plain) != len([p for p in parts if not p[0].endswith("sp")]) or not plain:
+        return Stated(None, tuple(parts), 0, 0)
+    length = max(len(f) for f in plain)
+    total = tuple(sum(f[i] if len(f) > 1 else f[0] for f in plain) for i in range(length))
+    return Stated(total, tuple(parts), 0, 0)

@@ -1,0 +1,131 @@
+"""Reading what a text says of its own stitches: "Shell: 5 dc in same st"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from tracker.notation.kit import NUMBER_WORDS
+from tracker.notation.lexicon import Lexicon, words_of
+from tracker.notation.reader import Reader
+from tracker.notation.stitches import Stitch
+from tracker.notation.tokens import plain
+from tracker.notation.tree import Chain, Make, Node, Note
+
+_HEADER = re.compile(
+    r"^\s*(?:special\s+(?:stitch(?:es)?|sts?|abbreviations?)|abbreviations?(?:\s+used)?"
+    r"|stitch(?:es)?\s+(?:guide|used|key))\s*:?\s*$",
+    re.IGNORECASE,
+)
+_ENTRY = re.compile(
+    r"(?:^|(?<=[.;])\s+|(?<=\n))\s*(?P<name>[^\W_][\w/'\" ()-]{0,40}?)\s*[:=]\s+", re.MULTILINE
+)
+_NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
+_TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))
+_MAKES = re.compile(r"\bmakes " + _NUMBER.format("makes"))
+_SPACES = re.compile(r"(?P<n>\d+|a|an|one|two|three)\s+ch-(?P<length>\d+) spaces?\b")
+_OVER = re.compile(r"\b(?:over|work(?:ed)?|crochet)\s+(?P<n>\d|two|three)\s+(?:sts?|stitches)\b|2 (?:sts|stitches) tog")
+
+
+def split_definitions(text: str) -> tuple[str, str]:
+    """``(definitions, rest)``: the paragraph under a heading such as "Special stitches:".
+
+    The rest keeps its lines where they were: definitions are blanked out.
+    """
+    lines, found, kept, inside = text.split("\n"), [], [], False
+    for line in lines:
+        if _HEADER.match(line):
+            inside = True
+            kept.append("")
+        elif inside and line.strip():
+            found.append(line)
+            kept.append("")
+        else:
+            inside = False
+            kept.append(line)
+    return "\n".join(found), "\n".join(kept)
+
+
+def define(definitions: str, lexicon: Lexicon) -> None:
+    """Add to ``lexicon`` every stitch that ``definitions`` explain well enough to count."""
+    for names, meaning in _entries(definitions):
+        for name in names:
+            _define_one(name, names, meaning, lexicon)
+
+
+def _entries(text: str) -> Iterator[tuple[list[str], str]]:
+    found = list(_ENTRY.finditer(text))
+    for i, match in enumerate(found):
+        end = found[i + 1].start() if i + 1 < len(found) else len(text)
+        names = [n.strip() for n in re.split(r"[/()]", match["name"]) if n.strip()]
+        yield names, text[match.end() : end].strip()
+
+
+def _define_one(name: str, names: list[str], meaning: str, lexicon: Lexicon) -> None:
+    low = plain(meaning)
+    if re.match(r"(?:an? )?(?:magic|adjustable) (?:ring|circle|loop)", low):
+        lexicon.rings.add(name.lower())
+        return
+    known = _alias(low, lexicon)
+    if known is not None:
+        if words_of(name) not in lexicon.phrases or lexicon.phrases[words_of(name)] != known:
+            lexicon.alias(name, known)
+        return
+    stitch = _counted(name, low, lexicon) or _worked(name, meaning, lexicon)
+    if stitch is not None:
+        lexicon.add(stitch)
+
+
+def _alias(low: str, lexicon: Lexicon) -> str | None:
+    """The stitch that the words simply name, as in "tc: abbreviation for the UK treble"."""
+    tail = re.sub(r"^.*\babbreviation for\b", "", low)
+    tail = re.sub(r"\b(?:the|an?|uk|us)\b|[.;,]", " ", tail)
+    return lexicon.phrases.get(words_of(tail.strip()))
+
+
+def _counted(name: str, low: str, lexicon: Lexicon) -> Stitch | None:
+    """Takes and makes where the words give them: "takes 2, makes 1"."""
+    takes, makes = _TAKES.search(low), _MAKES.search(low)
+    if makes is None:
+        return None
+    spaces: list[int] = []
+    for match in _SPACES.finditer(low):
+        spaces += [int(match["length"])] * min(_figure(match["n"]), 9)
+    return Stitch(
+        name,
+        name,
+        _figure(takes["takes"]) if takes else 1,
+        _figure(makes["makes"]),
+        spaces=tuple(spaces),
+    )
+
+
+def _figure(word: str) -> int:
+    return int(word) if word.isdigit() else NUMBER_WORDS.get(word, 1)
+
+
+def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
+    """Takes and makes from the instruction itself: "2 dc, ch 1, 2 dc in one place"."""
+    low = plain(meaning)
+    over = _OVER.search(low)
+    if over is not None:
+        n = _figure(over["n"]) if over["n"] else 2
+        return Stitch(name, name, n, 1)
+    reader = Reader(re.sub(r"\bin(?:to)? (?:one|a|the same|1) (?:st|stitch|place|space)\b.*", "", meaning), lexicon)
+    nodes = [n for n in reader.round() if not isinstance(n, Note)]
+    return _summed(name, nodes) if nodes else None
+
+
+def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
+    makes, spaces, takes = 0, [], 1
+    for node in nodes:
+        if isinstance(node, Make):
+            makes += node.count[0] * node.stitch.makes
+            takes = max(takes, node.stitch.takes)
+        elif isinstance(node, Chain):
+            spaces.append(node.count[0])
+        else:
+            return None
+    if not makes or makes > 40:
+        return None
+    return Stitch(name, name, takes, makes, spaces=tuple(spaces))

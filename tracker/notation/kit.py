@@ -1,0 +1,173 @@
+"""A small reader kit: look at tokens, accept them, go back."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tracker.notation.tokens import Token, Type, tokenize
+from tracker.notation.tree import Figure
+
+NUMBER_WORDS: Mapping[str, int] = {
+    word: n
+    for n, word in enumerate(
+        "one two three four five six seven eight nine ten eleven twelve".split(), start=1
+    )
+}
+ORDINAL_WORDS: Mapping[str, int] = {
+    word: n
+    for n, word in enumerate(
+        "first second third fourth fifth sixth seventh eighth ninth tenth".split(), start=1
+    )
+} | {"forth": 4}
+TIMES_WORDS: Mapping[str, int] = {"once": 1, "twice": 2, "thrice": 3}
+
+_CLOSER = {"(": ")", "[": "]", "{": "}", "<": ">"}
+
+
+class Kit:
+    """Tokens of one text and a position among them.
+
+    Methods named ``accept_*`` move on and return what they found, or stay and return
+    None (or False). ``sizes`` is how many figures a figure for all sizes has.
+    """
+
+    def __init__(self, text: str, sizes: int = 1) -> None:
+        self.text = text
+        self.sizes = sizes
+        self.tokens = tokenize(text)
+        self._closers = _match_brackets(self.tokens)
+        self.at = 0
+
+    @property
+    def here(self) -> Token:
+        """The token that comes next."""
+        return self.tokens[self.at]
+
+    def ahead(self, n: int = 1) -> Token:
+        """The token ``n`` after the next one."""
+        return self.tokens[min(self.at + n, len(self.tokens) - 1)]
+
+    @property
+    def last_end(self) -> int:
+        """Offset just past the token read last."""
+        return self.tokens[self.at - 1].end if self.at else 0
+
+    def done(self) -> bool:
+        """Whether all tokens are read."""
+        return self.here.type is Type.END
+
+    def accept(self, *texts: str) -> bool:
+        """Read these words or signs, in this order, or none of them."""
+        if all(self.ahead(i).text == text for i, text in enumerate(texts)):
+            self.at += len(texts)
+            return True
+        return False
+
+    def accept_any(self, *texts: str) -> str:
+        """Read one of these words or signs; "" where none stands here."""
+        if self.here.text in texts and self.here.type is not Type.END:
+            self.at += 1
+            return self.tokens[self.at - 1].text
+        return ""
+
+    def accept_all(self, *texts: str) -> None:
+        """Read as many of these words as stand here, in any order."""
+        while self.accept_any(*texts):
+            pass
+
+    def accept_phrase(self, phrases: Mapping[tuple[str, ...], str]) -> str | None:
+        """The longest phrase that stands here; what it means, or None."""
+        words: list[str] = []
+        best: tuple[int, str] | None = None
+        for i in range(5):
+            words.append(self.ahead(i).text)
+            meaning = phrases.get(tuple(words))
+            if meaning is not None:
+                best = (i + 1, meaning)
+        if best is None:
+            return None
+        self.at += best[0]
+        return best[1]
+
+    def accept_number(self) -> int | None:
+        """A single number, in digits or (up to twelve) in words."""
+        token = self.here
+        if token.type is Type.NUMBER:
+            self.at += 1
+            return token.value
+        if token.text in NUMBER_WORDS:
+            self.at += 1
+            return NUMBER_WORDS[token.text]
+        return None
+
+    def accept_ordinal(self) -> int | None:
+        """An ordinal, in digits ("2nd") or words ("second")."""
+        token = self.here
+        if token.type is Type.ORDINAL:
+            self.at += 1
+            return token.value
+        if token.text in ORDINAL_WORDS:
+            self.at += 1
+            return ORDINAL_WORDS[token.text]
+        return None
+
+    def accept_figure(self) -> Figure | None:
+        """``figure = number [ "(" number {"," number} ")" | number {"/" number} ]``
+
+        The bracket is taken for other sizes only when it holds one number for each.
+        """
+        first = self.accept_number()
+        if first is None:
+            return None
+        if self.sizes == 1:
+            return (first,)
+        more = self._other_sizes()
+        return (first, *more) if len(more) == self.sizes - 1 else (first,)
+
+    def _other_sizes(self) -> list[int]:
+        mark, found = self.at, []
+        if self.here.text == "/":
+            while self.accept("/") and self.here.type is Type.NUMBER:
+                found.append(self.here.value)
+                self.at += 1
+        elif self.here.type is Type.OPEN:
+            found = self._bracketed_sizes()
+        if len(found) != self.sizes - 1:
+            self.at = mark
+            return []
+        return found
+
+    def _bracketed_sizes(self) -> list[int]:
+        """Numbers in a bracket, where it holds nothing else; brackets may be nested."""
+        found: list[int] = []
+        depth = 0
+        while True:
+            token = self.here
+            if token.type is Type.OPEN:
+                depth += 1
+            elif token.type is Type.CLOSE:
+                depth -= 1
+            elif token.type is Type.NUMBER:
+                found.append(token.value)
+            elif token.text not in (",", "-", "/", ";", ":"):
+                return []
+            self.at += 1
+            if depth == 0:
+                return found
+
+    def closing(self) -> int:
+        """Index of the bracket that closes the one standing here; -1 where none does."""
+        return self._closers.get(self.at, -1)
+
+
+def _match_brackets(tokens: list[Token]) -> dict[int, int]:
+    """Index of each opening bracket -> index of the one that closes it."""
+    open_: list[int] = []
+    found: dict[int, int] = {}
+    for index, token in enumerate(tokens):
+        if token.type is Type.OPEN:
+            open_.append(index)
+        elif token.type is Type.CLOSE and open_:
+            if _CLOSER[tokens[open_[-1]].text] == token.text:
+                found[open_.pop()] = index
+    return found

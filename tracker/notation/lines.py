@@ -1,0 +1,192 @@
+"""A text of instructions -> its rounds: label, numbers, words, and where they stand."""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
+from tracker.notation.tokens import plain
+
+_ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
+_DASH = r"(?:-|to|through|thru|and|&|,|\.\s*-)"
+_SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
+_LABELS = (
+    # "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
+    re.compile(
+        rf"^(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{{0,28}}?[ -]+)?(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?"
+        rf"(?P<first>\d+)(?:\s*{_DASH}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr)\b))?"
+        rf"(?P<side>\s*\([^()]{{0,24}}\)(?=\s*[:.\-]))?\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
+    ),
+    # "R3", with the number run into the letter
+    re.compile(
+        rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:\s*{_DASH}\s*r?(?P<last>\d+))?"
+        r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
+    ),
+    # "4th row:", "7th-9th rows:", "second round"
+    re.compile(
+        r"^(?P<first>\d+(?:st|nd|rd|th)|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+)(?:st|nd|rd|th))?\s+"
+        rf"(?P<kind>{_ROUND})\b(?P<side>\s*\([^()]{{0,24}}\)(?=\s*[:.\-]))?\s*[:.\-,]\s*"
+    ),
+    # "7.", "13. - 15.", "6 8.", "3-28)", "9-13:"
+    re.compile(r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?\s*(?:[.)](?=\s|[a-z(*])|:)\s*"),
+    # "Next 2 rnds:", "Next row:"
+    re.compile(rf"^next\s+(?:(?P<count>\d+)\s+)?(?P<kind>{_ROUND})\b\s*[:.\-]\s*"),
+    # "Foundation row:", "To start:", "Edging round:"
+    re.compile(
+        rf"^(?P<word>(?:foundation|edging|border|last|final|set-?up|starting|base|joining)"
+        rf"(?:\s+(?:{_ROUND}|chain|ch))?|to start)\s*:\s*"
+    ),
+)
+#: A label in the middle of a line, after the bracket that closes the round before it.
+_INNER = re.compile(
+    rf"(?<=[)\]}}>])\s*(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
+)
+_COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
+_GOES_ON = re.compile(r"^(?:[a-z*(\[{<]|\d+\s*(?:sc|dc|hdc|tr|htr|ch|st)|you (?:now|should|will)\b)")
+_MOST_ROUNDS = 10_000
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One round's words as they stand in the text.
+
+    Attributes:
+        label: the label as written ("Rnds 4-6"), or "".
+        kind: "round", "row" or "".
+        first, last: the numbers it has; 0 where it has none.
+        count: how many rounds the label covers.
+        body: the words, lines joined by line ends.
+        pieces: (offset in ``body``, line from 1, column from 1), in order.
+    """
+
+    label: str
+    kind: str
+    first: int
+    last: int
+    count: int
+    body: str
+    pieces: tuple[tuple[int, int, int], ...]
+
+    @property
+    def line(self) -> int:
+        """The line it begins on, from 1."""
+        return self.pieces[0][1]
+
+    def where(self, offset: int) -> tuple[int, int]:
+        """Line and column (from 1) of an offset in ``body``."""
+        at = bisect_right([p[0] for p in self.pieces], offset) - 1
+        begin, line, column = self.pieces[max(0, at)]
+        return line, column + offset - begin
+
+
+def split_lines(text: str) -> Iterator[Line]:
+    """The rounds of a text, one `Line` each; blank lines only part them."""
+    open_: _Open | None = None
+    blank = True
+    for number, raw in enumerate(text.split("\n"), start=1):
+        for column, part in _parts(raw):
+            if not part.strip():
+                blank = True
+                continue
+            begun = _begin(part, number, column)
+            if open_ is not None and begun.label == "" and not blank and open_.goes_on(part):
+                open_.add(part, number, column)
+            else:
+                if open_ is not None:
+                    yield open_.line()
+                open_ = begun
+            blank = False
+    if open_ is not None:
+        yield open_.line()
+
+
+def _parts(raw: str) -> Iterator[tuple[int, str]]:
+    """A line, cut where a second label stands in its middle; columns from 1."""
+    begin = 0
+    for match in _INNER.finditer(plain(raw)):
+        yield begin + 1, raw[begin : match.end()].rstrip()
+        begin = match.end()
+    yield begin + 1, raw[begin:]
+
+
+class _Open:
+    """A round whose words may go on on the next line."""
+
+    def __init__(self, label: str, kind: str, first: int, last: int, count: int) -> None:
+        self.label, self.kind = label, kind
+        self.first, self.last, self.count = first, last, count
+        self.body = ""
+        self.pieces: list[tuple[int, int, int]] = []
+
+    def add(self, part: str, number: int, column: int) -> None:
+        """Add a line of words."""
+        lead = len(part) - len(part.lstrip())
+        if self.body:
+            self.body += "\n"
+        self.pieces.append((len(self.body), number, column + lead))
+        self.body += part.strip()
+
+    def goes_on(self, part: str) -> bool:
+        """Whether an unlabelled line continues this round."""
+        text, low = self.body.rstrip(), plain(part.strip())
+        if not text or text[-1] in ",;:-&" or _open_brackets(text):
+            return True
+        if _COUNT_LINE.match(low) or low[:1] in "[<{*":
+            return True
+        written = part.strip()
+        return bool(_GOES_ON.match(low)) and not written[0].isupper() or low.startswith("you ")
+
+    def line(self) -> Line:
+        """The finished line."""
+        return Line(
+            self.label, self.kind, self.first, self.last, self.count, self.body, tuple(self.pieces)
+        )
+
+
+def _open_brackets(text: str) -> bool:
+    return sum(text.count(c) for c in "([{") > sum(text.count(c) for c in ")]}")
+
+
+def _begin(part: str, number: int, column: int) -> _Open:
+    """The label at the start of a line, if it has one, and the words behind it."""
+    lead = len(part) - len(part.lstrip())
+    low = plain(part[lead:])
+    for pattern in _LABELS:
+        match = pattern.match(low)
+        if match is None:
+            continue
+        found = _labelled(match, part[lead:])
+        if found is None:
+            continue
+        found.add(part[lead + match.end() :] or " ", number, column + lead + match.end())
+        return found
+    found = _Open("", "", 0, 0, 1)
+    found.add(part, number, column)
+    return found
+
+
+def _labelled(match: re.Match[str], written: str) -> _Open | None:
+    groups = match.groupdict()
+    label = written[: match.end()].strip().rstrip(":.-,) ")
+    kind = "row" if "row" in (groups.get("kind") or "") else "round"
+    if "count" in groups:
+        return _Open(label, kind, 0, 0, min(int(groups["count"] or 1), _MOST_ROUNDS))
+    if "word" in groups:
+        return _Open(label, kind, 0, 0, 1)
+    first = _number(groups["first"])
+    last = _number(groups.get("last") or groups["first"])
+    if first is None or last is None or not first <= last < first + _MOST_ROUNDS:
+        return None
+    if "kind" not in groups:
+        kind = ""
+    return _Open(label, kind, first, last, last - first + 1)
+
+
+def _number(text: str) -> int | None:
+    digits = re.match(r"\d{1,6}", text)
+    if digits:
+        return int(digits.group())
+    return ORDINAL_WORDS.get(text) or NUMBER_WORDS.get(text)

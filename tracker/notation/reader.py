@@ -1,0 +1,568 @@
+"""The words of one round -> its instruction tree."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from tracker.notation.deeds import WORKING_WORDS
+from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.repeats import AGAIN, Repeats, Tail
+from tracker.notation.stitches import Stitch
+from tracker.notation.tokens import Type, plain
+from tracker.notation.tree import (
+    Act,
+    Again,
+    At,
+    Chain,
+    Deed,
+    Evenly,
+    Group,
+    Loops,
+    Make,
+    More,
+    Node,
+    Note,
+    OtherSide,
+    Repeat,
+    RoundText,
+    Skip,
+    Stated,
+    Target,
+    Unread,
+)
+
+#: Brackets in brackets deeper than this are not written by people.
+DEEPEST = 12
+_SEPARATORS = (",", ";", ".", ":", "&", "and", "then", "+", "also", "now", "again", "finally", "-", "'", '"', "/")
+_TAIL_WORDS = ("ending", "end", "ends")
+_UNTIL = re.compile(
+    r"\b(?:until|till|for)\b[^.;(\[]*?(?:measures?\b|desired|long\b|length|tall\b|deep\b|\d\s*(?:cm|mm|in|inch|inches)\b|big enough|fits)[^.;(\[]*"
+)
+_EVEN = re.compile(
+    r"^\W*(?:work|knit|crochet|do)?\s*(?:(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+)?"
+    r"(?:more\s+)?(?:rounds?|rnds?|rows?)?\W*(?:of\s+)?(even(?!ly)|straight|unchanged|without\s+(?:shaping|increasing))\b"
+)
+
+
+class Reader(Repeats):
+    """Reads one round. The grammar of a whole round::
+
+    round    = {element | separator}
+    element  = star | bracket | again | count | deed | chain | skip | evenly
+             | led | make | note
+    """
+
+    def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
+        super().__init__(text, lexicon, sizes)
+        self.stated: Stated | None = None
+        self.deep = 0
+        self.begun = False
+
+    def round(self) -> tuple[Node, ...]:
+        """All elements to the end of the text."""
+        return tuple(self._sequence(len(self.tokens) - 1))
+
+    def _sequence(self, stop: int) -> list[Node]:
+        """``sequence = {element | separator}`` up to token ``stop``."""
+        nodes: list[Node] = []
+        while self.at < stop:
+            if self.accept_any(*_SEPARATORS):
+                self.at -= 1
+                stated = self.closing_count(_ends_round(nodes)) if self.deep == 0 else None
+                if stated is not None:
+                    self._keep(stated)
+                else:
+                    self.at += 1
+                continue
+            before = self.at
+            if self._again_here():
+                nodes = self._repeat_before(nodes)
+            else:
+                nodes += self._element(nodes)
+            if self.at == before:
+                self.at += 1
+                start, end = self.tokens[before].start, self.tokens[before].end
+                nodes.append(Unread(self.text[start:end], start, end))
+        return nodes
+
+    def _element(self, before: list[Node]) -> list[Node]:
+        """One element; always moves on."""
+        token = self.here
+        if token.type is Type.STAR:
+            return self._starred()
+        if token.type is Type.OPEN:
+            return self._bracket(before)
+        if token.type is Type.CLOSE:
+            self.at += 1
+            return []
+        stated = self.closing_count(_ends_round(before)) if self.deep == 0 else None
+        if stated is not None:
+            self._keep(stated)
+            return []
+        return self._plain(before)
+
+    def _plain(self, before: list[Node]) -> list[Node]:
+        """An element that begins with a word or a number."""
+        if self.here.text in _TAIL_WORDS and self.ahead().text in ("with", "rnd", "row", "round"):
+            self.at += 1
+            self.accept_all("with", "rnd", "row", "round", "the")
+            return []
+        node = self.deed() or self.chain() or self.skip() or self._evenly()
+        if node is not None:
+            return [node]
+        led = self._led()
+        if led is not None:
+            return led
+        made = self.make()
+        if made is not None:
+            self.begun = True
+            return self._over(made)
+        if self.here.text in ("around", "across"):
+            return []
+        return [self._words()]
+
+    def _over(self, made: list[Node]) -> list[Node]:
+        """``make "over" …`` needs nothing more; a bracket that spells it out is an aside."""
+        first = made[0]
+        if (
+            isinstance(first, Make)
+            and self.here.type is Type.OPEN
+            and self.closing() > 0
+            and (first.stitch.takes != 1 or first.stitch.makes != 1 or self._explains())
+            and not self._asked_again(self.closing())
+            and self.bracketed_count_ahead() is None
+            and self._spells_out()
+        ):
+            start = self.here.start
+            self.at = self.closing() + 1
+            return [*made, Note(start, self.last_end)]
+        return made
+
+    def _explains(self) -> bool:
+        inside = self.tokens[self.at + 1 : self.closing()]
+        return any(t.text in (":", "loop", "loops", "yo", "hook", "pull") for t in inside)
+
+    def _spells_out(self) -> bool:
+        """Whether the bracket here tells how a stitch is made, not what to make next."""
+        close = self.closing()
+        after = self.tokens[close + 1]
+        return after.type is not Type.NUMBER and after.text not in ("x", "*", "in", "into")
+
+    def bracketed_count_ahead(self) -> Stated | None:
+        """The printed count that stands here, without reading it."""
+        mark = self.at
+        found = self.bracketed_count()
+        self.at = mark
+        return found
+
+    def _again_here(self) -> bool:
+        """Whether an unstarred "repeat", or "around" as a clause of its own, stands here."""
+        if self.deep:
+            return False
+        if self.here.text in ("around", "across"):
+            return self._is_to_the_end()
+        return self.here.text in AGAIN and self.ahead().text not in (
+            "row", "rows", "rnd", "rnds", "round", "rounds", "with", "working", "crocheting",
+            "making", "in", "to",
+        ) or (self.here.text in AGAIN and self.ahead().text == "to" and self.ahead(2).text == "end")  # fmt: skip
+
+    def _repeat_before(self, nodes: list[Node]) -> list[Node]:
+        """``… "," again``: what was written before it on the line is repeated."""
+        first = next((i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None)
+        start = self.here.start
+        found = self.tail(starred=True)
+        if found is None or first is None:
+            if self.here.text in ("around", "across") and first is not None:
+                self.at += 1
+                found = Tail()
+            else:
+                return [*nodes, self._words()]
+        body = nodes[first:]
+        if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
+            body = list(body[0].body)
+        repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
+        return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
+
+    def _keep(self, stated: Stated) -> None:
+        """The last printed total is the round's; one in groups gives way to it."""
+        if self.stated is None or stated.total is not None or self.stated.total is None:
+            self.stated = stated
+
+    # --- stars -------------------------------------------------------------------
+
+    def _starred(self) -> list[Node]:
+        """``starred = star {element} [star] tail``"""
+        start, opener = self.here.start, self.here.text
+        self.at += 1
+        if self.here.type is Type.NUMBER and self.ahead().type in (Type.SIGN, Type.OPEN, Type.END):
+            return [Unread(opener, start, self.last_end)]
+        body: list[Node] = []
+        stop = -1
+        closed = False
+        while not self.done() and self.here.type is not Type.CLOSE:
+            if self.accept_any(*_SEPARATORS):
+                continue
+            if self.here.type is Type.STAR:
+                if self._marks_stop(opener):
+                    stop = len(body)
+                    self.at += 1
+                    continue
+                if not self._nests(opener):
+                    self.at += 1
+                    closed = True
+                    break
+            if self.here.text in AGAIN or not self._deeper():
+                break
+            before = self.at
+            body += self._element(body)
+            self.deep -= 1
+            if self.at == before:
+                self.at += 1
+        return self._star_end(tuple(body), stop, closed, start)
+
+    def _deeper(self) -> bool:
+        if self.deep >= DEEPEST:
+            return False
+        self.deep += 1
+        return True
+
+    def _marks_stop(self, opener: str) -> bool:
+        """Whether the star here only marks where the last pass ends ("… at **")."""
+        if self.here.text == opener:
+            return False
+        rest = self.tokens[self.at + 1 :]
+        return any(
+            a.text in ("at", "ending") and b.text == self.here.text
+            for a, b in zip(rest, rest[1:], strict=False)
+        )
+
+    def _nests(self, opener: str) -> bool:
+        """Whether the star here opens a repeat inside the one opened by ``opener``."""
+        if self.here.text == opener:
+            return False
+        rest = self.tokens[self.at + 1 :]
+        pairs = list(zip(rest, rest[1:], strict=False))
+        if any(a.text == "to" and b.text == self.here.text for a, b in pairs):
+            return False
+        return any(a.text == "from" and b.text == self.here.text for a, b in pairs)
+
+    def _star_end(self, body: tuple[Node, ...], stop: int, closed: bool, start: int) -> list[Node]:
+        found = self.tail(starred=True)
+        if found is None:
+            loose = Repeat(body, start, self.last_end, starred=True, more=More.UNSAID, implied=True)
+            return [loose] if body else []
+        if found.target is not None and not found.times:
+            return [Group(body, found.target, start, self.last_end)]
+        repeat = self._repeat(body, found, start, starred=True)
+        return [replace(repeat, stop=stop, more=_closed_more(repeat, closed))] if body else []
+
+    def _repeat(self, body: tuple[Node, ...], tail: Tail, start: int, starred: bool) -> Repeat:
+        return Repeat(
+            body,
+            start,
+            self.last_end,
+            times=tail.times,
+            more=tail.more,
+            leave=tail.leave,
+            kind=tail.kind,
+            starred=starred,
+            omit=tail.omit,
+        )
+
+    # --- brackets ----------------------------------------------------------------
+
+    def _bracket(self, before: list[Node]) -> list[Node]:
+        """``bracket = "(" sequence ")" [target | tail]``, or a count, or an aside"""
+        start, close = self.here.start, self.closing()
+        if close < 0 or self.deep >= DEEPEST:
+            self.at += 1 if close < 0 else close + 1 - self.at
+            return [Unread(self.text[start : self.last_end], start, self.last_end)]
+        stated = self.bracketed_count() if before or self.deep == 0 else None
+        if stated is not None:
+            self._keep(stated)
+            return []
+        self.at += 1
+        self.deep += 1
+        begun = self.begun
+        body = self._sequence(close)
+        self.deep -= 1
+        self.at = close + 1
+        if not any(isinstance(n, Make | Chain | Group | Repeat | Skip | Act | Evenly) for n in body):
+            return self._aside(body, start)
+        if any(isinstance(n, Unread) for n in body) and before and not self._asked_again(close):
+            self.begun = begun
+            return self._aside(body, start)
+        return self._bracket_end(tuple(body), start)
+
+    def _aside(self, body: list[Node], start: int) -> list[Node]:
+        """A bracket with no instruction in it; words that could count stay unread."""
+        unread = [n for n in body if isinstance(n, Unread)]
+        words = {t.text for n in unread for t in self.tokens if n.start <= t.start < n.end}
+        if words & (WORKING_WORDS - {"stitch", "st", "sts", "first", "last", "same", "each"}):
+            return [Unread(self.text[start : self.last_end], start, self.last_end)]
+        return [Note(start, self.last_end)]
+
+    def _bracket_end(self, body: tuple[Node, ...], start: int) -> list[Node]:
+        self._first_aside()
+        mark = self.at
+        found = self.tail(starred=False)
+        if found is None and self.here.type is Type.STAR and self.ahead().text in AGAIN:
+            self.at += 1
+            found = self.tail(starred=True)
+        if found is None:
+            self.at = mark
+            target = self.target() if self.here.text not in ("around", "across") else None
+            if target is not None:
+                return [Group(body, target, start, self.last_end), *self._also(body)]
+            return [Repeat(body, start, self.last_end, (1,), implied=True)]
+        if found.target is not None and found.times is None:
+            return [Group(body, found.target, start, self.last_end)]
+        return self._bracket_repeat(body, found, start)
+
+    def _bracket_repeat(self, body: tuple[Node, ...], found: Tail, start: int) -> list[Node]:
+        mark = self.at
+        target = self.target() if self.here.text in ("in", "into") else None
+        if target is not None:
+            inner: tuple[Node, ...] = (self._repeat(body, found, start, starred=False),)
+            return [Group(inner, target, start, self.last_end)]
+        self.at = mark
+        return [self._repeat(body, found, start, starred=False)]
+
+    def _also(self, body: tuple[Node, ...]) -> list[Node]:
+        """``group target {"and" target}``: the same group in further places."""
+        mark, start = self.at, self.here.start
+        self.accept_any(",")
+        if self.accept_any("and"):
+            self.accept_any("in", "into")
+            target = self._place(led=False)
+            if target is not None:
+                return [Group(body, target, start, self.last_end)]
+        self.at = mark
+        return []
+
+    def _first_aside(self) -> None:
+        """``"-" "first" stitch`` behind a bracket names what was just made."""
+        mark = self.at
+        if self.accept("-") and self.accept_any("first"):
+            self.accept_phrase(self.lexicon.phrases)
+            self.accept_any("stitch", "st")
+            return
+        self.at = mark
+
+    # --- the rest ----------------------------------------------------------------
+
+    def _led(self) -> list[Node] | None:
+        """``led = target ["make" | "work"] (bracket | make)``: the place comes first"""
+        mark, start = self.at, self.here.start
+        if self.here.text not in ("in", "into", "to", "from"):
+            return None
+        target = self.target()
+        if target is None:
+            self.at = mark
+            return None
+        self.accept_all("work", "make", "place", ",", "do", "crochet")
+        if self.here.type is Type.OPEN and self.closing() > 0:
+            body = self._inside(self.closing())
+            times = self._times_behind()
+            if times is not None:
+                body = [Repeat(tuple(body), start, self.last_end, times)]
+            self.begun = True
+            return [Group(tuple(body), target, start, self.last_end)]
+        if target.at is At.RING:
+            return [Note(start, self.last_end)]
+        made = self.make()
+        if made is not None and len(made) == 1 and isinstance(made[0], Make) and made[0].target is None:
+            self.begun = True
+            return [replace(made[0], target=target, start=start)]
+        if target.at is At.HOOK and made is None:
+            return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
+        self.at = mark
+        return None
+
+    def _inside(self, close: int) -> list[Node]:
+        self.at += 1
+        self.deep += 1
+        body = self._sequence(close)
+        self.deep -= 1
+        self.at = close + 1
+        return body
+
+    def _evenly(self) -> Node | None:
+        """``evenly = ("inc" | "dec") figure ["sts"] "evenly" …``; "even" works even"""
+        start, mark = self.here.start, self.at
+        if self.accept_any("even", "unchanged", "straight") or self.accept("work", "even"):
+            self._ends()
+            return Evenly((0,), 0, start, self.last_end)
+        self.accept_any("working", "work")
+        change = {"inc": 1, "increase": 1, "increasing": 1, "dec": -1, "decrease": -1, "decreasing": -1}.get(self.here.text)
+        if change is not None:
+            self.at += 1
+            figure = self.accept_figure()
+            if figure is not None:
+                self.kind()
+                if self.accept_any("evenly"):
+                    self.accept_all("spaced", "spread")
+                    self._ends()
+                    self.to_clause_end()
+                    self.begun = True
+                    return Evenly(figure, change, start, self.last_end)
+        self.at = mark
+        return None
+
+    def named_stitch(self) -> Stitch | None:
+        """The first stitch named anywhere in the text, if one is."""
+        for self.at in range(len(self.tokens)):
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is not None and key not in ("ch", "sl st"):
+                return self.lexicon.stitch(key)
+        return None
+
+    def _words(self) -> Node:
+        """A clause of other words: a note, or unread where it could change a count."""
+        start = self.here.start
+        begin = self.at
+        self.to_clause_end()
+        if self.at == begin:
+            self.at += 1
+        clause = self.tokens[begin : self.at]
+        end = self.last_end
+        if self._could_count(begin, self.at) or any(t.type is Type.NUMBER for t in clause):
+            return Unread(self.text[start:end], start, end)
+        return Note(start, end)
+
+    def _could_count(self, begin: int, end: int) -> bool:
+        """Whether the words from ``begin`` to ``end`` name a stitch or a working word."""
+        back = self.at
+        found = False
+        self.at = begin
+        while self.at < end and not found:
+            found = self.here.text in WORKING_WORDS or self._stitch_here()
+            self.at += 1
+        self.at = back
+        return found
+
+
+def _ends_round(nodes: list[Node]) -> bool:
+    """Whether the round is closed by what was read last."""
+    for node in reversed(nodes):
+        if isinstance(node, Act) and node.deed in (Deed.JOIN, Deed.TURN, Deed.FASTEN):
+            return True
+        if not isinstance(node, Note | Chain | Loops):
+            return False
+    return False
+
+
+def _closed_more(repeat: Repeat, closed: bool) -> More:
+    """Between two stars nothing is worked before the repeat is read: its times are all."""
+    if repeat.times is not None and repeat.more is More.UNSAID and closed:
+        return More.UNSAID
+    return repeat.more
+
+
+def read_round(text: str, lexicon: Lexicon | None = None, *, terms: str = "US", sizes: int = 1) -> RoundText:
+    """Read the words of one round, without its label.
+
+    Args:
+        text: the instruction, on one line or several.
+        lexicon: the words for stitches; the dictionary of ``terms`` when None.
+        terms: "US" or "UK", used when no lexicon is given.
+        sizes: how many figures a figure for all sizes has.
+
+    Words that are not understood become `Unread` nodes; nothing is raised.
+    """
+    lexicon = lexicon or Lexicon(terms)
+    until = _UNTIL.search(plain(text))
+    body = text
+    if until is not None:
+        body = text[: until.start()] + " " * (until.end() - until.start()) + text[until.end() :]
+    even = _even_rounds(body)
+    again = _Again(body, lexicon, sizes).again()
+    reader = Reader(body, lexicon, sizes)
+    nodes = () if again is not None else reader.round()
+    if even:
+        nodes = (Evenly((0,), 0, 0, len(text), reader.named_stitch()),)
+    if again is not None:
+        reader.stated = _stated_of(body, lexicon, sizes)
+        again = replace(again, until=until.group().strip() if until else "")
+    return RoundText(
+        text,
+        nodes,
+        reader.stated,
+        again,
+        text[until.start() : until.end()].strip() if until else "",
+        even,
+    )
+
+
+def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:
+    """The bracketed count in a line that otherwise only repeats rounds."""
+    reader = Reader(text, lexicon, sizes)
+    while not reader.done():
+        if reader.here.type is Type.OPEN and reader.at > 1:
+            found = reader.bracketed_count()
+            if found is not None:
+                reader.stated = found
+                continue
+        reader.at += 1
+    return reader.stated
+
+
+def _even_rounds(text: str) -> int:
+    match = _EVEN.match(plain(text))
+    if match is None:
+        return 0
+    word = match.group(1)
+    if word is None:
+        return 1
+    from tracker.notation.kit import NUMBER_WORDS
+
+    return int(word) if word.isdigit() else NUMBER_WORDS[word]
+
+
+class _Again(Reader):
+    """Reads lines that ask for earlier rounds again."""
+
+    def again(self) -> Again | None:
+        """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
+        self.accept_all(",", ".", ":", "-", "then")
+        start = self.here.start
+        bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
+        verb = self.accept_any("rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps")
+        if not verb:
+            return None
+        self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working", "band", "hat")
+        first, last = self._rounds()
+        if not first:
+            return None
+        if bracket:
+            self.accept_any(")", "]")
+        times = self._times_of_rounds()
+        return Again(first, last, times, "", start, self.last_end)
+
+    def _rounds(self) -> tuple[int, int]:
+        named = bool(self.accept_any("row", "rows", "rnd", "rnds", "round", "rounds", "r", "rs"))
+        first = self.accept_ordinal() or (self.accept_number() if named else 0) or 0
+        last = first
+        if first and self.accept_any("-", "to", "and", "&", "through", "thru", ","):
+            self.accept_any("row", "rnd", "round", "r")
+            last = self.accept_ordinal() or self.accept_number() or first
+        if not named and not self.accept_any("row", "rows", "rnd", "rnds", "round", "rounds"):
+            return 0, 0
+        return first, last
+
+    def _times_of_rounds(self) -> tuple[int, ...] | None:
+        self.accept_all(",", "for", "another", "a", "total", "of")
+        if self.here.text in TIMES_WORDS:
+            self.at += 1
+            return (TIMES_WORDS[self.tokens[self.at - 1].text],)
+        mark = self.at
+        self.accept_any("x")
+        figure = self.accept_figure()
+        if figure is not None and (self.accept_any("times", "more", "x") or self.tokens[mark].text == "x"):
+            return figure
+        self.at = mark
+        return None
+
+

@@ -1,0 +1,211 @@
+"""Reading repeats: stars, brackets, "rep from * around", "x 6", "to last 2 sts"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tracker.notation.deeds import Deeds
+from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Figure, More, Target
+
+AGAIN = ("rep", "repeat", "repeats", "rpt", "continue", "cont", "repeating", "repear", "complete")
+_ABOUT_STARS = (
+    "from", "between", "the", "to", "and", "s", "bet", "in", "directions", "what", "is", "'s",
+    "brackets", "bracket", "instructions", "across", "sequence", "pattern", "this", "for",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Tail:
+    """What stands behind a repeated body: how often, until where, how it ends."""
+
+    times: Figure | None = None
+    more: More = More.TOTAL
+    leave: Figure | None = None
+    kind: str = "st"
+    omit: int = 0
+    target: Target | None = None
+    until: str = ""
+
+
+class Repeats(Deeds):
+    """Rules for what follows a repeated body."""
+
+    def tail(self, starred: bool) -> Tail | None:
+        """``tail = again [stars] [often] [ending] | times | around``"""
+        mark = self.at
+        self.accept_any(",", ";", ".", ":")
+        if self.accept_any(*AGAIN):
+            found = self._again(starred)
+            if found is not None:
+                return self._ending(found)
+            self.at = mark
+            return None
+        self.at = mark
+        times = self._times_behind()
+        if times is not None:
+            return self._ending(Tail(times))
+        if self.here.text in ("around", "across", "to", "until") or self._all_around():
+            found = self._often(starred)
+            if found is not None:
+                return self._ending(found)
+        self.at = mark
+        return None
+
+    def _all_around(self) -> bool:
+        return self.here.text == "all" and self.ahead().text in ("around", "across", "the")
+
+    def _again(self, starred: bool) -> Tail | None:
+        """What is repeated, named by its stars or brackets, and how often."""
+        if self.here.text in ("row", "rows", "rnd", "rnds", "round", "rounds"):
+            return None
+        if self.ahead(-1).text == "complete" and self.here.type is not Type.NUMBER:
+            if self.here.text not in TIMES_WORDS and not self.accept_number_ahead():
+                return None
+        self._stars()
+        return self._often(starred)
+
+    def _stars(self) -> None:
+        """Stars, brackets and the words round them: "from * to *", "(from *)"."""
+        while True:
+            if self.here.type is Type.STAR:
+                if self.here.text == "*" and self.ahead().type is Type.NUMBER and (
+                    self.ahead(2).text not in ("times", "more", "time", "x")
+                ):
+                    pass
+                self.at += 1
+            elif self.here.type is Type.OPEN and self._bracket_of_stars():
+                self.at = self.closing() + 1
+            elif self.here.text in _ABOUT_STARS and not self._is_to_last():
+                self.at += 1
+            elif self.here.text in ("-", "'", '"') and self.ahead().type is Type.STAR:
+                self.at += 1
+            else:
+                return
+
+    def _is_to_last(self) -> bool:
+        """Whether "to", "across" or "in" here begins the words on where it ends."""
+        text, then = self.here.text, self.ahead().text
+        if text == "to":
+            return then in ("last", "the", "end", "within", "next", "corner") or (
+                self.ahead(2).text == "last"
+            )
+        if text == "across":
+            return True
+        if text == "in":
+            return then not in ("brackets", "directions", "the")
+        return text == "the" and then in ("end",)
+
+    def _bracket_of_stars(self) -> bool:
+        close = self.closing()
+        inside = self.tokens[self.at + 1 : close] if close > 0 else []
+        return close > 0 and all(t.type is Type.STAR or t.text in _ABOUT_STARS for t in inside)
+
+    def _often(self, starred: bool) -> Tail | None:
+        """``often = times ["more"] | "around" | "to last" figure kind | "until" … | ""``"""
+        figure = self._times()
+        if figure is not None:
+            return self._so_often(figure)
+        mark = self.at
+        self.accept_any("across", "around", "all", "along")
+        if self.accept_any("to", "until", "till"):
+            found = self._until()
+            if found is not None:
+                return found
+            self.at = mark
+        if self._ends():
+            return Tail(None)
+        mark = self.at
+        target = self.target()
+        if target is not None:
+            return Tail(None, target=target)
+        self.at = mark
+        return Tail(None, more=More.UNSAID) if starred or self._clause_over() else None
+
+    def _clause_over(self) -> bool:
+        return self.here.type in (Type.END, Type.OPEN, Type.CLOSE) or self.here.text in (
+            ",", ";", ".",
+        )  # fmt: skip
+
+    def _times(self) -> Figure | None:
+        """A number of times; "a total of 6 times", "another 3 times"."""
+        mark = self.at
+        self.accept_all("a", "for", "another")
+        if self.accept_any("total"):
+            self.accept_any("of")
+        self.accept_any("x")
+        if self.here.text in TIMES_WORDS:
+            self.at += 1
+            return (TIMES_WORDS[self.tokens[self.at - 1].text],)
+        figure = self.accept_figure()
+        if figure is None or self.kind() is not None:
+            self.at = mark
+            return None
+        return figure
+
+    def _so_often(self, figure: Figure) -> Tail:
+        before = {t.text for t in self.tokens[max(0, self.at - 4) : self.at]}
+        more = More.MORE if "another" in before else More.UNSAID
+        if "total" in before:
+            more = More.TOTAL
+        if self.accept_any("more"):
+            more = More.MORE
+        self.accept_any("times", "time", "x")
+        if self.accept_any("more", "again"):
+            more = More.MORE
+        mark = self.at
+        self.accept_any("in", "for")
+        self.accept_any("a")
+        if self.accept_any("total", "all", "altogether"):
+            more = More.TOTAL
+        else:
+            self.at = mark
+        self._ends()
+        return Tail(figure, more)
+
+    def _until(self) -> Tail | None:
+        """``"to" ("last" figure kind | "end") | "until" figure kind "remain" …``"""
+        self.accept_all("the", "within", "there", "are", "is", "you", "have", "reach", "only")
+        if self.accept_any("last"):
+            leave = self.accept_figure() or (1,)
+            return Tail(None, leave=leave, kind=self.kind() or "st")
+        if self.accept_any("end", "beginning"):
+            if self.accept_any("of"):
+                self.accept_all("the", "rnd", "round", "row", "chain", "ch", "dc's", "s")
+            return Tail(None)
+        figure = self.accept_figure()
+        if figure is None:
+            return None
+        words = self._clause_words()
+        if words & {"remain", "remaining", "left", "rem"}:
+            kind = self.kind() or "st"
+            self.to_clause_end()
+            return Tail(None, leave=figure, kind=kind)
+        return self._until_made(figure, words)
+
+    def _until_made(self, figure: Figure, words: set[str]) -> Tail | None:
+        """``"until" figure things "have been made"``: so many passes in all."""
+        if not words & {"made", "formed", "worked", "clusters", "groups", "shells", "petals"}:
+            return None
+        self.to_clause_end()
+        return Tail(figure, More.TOTAL)
+
+    def _ending(self, found: Tail) -> Tail:
+        """``[","] ("ending" ["last repeat"] "at" star | "omit last" stitch)``"""
+        mark = self.at
+        self.accept_any(",", ".", ";")
+        if self.accept_any("ending", "end"):
+            self.accept_all("the", "last", "repeat", "rep")
+            if self.accept_any("at") and self.here.type is Type.STAR:
+                self.at += 1
+                return found
+        self.at = mark
+        self.accept_any(",", ".", ";")
+        if self.accept_any("omit", "omitting"):
+            self.accept_any("the")
+            if self.accept_any("last"):
+                self.kind()
+                return Tail(found.times, found.more, found.leave, found.kind, 1, found.target)
+        self.at = mark
+        return found

@@ -1,0 +1,24 @@
+"""How many sizes a text is written for, as far as its figures show."""
+
+from __future__ import annotations
+
+import re
+
+from tracker.notation.tokens import plain
+
+_LIST = re.compile(r"(?<![\w.])\d+\s*[(\[]\s*(\d+(?:\s*[,/;(\[:-]+\s*\d+)+)\s*[)\]]+")
+_SLASHES = re.compile(r"(?<![\w./])\d+(?:/\d+){1,11}(?![\w/])")
+_PAIR = re.compile(r"\(\s*\d+\s*\[\s*\d+\s*\]\s*[a-z]|\b\d+\s*\[\s*\d+\s*\]\s*(?:st|sc|dc|hdc|tr|ch|rnd|row|,)")
+
+
+def sizes_in(text: str) -> int:
+    """Number of sizes that figures such as "8 (9, 10)" are written for; 1 if none are."""
+    low = plain(text)
+    found = 1
+    for match in _LIST.finditer(low):
+        found = max(found, 1 + len(re.findall(r"\d+", match[1])))
+    for match in _SLASHES.finditer(low):
+        found = max(found, match[0].count("/") + 1) if match[0].count("/") > 1 else found
+    if found == 1 and _PAIR.search(low):
+        found = 2
+    return min(found, 24)

@@ -1,0 +1,277 @@
+"""The instruction tree: what the words of one round ask for, before it is worked.
+
+Every node has ``start`` and ``end``, offsets into the round's text. A `Figure` is one
+number or one for each size.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from tracker.notation.stitches import Stitch
+
+Figure = tuple[int, ...]
+
+
+class At(StrEnum):
+    """Which places of the round below an instruction works into."""
+
+    NEXT = "next"  #: the next one, or the next ``count`` ones
+    EACH = "each"  #: each of them, to the end or until ``leave`` are left
+    SAME = "same"  #: the one last worked into (or the first, when nothing is worked)
+    FIRST = "first"
+    LAST = "last"
+    ANY = "any"  #: wherever the maker likes: the round starts there
+    RING = "ring"
+    HOOK = "hook"  #: the ``nth`` chain from the hook
+    BELOW = "below"  #: a stitch further down, or between stitches: takes none
+    SKIPPED = "skipped"  #: the one just passed over
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """Where stitches go.
+
+    Attributes:
+        at: which places.
+        kind: "st" (any stitch), "sp" (any chain space), "ch" (single chains), "ch-N sp",
+            "corner", "tch" (the turning chain), or a stitch's US name.
+        count: how many places; None for one, or for all of them with `At.EACH`.
+        leave: how many places of ``kind`` are left at the end, with `At.EACH`.
+        nth: for `At.HOOK`, which chain; for `At.BELOW`, which round (0: not said).
+        until: with `At.EACH`, the kind of place it stops before ("to next ch-2 sp").
+        group: name of the group the places are counted in ("ch-2 sp of next V-st").
+    """
+
+    at: At
+    kind: str = "st"
+    count: Figure | None = None
+    leave: Figure | None = None
+    nth: int = 0
+    until: str = ""
+    group: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Make:
+    """``count`` of a stitch, in a place; without a target, each in the next place.
+
+    ``numbered``: the words give the count. ``counts``: for `At.HOOK`, whether the chains
+    passed over count as a stitch, where the words say so.
+    """
+
+    stitch: Stitch
+    count: Figure
+    target: Target | None
+    start: int
+    end: int
+    loop: str = ""
+    numbered: bool = True
+    counts: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """``count`` chains. ``stands_for`` says what they count as, where the words say so.
+
+    ``counts`` is True or False where the words say so, else None; with ``stands_for``
+    "dc" and ``plus`` 2, "ch 5 counts as dc and ch 2". ``lasting``: said for later rounds
+    too.
+    """
+
+    count: Figure
+    start: int
+    end: int
+    counts: bool | None = None
+    stands_for: str = ""
+    plus: int = 0
+    lasting: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Skip:
+    """Pass over places. ``at`` is NEXT, FIRST or LAST."""
+
+    count: Figure
+    kind: str
+    start: int
+    end: int
+    at: At = At.NEXT
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Several things made in one place, or, with `At.EACH`, in each of several."""
+
+    body: tuple[Node, ...]
+    target: Target
+    start: int
+    end: int
+
+
+class More(StrEnum):
+    """Whether the times a repeat is asked for include the pass already written out."""
+
+    TOTAL = "in all"
+    MORE = "more"
+    UNSAID = "not said"
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """The body again and again.
+
+    Attributes:
+        body: what is repeated.
+        times: how often, or None: until the round below is used up (or ``leave`` left).
+        more: whether ``times`` counts the pass already made.
+        leave, kind: how many places of which kind are left when it stops.
+        stop: index in ``body`` at which the last pass stops, or -1.
+        starred: written with stars (its end may be left unsaid).
+        implied: nothing in the words says that it is repeated.
+        omit: how many instructions at the end of the last pass are left out.
+    """
+
+    body: tuple[Node, ...]
+    start: int
+    end: int
+    times: Figure | None = None
+    more: More = More.TOTAL
+    leave: Figure | None = None
+    kind: str = "st"
+    stop: int = -1
+    starred: bool = False
+    implied: bool = False
+    omit: int = 0
+
+
+class Deed(StrEnum):
+    """What the hands do that makes no stitch."""
+
+    JOIN = "join"
+    TURN = "turn"
+    COLOUR = "colour"
+    MARKER = "marker"
+    RING = "ring"
+    FASTEN = "fasten off"
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """One deed. ``colour`` for a change of colour; ``target`` for what is joined to.
+
+    ``onto`` for a join: "stitch" or "chain", what the words say it closes to ("" unsaid);
+    ``length`` the length of that chain, where it is named whole (0 otherwise).
+    """
+
+    deed: Deed
+    start: int
+    end: int
+    colour: str = ""
+    target: Target | None = None
+    onto: str = ""
+    length: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Loops:
+    """From here on stitches go into these loops ("back loop", "front loop", "")."""
+
+    loop: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Evenly:
+    """``count`` increases (``change`` 1) or decreases (-1), spread evenly round.
+
+    With ``change`` 0 the round is worked even: one stitch in each place, of ``stitch``
+    where the words name one, else of the kind the round below is made of.
+    """
+
+    count: Figure
+    change: int
+    start: int
+    end: int
+    stitch: Stitch | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class OtherSide:
+    """Go on along the other side of the foundation chain."""
+
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Words that ask for nothing that could be counted."""
+
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """Words that were not understood."""
+
+    words: str
+    start: int
+    end: int
+
+
+Node = Make | Chain | Skip | Group | Repeat | Act | Loops | Evenly | OtherSide | Note | Unread
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A printed count.
+
+    ``total`` is the figure (one or one a size), or None where only ``parts`` are named:
+    pairs of (what is counted, how many). ``start`` and ``end`` as for nodes.
+    """
+
+    total: Figure | None
+    parts: tuple[tuple[str, Figure], ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """Rounds to be worked again: from ``first`` to ``last``, ``times`` times.
+
+    ``times`` None: once for each round of the line's own label. ``until``: the words
+    that end it, where its length is measured. ``more``: as for `Repeat`.
+    """
+
+    first: int
+    last: int
+    times: Figure | None
+    until: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class RoundText:
+    """One round as read: the instruction tree and what is printed beside it.
+
+    Attributes:
+        text: the words, without the label; offsets of nodes point into it.
+        nodes: the tree.
+        stated: the printed count, if any.
+        again: set where the line only asks for earlier rounds again.
+        until: words that end a round of open length ("until piece measures 9 cm").
+        even: rounds to be worked even (0: not such a line; -1: an open number of them).
+    """
+
+    text: str
+    nodes: tuple[Node, ...]
+    stated: Stated | None = None
+    again: Again | None = None
+    until: str = ""
+    even: int = 0

@@ -1,0 +1,160 @@
+"""The likeliest cause of a count that does not work, in words a designer can act on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from tracker.fabric.judge import Judged, judge
+from tracker.fabric.outcome import Outcome, Start, TooMuchError
+from tracker.fabric.reading import Reading, every
+from tracker.fabric.trees import with_node
+from tracker.notation.dictionary import STITCHES
+from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
+
+#: Tries for a likeliest cause; a round of many words costs no more than this.
+MOST_TRIES = 60
+#: Above this many stitches below, only the fault is told: trying would take too long.
+MOST_BELOW = 3_000
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """One finding, about the words from ``start`` to ``end`` of a line.
+
+    ``printed``: they are the printed count, which stands on the line itself and not in
+    the words of a round it repeats.
+    """
+
+    text: str
+    start: int
+    end: int
+    hint: str = ""
+    printed: bool = False
+
+
+def explain(
+    nodes: tuple[Node, ...],
+    judged: Judged,
+    stated: Stated | None,
+    starts: Sequence[Start],
+    base: Reading,
+    below: Figure | None,
+) -> Cause:
+    """What does not fit, and the likeliest cause as the hint."""
+    found = _fault(judged, stated, below)
+    hint = ""
+    if below is None or max(below, default=0) <= MOST_BELOW:
+        hint = _likeliest(nodes, stated, starts, base, judged)
+    return replace(found, hint=hint)
+
+
+def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause:
+    """What does not fit: too few places, places left over, or another count than printed."""
+    outcomes = judged.outcomes
+    makes = figures(tuple(o.makes for o in outcomes))
+    under = f"the {figures(below)} stitches below" if below else "the stitches below"
+    printed = "" if stated is None or not stated.total else figures(stated.total)
+    tail = f"; it makes {makes}, and {printed} is printed" if printed and printed != makes else ""
+    short = next((o.short for o in outcomes if o.short is not None), None)
+    if short is not None:
+        wanted = f"wants {short.wanted} more where {short.had or 'none'} of {under} "
+        return Cause(wanted + ("is left" if short.had == 1 else "are left") + tail,
+                     short.node.start, short.node.end)  # fmt: skip
+    left = tuple(o.left for o in outcomes)
+    if any(left):
+        start, end = _span(outcomes)
+        return Cause(f"leaves {figures(left)} of {under} unworked{tail}", start, end)
+    start, end = (0, 1) if stated is None else (stated.start, stated.end)
+    said = f"{printed} is printed" if printed else "the printed figures say otherwise"
+    return Cause(f"makes {makes}, but {said}", start, end, printed=True)
+
+
+def _span(outcomes: Sequence[Outcome]) -> tuple[int, int]:
+    runs = outcomes[0].runs
+    return (runs[0].start, max(r.end for r in runs)) if runs else (0, 1)
+
+
+def figures(figure: Figure) -> str:
+    """One figure, or one for each size as patterns print them: "8 (9, 10)"."""
+    if len(set(figure)) == 1:
+        return str(figure[0])
+    return f"{figure[0]} ({', '.join(map(str, figure[1:]))})"
+
+
+def _likeliest(
+    nodes: tuple[Node, ...],
+    stated: Stated | None,
+    starts: Sequence[Start],
+    base: Reading,
+    judged: Judged,
+) -> str:
+    """The first small change of the words with which everything fits."""
+    for tried, (changed, sentence) in enumerate(_changes(nodes)):
+        if tried >= MOST_TRIES:
+            return ""
+        try:
+            other = judge(changed, stated, starts, base)
+        except TooMuchError:
+            continue
+        if other.fits and other.agrees is not False and other.reading == base:
+            return sentence
+    if judged.fits and stated is not None and stated.total:
+        over = stated.total[0] - judged.outcomes[0].makes
+        if over == 1:
+            return "the printed count may take in the beginning chain"
+    return ""
+
+
+def _changes(nodes: tuple[Node, ...]) -> Iterator[tuple[tuple[Node, ...], str]]:
+    """Small changes that writers' slips undo, the likeliest first."""
+    yield from _other_times(nodes)
+    for node in every(nodes):
+        if isinstance(node, Make):
+            for other, sentence in _other_makes(node):
+                yield with_node(nodes, node, other), sentence
+
+
+def _other_times(nodes: tuple[Node, ...]) -> Iterator[tuple[tuple[Node, ...], str]]:
+    for node in every(nodes):
+        if isinstance(node, Repeat) and node.times is not None and not node.implied:
+            for change in (1, -1, 2, -2):
+                times = tuple(n + change for n in node.times)
+                if min(times) > 0:
+                    words = figures(times)
+                    sentence = f"{_too(change)}: with {words} times it would fit"
+                    yield with_node(nodes, node, replace(node, times=times)), sentence
+
+
+def _too(change: int) -> str:
+    number = "one repeat" if abs(change) == 1 else f"{abs(change)} repeats"
+    return f"{number} too {'few' if change > 0 else 'many'}"
+
+
+def _other_makes(node: Make) -> Iterator[tuple[Make, str]]:
+    us = node.stitch.us
+    if us == "inc":
+        yield replace(node, stitch=STITCHES["dec"]), "an increase where a decrease was meant"
+    if us in ("dec", "invdec", "sc2tog"):
+        yield replace(node, stitch=STITCHES["inc"]), "a decrease where an increase was meant"
+    target = node.target
+    if target is None and node.count[0] > 1:
+        together = Target(At.NEXT)
+        yield replace(node, target=together), f"the {node.count[0]} may go into one stitch"
+    if target is None or target.count is not None:
+        yield from _other_counts(node, target)
+
+
+def _other_counts(node: Make, target: Target | None) -> Iterator[tuple[Make, str]]:
+    """One more or one fewer of a stitch, or of the places it goes into."""
+    for change in (1, -1):
+        old = node.count if target is None else target.count
+        if old is None or min(old) + change < 1:
+            continue
+        new = tuple(n + change for n in old)
+        more = "one stitch too few" if change > 0 else "one stitch too many"
+        where = f"{more}: {figures(new)} instead of {figures(old)} would fit"
+        if target is None:
+            yield replace(node, count=new), where
+        else:
+            yield replace(node, target=replace(target, count=new)), where

@@ -1,0 +1,94 @@
+"""A pattern as data: what its TOML file says, checked for shape but not yet counted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from tracker.notation.stitches import Stitch
+
+
+class Worked(StrEnum):
+    """How a part grows."""
+
+    JOINED = "joined rounds"
+    SPIRAL = "spiral"
+    ROWS = "rows"
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """Stitches and rounds over a measured length of the fabric.
+
+    Attributes:
+        stitch: abbreviation of the stitch the swatch is worked in.
+        stitches, rounds: counted over ``over``; exact.
+        over: the length, with its unit, as written ("10 cm").
+        hook: hook size as written ("5 mm").
+    """
+
+    stitch: str
+    stitches: Fraction
+    rounds: Fraction
+    over: str
+    hook: str
+
+
+@dataclass(frozen=True, slots=True)
+class Yarn:
+    """One yarn of the pattern: the letter used in the rounds, a name, a colour word."""
+
+    letter: str
+    name: str
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a piece.
+
+    Attributes:
+        name: as the maker calls it.
+        make: how many copies.
+        worked: how it grows.
+        rounds: the instructions, one round a line, as a maker reads them.
+        rounds_line: line of the file on which ``rounds`` begins (for messages).
+        steps: plain sentences to tick off, for making up; then ``rounds`` is empty.
+        choose: name of a group of parts of which the maker works one ("trim"), or "".
+        below: places that the first round is worked into, one figure or one a size, or
+            empty where the part begins from nothing.
+        note: one sentence shown when the part begins; may be empty.
+        hook: hook size where it differs from the gauge's; "" otherwise.
+    """
+
+    name: str
+    make: int = 1
+    worked: Worked = Worked.JOINED
+    rounds: str = ""
+    rounds_line: int = 1
+    steps: tuple[str, ...] = ()
+    choose: str = ""
+    below: tuple[int, ...] = ()
+    note: str = ""
+    hook: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A whole pattern.
+
+    ``sizes`` is empty for a piece in one size. ``cautions`` are ids of the cautions that
+    apply. ``source`` is the TOML text it was read from, kept so that a piece can carry it.
+    """
+
+    title: str
+    terms: str
+    parts: tuple[Part, ...]
+    sizes: tuple[str, ...] = ()
+    about: str = ""
+    gauge: Gauge | None = None
+    yarns: tuple[Yarn, ...] = ()
+    stitches: tuple[Stitch, ...] = ()
+    cautions: tuple[str, ...] = ()
+    source: str = ""

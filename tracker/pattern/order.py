@@ -1,0 +1,122 @@
+"""The order of work: which words are worked for which round, line by line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from tracker.fabric.trees import unread_in, works
+from tracker.notation.lines import Line
+from tracker.notation.tree import Again, RoundText, Stated
+
+#: The most rounds one line may stand for.
+MOST_ROUNDS = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class ReadLine:
+    """One line of the text with its tree."""
+
+    line: Line
+    read: RoundText
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One round to be worked.
+
+    Attributes:
+        item: the line of the text that asks for it.
+        body: the line whose words are worked (another one for "Rep Rnd 3").
+        label: as a maker says it ("Rnd 7").
+        stated: the printed count of the line; ``last`` tells whether this is its last
+            round, the one the count surely belongs to.
+        fault: what keeps it from being worked out, with the offsets of the words; or "".
+    """
+
+    item: ReadLine
+    body: ReadLine
+    label: str
+    stated: Stated | None
+    last: bool
+    fault: str = ""
+    start: int = 0
+    end: int = 0
+
+
+class Order:
+    """Goes through the lines of a part and says what is worked, round by round."""
+
+    def __init__(self) -> None:
+        self._numbered: dict[int, ReadLine] = {}
+        self._number = 0
+        self._word = "Rnd"
+
+    def tasks(self, reads: Sequence[ReadLine]) -> Iterator[Task | ReadLine]:
+        """A `Task` for each round; a line that only changes colour or turns comes as it is."""
+        for item in reads:
+            if item.read.again is not None:
+                yield from self._again(item, item.read.again)
+            elif not works(item.read.nodes) and not unread_in(item.read.nodes):
+                yield item
+            else:
+                yield from self._plain(item)
+
+    def _plain(self, item: ReadLine) -> Iterator[Task]:
+        count = min(max(item.line.count, item.read.even), MOST_ROUNDS)
+        self._note(item.line, [item] * count)
+        yield from self._line(item, [item] * count)
+
+    def _note(self, line: Line, bodies: list[ReadLine]) -> None:
+        """Remember whose words each numbered round is worked by."""
+        for number in range(line.first, line.last + 1) if line.first else ():
+            if number - line.first < len(bodies):
+                self._numbered[number] = bodies[number - line.first]
+
+    def _again(self, item: ReadLine, again: Again) -> Iterator[Task]:
+        """``Rep Rnds 5 and 6 twice``: those rounds again, in turn."""
+        known = [
+            self._numbered[n]
+            for n in range(again.first, again.last + 1)
+            if n in self._numbered and n - again.first < MOST_ROUNDS
+        ]
+        missing = len(known) < again.last - again.first + 1
+        if missing or not known:
+            yield self._fault(item, "asks for a round that is not in this text", again)
+            return
+        times = 1 if again.times is None else again.times[0]
+        total = times * len(known)
+        labelled = item.line.count if item.line.count > 1 else 0
+        if labelled and again.times is not None and labelled != total:
+            fault = f"is labelled for {labelled} rounds, but asks for {total}"
+            yield self._fault(item, fault, again)
+            return
+        total = min(labelled or total, MOST_ROUNDS)
+        bodies = [known[i % len(known)] for i in range(total)]
+        self._note(item.line, bodies)
+        yield from self._line(item, bodies)
+
+    def _fault(self, item: ReadLine, fault: str, again: Again) -> Task:
+        label = self._label(item.line, 0, 1)
+        return Task(item, item, label, item.read.stated, True, fault, again.start, again.end)
+
+    def _line(self, item: ReadLine, bodies: list[ReadLine]) -> Iterator[Task]:
+        for index, body in enumerate(bodies):
+            label = self._label(item.line, index, len(bodies))
+            yield Task(item, body, label, item.read.stated, index == len(bodies) - 1)
+
+    def _label(self, line: Line, index: int, of: int) -> str:
+        """Its own label; "Rnds 4-6" is "Rnd 4" …; without one the numbers go on."""
+        if line.kind and line.label:
+            self._word = "Row" if line.kind == "row" else "Rnd"
+        if line.first:
+            self._number = line.first + index
+            bare = line.kind == "" and of == 1
+            return line.label if of == 1 and not bare else f"{self._word} {self._number}"
+        if line.label:
+            self._number += 1
+            return line.label
+        if not self._number:
+            return "Start"
+        self._number += 1
+        return f"{self._word} {self._number}"

@@ -1,0 +1,167 @@
+"""A pattern in one size, ready to be worked: parts, rounds and their steps."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from tracker.fabric.outcome import Outcome
+from tracker.fabric.steps import Kind, Run, Walk
+from tracker.fabric.verdicts import Verdict
+from tracker.notation.tree import Figure
+from tracker.pattern.check import CheckedRound, check_pattern
+from tracker.pattern.model import Part, Pattern
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedRound:
+    """One round (or row) to be worked, in one size.
+
+    Attributes:
+        label: as the maker says it ("Rnd 7", "Row 12", "Foundation").
+        text: the instruction as written, without its label; plain text. Offsets in
+            ``walk`` point into it.
+        line: line of the pattern file it stands on.
+        verdict: what the check says of it.
+        below: stitches the round below leaves; None where nothing is below or known.
+        ends_on: the count the round must end on: the printed figure where there is one,
+            else what was counted; None where neither is known.
+        until: "" or, for a round of open length, the words that end it ("until piece
+            measures 9 cm"). Such a round is worked again and again until then.
+        walk: the steps; never empty.
+        warning: what the check found wrong, in one sentence; "" where all is well.
+    """
+
+    label: str
+    text: str
+    line: int
+    verdict: Verdict
+    below: int | None
+    ends_on: int | None
+    until: str
+    walk: Walk
+    warning: str = ""
+
+    @property
+    def increase(self) -> bool:
+        """Whether the round makes more stitches than the round below left."""
+        return self.ends_on is not None and self.below is not None and self.ends_on > self.below
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedPart:
+    """One part in one size. A making-up part has one round a sentence, one step each."""
+
+    part: Part
+    rounds: Sequence[PlannedRound]
+
+    @property
+    def name(self) -> str:
+        """The part's name."""
+        return self.part.name
+
+    @property
+    def making_up(self) -> bool:
+        """Whether its rounds are sentences to tick."""
+        return bool(self.part.steps)
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A pattern in one size. ``size`` is "" for a piece in one size."""
+
+    pattern: Pattern
+    size: str
+    parts: tuple[PlannedPart, ...]
+
+
+def make_plan(pattern: Pattern, size: str = "") -> Plan:
+    """Work out every round of ``pattern`` in ``size``.
+
+    Raises:
+        ValueError: the pattern has no such size ("" stands for the first).
+    """
+    if size and size not in pattern.sizes:
+        raise ValueError(f"no size {size!r}; there are {', '.join(pattern.sizes) or 'none'}")
+    index = pattern.sizes.index(size) if size else 0
+    chosen = pattern.sizes[index] if pattern.sizes else ""
+    checked = check_pattern(pattern)
+    parts = tuple(
+        PlannedPart(
+            part, _sentences(part) if part.steps else tuple(_round(r, index) for r in rounds.rounds)
+        )
+        for part, rounds in zip(pattern.parts, checked.parts, strict=True)
+    )
+    return Plan(pattern, chosen, parts)
+
+
+def _sentences(part: Part) -> tuple[PlannedRound, ...]:
+    """Making up: each sentence is a round of one step."""
+    return tuple(
+        PlannedRound(
+            label=f"Step {number}",
+            text=text,
+            line=part.rounds_line,
+            verdict=Verdict.UNSTATED,
+            below=None,
+            ends_on=None,
+            until="",
+            walk=_one_step(text, 0),
+        )
+        for number, text in enumerate(part.steps, start=1)
+    )
+
+
+def _one_step(text: str, makes: int) -> Walk:
+    """A whole text as a single step, for words that are worked as they stand."""
+    run = Run(Kind.SENTENCE, "", "as written", "as written", "", 0, len(text), makes=makes)
+    return Walk((run,))
+
+
+def _round(checked: CheckedRound, index: int) -> PlannedRound:
+    below = _at(checked.below, index)
+    stated = _at(checked.stated, index)
+    counted = _at(checked.makes, index)
+    walk = _walk(checked, index, stated)
+    return PlannedRound(
+        label=checked.label,
+        text=checked.text,
+        line=checked.line,
+        verdict=checked.verdict,
+        below=below,
+        ends_on=stated if stated is not None else counted,
+        until=checked.until,
+        walk=walk,
+        warning=next((m.text for m in checked.messages if m.serious), ""),
+    )
+
+
+def _at(figure: Figure | None, index: int) -> int | None:
+    if not figure:
+        return None
+    return figure[index] if index < len(figure) else figure[0]
+
+
+def _walk(checked: CheckedRound, index: int, stated: int | None) -> Walk:
+    if checked.judged is None:
+        return _one_step(checked.text, stated or 0)
+    outcome = checked.judged.outcomes[index]
+    runs = tuple(outcome.runs)
+    if not runs:
+        return _one_step(checked.text, outcome.makes)
+    if checked.judged.counting in ("stitches and spaces", "stitches and chains", "spaces"):
+        runs = _counting_chains(runs, outcome, checked.judged.counting)
+    return Walk(runs, tuple(outcome.passes), tuple(outcome.times), tuple(outcome.spans))
+
+
+def _counting_chains(runs: tuple[Run, ...], outcome: Outcome, counting: str) -> tuple[Run, ...]:
+    """The same runs where the printed count takes in chain spaces, or only those."""
+
+    def makes(run: Run) -> int:
+        if run.kind is not Kind.CHAIN or run.makes:
+            return 0 if counting == "spaces" else run.makes
+        length = int(run.text.split()[-1])
+        return length if counting == "stitches and chains" else 1
+
+    del outcome
+    return tuple(replace(run, makes=makes(run)) for run in runs)
