@@ -102,7 +102,7 @@ STAR_ROW = (
     "Row 1: Skip first ch, star over next 5 ch, *star over next 2 ch; rep from * to last ch, "
     "hdc in last ch; turn."
 )
-EYE_ROW = "\nRow 2: Ch 1, 2 hdc in each star across, hdc in last hdc; turn."
+EYE_ROW = "\nRow 2: Ch 1, hdc in first hdc, 2 hdc in each star across; turn."
 
 STARRED = [
     # stars = (chains - 5) / 2, then one hdc

@@ -18,6 +18,7 @@ from tracker.notation.tree import (
     Make,
     Node,
     Note,
+    OtherSide,
     Skip,
 )
 

@@ -42,8 +42,8 @@ def plain_edge(count: int, name: str = "st") -> Edge:
 
 
 def singled(edge: Edge) -> Edge:
-    """The same edge with every chain space taken apart into single chains."""
-    return tuple(Spot("ch", s.chains * s.count) if s.chains else s for s in edge)
+    """The same edge with every longer chain space taken apart into single chains."""
+    return tuple(Spot("ch", s.chains * s.count) if s.chains > 1 else s for s in edge)
 
 
 def turned(edge: Edge) -> Edge:
@@ -68,15 +68,21 @@ def made(edge: Iterable[Spot]) -> dict[str, int]:
 class Below:
     """A cursor over the edge of the round below.
 
-    ``loose``: a stitch named in the instructions means any stitch.
+    ``taken`` counts the places used, ``passed`` the stitches passed over on the way.
+
+    ``loose``: a stitch named in the instructions means any stitch. ``singly``: chain
+    spaces are worked into chain by chain, so that each chain is a place like a stitch.
     """
 
-    def __init__(self, edge: Edge, *, loose: bool = False) -> None:
-        self.edge = edge
+    def __init__(self, edge: Edge, *, loose: bool = False, singly: bool = False) -> None:
+        self.edge = singled(edge) if singly else edge
+        self.singly = singly
         self.index = 0
         self.offset = 0
         self.taken = 0
+        self.passed = 0
         self.loose = loose
+        edge = self.edge
         self._names = {s.name for s in edge} | {base_of(s.name) for s in edge}
         self._groups = {s.group for s in edge if s.group}
         self._longest = max((s.chains for s in edge), default=0)
@@ -85,31 +91,32 @@ class Below:
     def __bool__(self) -> bool:
         return bool(self.edge)
 
-    def state(self) -> tuple[int, int, int]:
+    def state(self) -> tuple[int, int, int, int]:
         """Where the cursor stands, for `go`."""
-        return self.index, self.offset, self.taken
+        return self.index, self.offset, self.taken, self.passed
 
-    def go(self, state: tuple[int, int, int]) -> None:
+    def go(self, state: tuple[int, int, int, int]) -> None:
         """Back to an earlier `state`."""
-        self.index, self.offset, self.taken = state
+        self.index, self.offset, self.taken, self.passed = state
 
     def matches(self, kind: str, spot: Spot) -> bool:
         """Whether ``spot`` is a place of ``kind`` (as `Target.kind` names it)."""
         if spot.chains:
-            if kind in ("sp", "st+ch"):
-                return True
-            if kind == "corner":
-                return spot.chains == self._longest
+            return self._is_space(kind, spot)
+        if kind == "tch" or spot.name == "tch":
             return kind == spot.name
-        if spot.name == "tch":
-            return kind == "tch"
-        if kind in ("st", "st+ch") or spot.name == "st":
-            return not kind.endswith("sp") and kind != "corner"
-        if kind.endswith("sp") or kind == "corner":
+        if kind in ("sp", "corner") or kind.endswith(" sp"):
             return False
-        if self.loose or not self.knows(kind):
+        if kind in ("st", "st+ch") or spot.name == "st" or self.loose or not self.knows(kind):
             return True
         return spot.name == kind or base_of(spot.name) == base_of(kind)
+
+    def _is_space(self, kind: str, spot: Spot) -> bool:
+        if kind == "corner":
+            return spot.chains == self._longest
+        if self.singly and spot.chains == 1 and kind in ("st", "ch"):
+            return True
+        return kind in ("sp", "st+ch", spot.name)
 
     def knows(self, kind: str) -> bool:
         """Whether the edge has stitches of that name."""
@@ -159,6 +166,8 @@ class Below:
                 self.offset += part
                 if self.offset < spot.count:
                     return True
+            elif not spot.chains and spot.name != "tch":
+                self.passed += spot.count - self.offset
             self.index += 1
             self.offset = 0
         return count == 0

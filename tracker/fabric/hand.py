@@ -5,7 +5,7 @@ from __future__ import annotations
 from copy import copy
 from dataclasses import dataclass, replace
 
-from tracker.fabric.edge import Below, Spot, singled
+from tracker.fabric.edge import Below, Spot
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Pass, Run
@@ -50,7 +50,7 @@ class Mark:
     """A moment of the walk to come back to."""
 
     now: Now
-    cursor: tuple[int, int, int]
+    cursor: tuple[int, int, int, int]
     out: int
     last: Spot | None
     runs: int
@@ -77,12 +77,10 @@ class Hand:
 
     def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
         edge = start.edge or ()
-        if reading.singly:
-            edge = singled(edge)
         self.nodes = nodes
         self.begin = start
         self.reading = reading
-        self.below = Below(edge, loose=reading.loose)
+        self.below = Below(edge, loose=reading.loose, singly=reading.singly)
         self.out: list[Spot] = []
         self.done = Outcome()
         self.now = Now(colour=start.colour)
@@ -93,6 +91,9 @@ class Hand:
         self.ringed = not edge
         self.seen: set[str] = set()
         self.chain_lengths = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}
+        self.ends_on_chain = any(
+            isinstance(n, Make) and n.target is not None and n.target.kind == "tch" for n in nodes
+        )
         self.main = self._main_stitch()
 
     def figure(self, figure: Figure) -> int:

@@ -98,16 +98,21 @@ class Making(Hand):
         if self.now.begun:
             self._picot(node)
             return
+        self.into_hook(node, target)
+        self.stitch(node, count, per_place=max(1, count), takes=target.nth)
+
+    def into_hook(self, node: Make | Group, target: Target) -> None:
+        """Take the nth chain from the hook; those passed over may stand for a stitch."""
         passed = target.nth - 1
         if self.below:
             self.take(node, "ch", min(target.nth, max(1, self.below.left("ch"))))
-        if self.reading.chain_counts and passed > 0:
+        counts = self.reading.chain_counts if target.counts is None else target.counts
+        if counts and passed > 0:
             self.leave(self._stand_in().us, 1)
             self.run(
                 Run(Kind.CHAIN, "ch", "chain", f"{passed} ch stand for the first st", "",
                     node.start, node.end, 1, 1, 0, 1, self.now.inside, self.now.colour)
             )  # fmt: skip
-        self.stitch(node, count, per_place=max(1, count), takes=target.nth)
 
     def _picot(self, node: Make) -> None:
         """A slip stitch back into the chain just made closes it to a picot."""
@@ -130,6 +135,9 @@ class Making(Hand):
             places -= self.figure(target.leave)
         if target.until:
             places = self.below.before(kind, target.until)
+        elif self.ends_on_chain and not self.below.left("tch"):
+            # The turning chain counts as the last stitch, and is worked into by name.
+            places -= 1
         self.used.add(kind)
         if self.below.has_group(kind):
             self._each_group(node, kind, count)

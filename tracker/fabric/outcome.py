@@ -52,6 +52,8 @@ class Outcome:
         edge: what the round leaves.
         takes: places of the round below that were used.
         left: places of the kinds worked into that are still there.
+        passed: stitches passed over without a word on the way to a chain space, in a round
+            that works into stitches too.
         short: the instruction that ran out of places, if one did.
         runs, passes, times, spans: as in `steps.Walk`.
         pending: a chain at its end that belongs to the next round.
@@ -62,6 +64,7 @@ class Outcome:
     edge: Edge = ()
     takes: int = 0
     left: int = 0
+    passed: int = 0
     short: ShortError | None = None
     runs: list[Run] = field(default_factory=list)
     passes: list[Pass] = field(default_factory=list)

@@ -116,7 +116,7 @@ def _make_ways(node: Make, found: dict[str, None]) -> None:
         return
     if target.at is At.SAME and node.count[0] > 1:
         found["same_is_next"] = None
-    if target.at is At.HOOK and target.nth > 1:
+    if target.at is At.HOOK and target.nth > 2 and target.counts is None:
         found["chain_counts"] = None
     if target.count is not None and target.count == node.count and node.count[0] > 1:
         found["shared"] = None
@@ -137,6 +137,9 @@ def readings(base: Reading, ways: list[str]) -> Iterator[Reading]:
     yield from flipped
     for i, one in enumerate(flipped):
         for way in ways[i + 1 :]:
+            if "cut" in (way, ways[i]):
+                # A repeat that stops anywhere fits too much to be believed with more.
+                continue
             yield replace(one, **{way: not getattr(one, way)})
 
 

@@ -33,10 +33,7 @@ class Walker(Chaining):
     def walk(self) -> Outcome:
         """Work all nodes; never raises for too few places."""
         self._begin()
-        try:
-            self._sequence(self.nodes)
-        except ShortError as short:  # pragma: no cover - sequences deal with it
-            self.done.short = self.done.short or short
+        self._sequence(self.nodes)
         return self._finish()
 
     def _begin(self) -> None:
@@ -53,27 +50,27 @@ class Walker(Chaining):
         return isinstance(first, Chain)
 
     def _sequence(self, nodes: tuple[Node, ...]) -> None:
-        """Work nodes one after another; a repeat to the end looks at what follows it."""
+        """Work nodes one after another; a repeat to the end looks at what follows it.
+
+        At the outermost level a shortage is noted and the rest goes on without counting
+        the round below, so that the round can still be followed step by step.
+        """
         for i, node in enumerate(nodes):
-            if isinstance(node, Repeat) and self._to_end(node):
-                if self._around(node, nodes[i + 1 :]):
-                    return
-            else:
-                self._strict(node)
+            try:
+                if isinstance(node, Repeat) and self._to_end(node):
+                    if self._around(node, nodes[i + 1 :]):
+                        return
+                else:
+                    self.work(node)
+            except ShortError as short:
+                if self.trying:
+                    raise
+                self.done.short = self.done.short or short
+                self.free = True
+                self.work(node)
 
     def _to_end(self, node: Repeat) -> bool:
         return (node.times is None or (node.implied and self.reading.implied)) and not self.free
-
-    def _strict(self, node: Node) -> None:
-        """Work a node; at the outermost level a shortage is noted and the rest goes on."""
-        try:
-            self.work(node)
-        except ShortError as short:
-            if self.trying:
-                raise
-            self.done.short = self.done.short or short
-            self.free = True
-            self.work(node)
 
     def work(self, node: Node) -> None:
         """Work one node."""
@@ -94,6 +91,8 @@ class Walker(Chaining):
         done.edge = tuple(self.out)
         done.colour, done.pending, done.turned = self.now.colour, self.now.pending, self.now.turned
         done.takes = self.below.taken
+        if any(not kind.endswith("sp") and kind != "corner" for kind in self.used):
+            done.passed = self.below.passed
         kinds = [k for k in self.used if k != "tch"]
         if not self.free and kinds:
             done.left = max(self.below.left(kind) for kind in kinds)
@@ -113,7 +112,7 @@ class Walker(Chaining):
             self._group_at_start(node, kind)
             return
         if target.at is At.HOOK:
-            self.take(node, "ch", target.nth)
+            self.into_hook(node, target)
             self._in_place(node)
             return
         self._group_each(node, target, kind)
@@ -185,6 +184,9 @@ class Walker(Chaining):
     def _around(self, node: Repeat, rest: tuple[Node, ...]) -> bool:
         """Repeat to the end. True when ``rest`` was worked too, to see where it ends."""
         numbered = self.open_repeat(node)
+        if node.leave is not None:
+            self._until_left(node, numbered, self.figure(node.leave))
+            return False
         borders = self._passes(node, numbered)
         consuming = any(isinstance(n, Make | Group | Skip | Repeat | Evenly) for n in rest)
         partial = node.stop >= 0 or node.omit or self.reading.cut
@@ -228,56 +230,64 @@ class Walker(Chaining):
 
     def _passes(self, node: Repeat, numbered: int) -> list[tuple[Mark, int]]:
         """Work whole passes while they fit; the borders between the last of them."""
-        leave = None if node.leave is None else self.figure(node.leave)
-        kind = self._kind(node.kind)
         borders: list[tuple[Mark, int]] = []
         k = 0
         while True:
-            snap = self.mark()
-            borders.append((snap, k))
+            border = self.mark()
+            borders.append((border, k))
             if len(borders) > 80:
                 del borders[:40]
-            if leave is not None and self.below.left(kind) <= leave:
-                return borders[-1:] if self.below.left(kind) == leave else borders
-            taken = self.below.taken
-            self.trying += 1
-            try:
-                outer = self.open_pass(numbered, k + 1)
-                self._sequence(node.body)
-                self.now.inside = outer
-                fits = self.below.taken > taken
-                if leave is not None and self.below.left(kind) < leave:
-                    fits = False
-            except ShortError:
-                fits = False
-            finally:
-                self.trying -= 1
-            if not fits:
-                self.back_to(snap)
-                self.done.times[numbered] = k
-                if leave is not None:
-                    self._part_to(node, numbered, k, leave, kind)
+            if not self._whole_pass(node, numbered, k + 1, 0):
+                self._back_to_pass(border, numbered, k)
                 return borders
             k += 1
 
-    def _part_to(self, node: Repeat, numbered: int, k: int, leave: int, kind: str) -> None:
-        """A last pass that stops as soon as ``leave`` places are left."""
-        snap = self.mark()
-        outer = self.open_pass(numbered, k + 1)
+    def _whole_pass(self, node: Repeat, numbered: int, k: int, leave: int) -> bool:
+        """Try pass ``k``; whether it fits, takes anything, and leaves ``leave`` places."""
+        taken = self.below.taken
         self.trying += 1
         try:
-            for part in node.body:
-                self.work(part)
-                if self.below.left(kind) <= leave:
-                    break
+            outer = self.open_pass(numbered, k)
+            self._sequence(node.body)
+            self.now.inside = outer
         except ShortError:
-            pass
+            return False
         finally:
             self.trying -= 1
-        self.now.inside = outer
+        return self.below.taken > taken and self.below.left(self._kind(node.kind)) >= leave
+
+    def _back_to_pass(self, border: Mark, numbered: int, k: int) -> None:
+        self.back_to(border)
+        self.done.times[numbered] = k
+
+    def _until_left(self, node: Repeat, numbered: int, leave: int) -> None:
+        """``rep from * to last 2 sts``: passes until so many places are left, not one fewer.
+
+        A pass may stop part-way only where that is the reading tried.
+        """
+        kind = self._kind(node.kind)
+        self.used.add(kind)
+        k = 0
+        while self.below.left(kind) > leave:
+            border = self.mark()
+            if self._whole_pass(node, numbered, k + 1, leave):
+                k += 1
+                continue
+            self._back_to_pass(border, numbered, k)
+            if self.reading.cut:
+                self._part_pass(node, numbered, k + 1, leave, kind)
+            break
         if self.below.left(kind) != leave:
-            self.back_to(snap)
-            self.done.times[numbered] = k
+            raise ShortError(node, kind, leave, self.below.left(kind))
+
+    def _part_pass(self, node: Repeat, numbered: int, k: int, leave: int, kind: str) -> None:
+        """A last pass that stops as soon as ``leave`` places are left."""
+        outer = self.open_pass(numbered, k)
+        for part in node.body:
+            self.work(part)
+            if self.below.left(kind) <= leave:
+                break
+        self.now.inside = outer
 
 
 def _mark_variants(runs: list[Run], nodes: tuple[Node, ...]) -> None:

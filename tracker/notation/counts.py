@@ -60,6 +60,9 @@ class Counts(Targets):
             if what is None:
                 return None
             parts.append((what, figure))
+        if self.sizes > 1 and len(parts) == self.sizes and all(not what for what, _ in parts):
+            # "(9, 10)": one bare figure for each size
+            return Stated(tuple(f[0] for _, f in parts), (), 0, 0)
         return _stated(parts) if parts else None
 
     def _count_figure(self) -> Figure | None:
@@ -105,7 +108,27 @@ class Counts(Targets):
             return "group"
         if name:
             return name
-        return "" if set(words) <= {"total", "in", "all", "altogether", "stiches", "stitchs", "s", ".", "rem", "remaining", "now", "remain", "left", "on"} else "group"
+        return (
+            ""
+            if set(words)
+            <= {
+                "total",
+                "in",
+                "all",
+                "altogether",
+                "stiches",
+                "stitchs",
+                "s",
+                ".",
+                "rem",
+                "remaining",
+                "now",
+                "remain",
+                "left",
+                "on",
+            }
+            else "group"
+        )
 
     def closing_count(self, deeds_before: bool) -> Stated | None:
         """A count that ends the line without a bracket.
@@ -116,6 +139,10 @@ class Counts(Targets):
         mark, start = self.at, self.here.start
         sign = self.accept_any("=", ":", "-")
         end = self._sentence_end()
+        told = {t.text for t in self.tokens[self.at : end]}
+        if told & {"each", "next", "into", "same", "first", "last", "around"}:
+            self.at = mark
+            return None
         if sign or deeds_before or self._is_plain_stitches(end):
             found = self._figures(end) if self._begins_figure() else None
             if found is not None and self.at == end and self._counts_something(found, sign):

@@ -33,6 +33,7 @@ class Deeds(Makes):
         """``deed = join | slip join | turn | other side | end | colour | marker | loops``"""
         for rule in (
             self._do_not,
+            self._ring_made,
             self._join,
             self._slip_join,
             self._other_side,
@@ -53,10 +54,21 @@ class Deeds(Makes):
         """``"do not" ("join" | "turn" | "fasten off" …)``: nothing to do."""
         start = self.here.start
         if self.accept("do", "not") or self.accept("don't") or self.accept("without"):
-            if self.accept_any("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut"):
+            if self.accept_any(
+                "join", "turn", "joining", "turning", "fasten", "finish", "end", "cut"
+            ):
                 self.to_clause_end()
                 return Note(start, self.last_end)
         return None
+
+    def _ring_made(self) -> Act | None:
+        """``["make" | "create"] ring``: an adjustable ring to work into"""
+        start = self.here.start
+        self.accept_any("make", "create", "start", "with", "form", "begin")
+        self.accept_any("with")
+        self.accept_any("a", "an")
+        ring = self._ring()
+        return None if ring is None else Act(Deed.RING, start, self.last_end)
 
     def _join(self) -> Act | None:
         """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
@@ -81,10 +93,20 @@ class Deeds(Makes):
         if self.here.text in ("in", "into", "to", "at"):
             target = self.target()
         self.to_clause_end()
-        onto = self._onto(begin)
+        onto, named = self._closed(begin)
         if not self.begun and target is not None:
             return Act(Deed.COLOUR, start, self.last_end, colour, target, onto)
-        return Act(Deed.JOIN, start, self.last_end, colour, None, onto)
+        length = self._chain_named(begin)
+        return Act(Deed.JOIN, start, self.last_end, colour, None, onto, length, named)
+
+    def _chain_named(self, begin: int) -> int:
+        """The length of a chain named "ch 3" or "ch-3" since token ``begin``; 0 if none."""
+        for index in range(begin, self.at - 1):
+            if self.tokens[index].text in _CHAIN_WORDS:
+                after = self.tokens[index + 1 + (self.tokens[index + 1].text == "-")]
+                if after.type is Type.NUMBER:
+                    return after.value
+        return 0
 
     def _slip_here(self) -> bool:
         mark = self.at
@@ -116,27 +138,32 @@ class Deeds(Makes):
         if not (words & closing or to_chain):
             return None
         self.to_clause_end()
-        return Act(Deed.JOIN, start, self.last_end, onto=self._onto(begin))
+        onto, named = self._closed(begin)
+        length = self._chain_named(begin)
+        return Act(Deed.JOIN, start, self.last_end, onto=onto, length=length, named=named)
 
-    def _onto(self, begin: int) -> str:
-        """What tokens since ``begin`` say a round is closed to: "chain", "stitch" or ""."""
+    def _closed(self, begin: int) -> tuple[str, str]:
+        """What tokens since ``begin`` say a round is closed to, and the stitch named.
+
+        The first is "chain", "stitch", "st" (a stitch of no name) or "".
+        """
         at, end = self.at, self.at
         self.at = begin
-        found = ""
+        onto, named = "", ""
         while self.at < end:
             if self.here.text in _CHAIN_WORDS:
-                found = "chain"
+                onto = "chain"
                 self.at += 1
                 continue
             key = self.accept_phrase(self.lexicon.phrases)
             if key is None:
-                if self.here.text in ("st", "stitch") and not found:
-                    found = "st"
+                if self.here.text in ("st", "stitch") and not onto:
+                    onto = "st"
                 self.at += 1
-            elif key not in ("sl st", "ch") and found != "chain":
-                found = "stitch"
+            elif key not in ("sl st", "ch") and onto != "chain":
+                onto, named = "stitch", named or key
         self.at = at
-        return found
+        return onto, "" if onto == "chain" else named
 
     def _turn(self) -> Act | None:
         start = self.here.start
@@ -269,5 +296,3 @@ class Deeds(Makes):
     def to_clause_end(self) -> None:
         """Pass over the rest of this clause."""
         self.at = self.clause_end()
-
-

@@ -24,7 +24,9 @@ _NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
 _TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))
 _MAKES = re.compile(r"\bmakes " + _NUMBER.format("makes"))
 _SPACES = re.compile(r"(?P<n>\d+|a|an|one|two|three)\s+ch-(?P<length>\d+) spaces?\b")
-_OVER = re.compile(r"\b(?:over|work(?:ed)?|crochet)\s+(?P<n>\d|two|three)\s+(?:sts?|stitches)\b|2 (?:sts|stitches) tog")
+_OVER = re.compile(
+    r"\b(?:over|work(?:ed)?|crochet)\s+(?P<n>\d|two|three)\s+(?:sts?|stitches)\b|2 (?:sts|stitches) tog"
+)
 
 
 def split_definitions(text: str) -> tuple[str, str]:
@@ -111,7 +113,10 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
     if over is not None:
         n = _figure(over["n"]) if over["n"] else 2
         return Stitch(name, name, n, 1)
-    reader = Reader(re.sub(r"\bin(?:to)? (?:one|a|the same|1) (?:st|stitch|place|space)\b.*", "", meaning), lexicon)
+    reader = Reader(
+        re.sub(r"\bin(?:to)? (?:one|a|the same|1) (?:st|stitch|place|space)\b.*", "", meaning),
+        lexicon,
+    )
     nodes = [n for n in reader.round() if not isinstance(n, Note)]
     return _summed(name, nodes) if nodes else None
 

@@ -31,7 +31,9 @@ _LABELS = (
         rf"(?P<kind>{_ROUND})\b(?P<side>\s*\([^()]{{0,24}}\)(?=\s*[:.\-]))?\s*[:.\-,]\s*"
     ),
     # "7.", "13. - 15.", "6 8.", "3-28)", "9-13:"
-    re.compile(r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?\s*(?:[.)](?=\s|[a-z(*])|:)\s*"),
+    re.compile(
+        r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?\s*(?:[.)](?=\s|[a-z(*])|:)\s*"
+    ),
     # "Next 2 rnds:", "Next row:"
     re.compile(rf"^next\s+(?:(?P<count>\d+)\s+)?(?P<kind>{_ROUND})\b\s*[:.\-]\s*"),
     # "Foundation row:", "To start:", "Edging round:"
@@ -45,7 +47,9 @@ _INNER = re.compile(
     rf"(?<=[)\]}}>])\s*(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
 _COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
-_GOES_ON = re.compile(r"^(?:[a-z*(\[{<]|\d+\s*(?:sc|dc|hdc|tr|htr|ch|st)|you (?:now|should|will)\b)")
+_GOES_ON = re.compile(
+    r"^(?:[a-z*(\[{<]|\d+\s*(?:sc|dc|hdc|tr|htr|ch|st)|you (?:now|should|will)\b)"
+)
 _MOST_ROUNDS = 10_000
 
 
@@ -55,7 +59,7 @@ class Line:
 
     Attributes:
         label: the label as written ("Rnds 4-6"), or "".
-        kind: "round", "row" or "".
+        kind: "round", "row" or "" (a bare number, or a word such as "Foundation").
         first, last: the numbers it has; 0 where it has none.
         count: how many rounds the label covers.
         body: the words, lines joined by line ends.
@@ -175,10 +179,10 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
     if "count" in groups:
         return _Open(label, kind, 0, 0, min(int(groups["count"] or 1), _MOST_ROUNDS))
     if "word" in groups:
-        return _Open(label, kind, 0, 0, 1)
+        return _Open(label, "", 0, 0, 1)
     first = _number(groups["first"])
     last = _number(groups.get("last") or groups["first"])
-    if first is None or last is None or not first <= last < first + _MOST_ROUNDS:
+    if not first or last is None or not first <= last < first + _MOST_ROUNDS:
         return None
     if "kind" not in groups:
         kind = ""

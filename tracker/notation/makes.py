@@ -30,7 +30,9 @@ class Makes(Counts):
         if figure is None or self._is_space():
             self.at = mark
             return None
-        self.accept_all("stitches", "sts", "for", "all", "sizes") if self.here.text != "in" else None
+        self.accept_all(
+            "stitches", "sts", "for", "all", "sizes"
+        ) if self.here.text != "in" else None
         found = Chain(figure, start, self.last_end)
         return self._counts(found)
 
@@ -141,11 +143,24 @@ class Makes(Counts):
         if count is not None:
             self.accept_any("-", "x", "more")
         self.accept_loop()
-        stitch = self._stitch(count)
+        stitch = self._stitch(count) or self._in_one_place(count)
         if stitch is None:
             self.at = mark
             return None
+        if stitch.us in ("inc", "dec") and self.tokens[self.at - 1].type is Type.NUMBER:
+            count = None
         return self._made(stitch, count, start)
+
+    def _in_one_place(self, count: Figure | None) -> Stitch | None:
+        """``figure ("in" | "to") "1"``: an increase, a decrease, named by what it does."""
+        if count is None or self.ahead().text != "1" or self.here.text not in ("in", "to"):
+            return None
+        widens = self.here.text == "in"
+        self.at += 2
+        n = min(count[0], _MOST_IN_ONE)
+        if widens:
+            return replace(STITCHES["inc"], makes=n)
+        return replace(STITCHES["dec"], takes=n)
 
     def _made(self, stitch: Stitch, count: Figure | None, start: int) -> list[Node]:
         gathered = self._gathered(stitch, count)
@@ -164,16 +179,40 @@ class Makes(Counts):
         else:
             target = self.target()
             self.accept_loop()
+            if self.led == "over" and target is not None and target.count is not None:
+                # "over next 3 sts": the one stitch is spread over all of them
+                stitch, target = replace(stitch, takes=target.count[0]), None
+            target = self.hook_counts(target)
         made: list[Node] = [
             Make(stitch, count or (1,), target, start, self.last_end, self.loop, numbered)
         ]
-        made += self._and_also(stitch, count or (1,))
+        also = self._and_also(stitch, count or (1,))
+        if stitch.takes > 1 and also:
+            # "sc2tog over last sp and last sc": one stitch, and the places it closes
+            made = [Make(stitch, count or (1,), None, start, self.last_end, self.loop, numbered)]
+        else:
+            made += also
         times = self._times_behind()
         if times is None:
             return made
         if target is None and len(made) == 1 and not numbered:
             return [Make(stitch, times, None, start, self.last_end, self.loop, True)]
         return [Repeat(tuple(made), start, self.last_end, times)]
+
+    def hook_counts(self, target: Target | None) -> Target | None:
+        """``target "(" words "count" ["not"] … ")"``: whether chains passed over count."""
+        if target is None or target.at is not At.HOOK:
+            return target
+        counts = self._chains_count()
+        return target if counts is None else replace(target, counts=counts)
+
+    def _chains_count(self) -> bool | None:
+        close = self.closing() if self.here.type is Type.OPEN else -1
+        words = {t.text for t in self.tokens[self.at : max(close, self.at)]}
+        if not words & {"counts", "count", "counted", "regard", "stands", "counting"}:
+            return None
+        self.at = close + 1
+        return not words & {"not", "don't", "doesn't", "never"}
 
     def _count_behind(self) -> Figure | None:
         """``"sc 3"``, ``"sc x 3"``: a number behind its stitch."""
@@ -296,6 +335,6 @@ def _in_one(stitch: Stitch, n: int) -> Stitch:
 def _together(stitch: Stitch, n: int) -> Stitch:
     """``n`` of a stitch closed as one: a decrease."""
     known = STITCHES.get(f"{stitch.us}{n}tog")
-    return known or replace(stitch, abbr=f"{stitch.abbr}{n}tog", takes=min(n, _MOST_IN_ONE), makes=1)
-
-
+    return known or replace(
+        stitch, abbr=f"{stitch.abbr}{n}tog", takes=min(n, _MOST_IN_ONE), makes=1
+    )

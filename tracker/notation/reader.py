@@ -35,10 +35,30 @@ from tracker.notation.tree import (
 
 #: Brackets in brackets deeper than this are not written by people.
 DEEPEST = 12
-_SEPARATORS = (",", ";", ".", ":", "&", "and", "then", "+", "also", "now", "again", "finally", "-", "'", '"', "/")
+_SEPARATORS = (
+    ",",
+    ";",
+    ".",
+    ":",
+    "&",
+    "and",
+    "then",
+    "+",
+    "also",
+    "now",
+    "again",
+    "finally",
+    "-",
+    "'",
+    '"',
+    "/",
+)
 _TAIL_WORDS = ("ending", "end", "ends")
 _UNTIL = re.compile(
-    r"\b(?:until|till|for)\b[^.;(\[]*?(?:measures?\b|desired|long\b|length|tall\b|deep\b|\d\s*(?:cm|mm|in|inch|inches)\b|big enough|fits)[^.;(\[]*"
+    r"(?:\brep(?:eat)? (?:this|last) (?:rnd|round|row)s?,? )?\b(?:until|till|for)\b[^.;(\[]*?"
+    r"(?:measures?\b|desired|long\b|length|tall\b|deep\b|big enough|fits"
+    r"|\d\s*(?:cm|mm|in|inch|inches)\b)[^.;(\[]*"
+    r"(?:[(\[][\d,./ ]+[)\]]\s*(?:cm|mm|in|inch|inches)\b[^.;(\[]*)?"
 )
 _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*(?:(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+)?"
@@ -109,6 +129,9 @@ class Reader(Repeats):
             self.at += 1
             self.accept_all("with", "rnd", "row", "round", "the")
             return []
+        if self.here.text == "with" and self._tail_follows():
+            self.at += 1
+            return []
         node = self.deed() or self.chain() or self.skip() or self._evenly()
         if node is not None:
             return [node]
@@ -123,9 +146,21 @@ class Reader(Repeats):
             return []
         return [self._words()]
 
+    def _tail_follows(self) -> bool:
+        """Whether "with" here leads to what ends a round: "… around with 1 sc in last sc"."""
+        mark = self.at
+        self.at += 1
+        self.accept_number()
+        found = self._stitch_here()
+        self.at = mark
+        return found
+
     def _over(self, made: list[Node]) -> list[Node]:
-        """``make "over" …`` needs nothing more; a bracket that spells it out is an aside."""
+        """A bracket right behind a stitch may say what it counts as, or spell it out."""
         first = made[0]
+        other = self._counted_as()
+        if other is not None and isinstance(first, Make):
+            return [replace(first, stitch=other, end=self.last_end)]
         if (
             isinstance(first, Make)
             and self.here.type is Type.OPEN
@@ -139,6 +174,29 @@ class Reader(Repeats):
             self.at = self.closing() + 1
             return [*made, Note(start, self.last_end)]
         return made
+
+    def _counted_as(self) -> Stitch | None:
+        """``"(" "counts as" stitch ")"`` behind a stitch: the two of a "ch 3, dc2tog"."""
+        mark = self.at
+        if self.here.type is Type.OPEN and self.closing() > 0:
+            close = self.closing()
+            self.at += 1
+            self.accept_any("counts", "together")
+            self.accept_all("as", "a", "an", "the")
+            key = self.accept_phrase(self.lexicon.phrases)
+            if (
+                key is not None
+                and self.at == close
+                and self.tokens[mark + 1].text
+                in (
+                    "counts",
+                    "together",
+                )
+            ):
+                self.at += 1
+                return self.lexicon.stitch(key)
+        self.at = mark
+        return None
 
     def _explains(self) -> bool:
         inside = self.tokens[self.at + 1 : self.closing()]
@@ -170,7 +228,9 @@ class Reader(Repeats):
 
     def _repeat_before(self, nodes: list[Node]) -> list[Node]:
         """``… "," again``: what was written before it on the line is repeated."""
-        first = next((i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None)
+        first = next(
+            (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
+        )
         start = self.here.start
         found = self.tail(starred=True)
         if found is None or first is None:
@@ -289,7 +349,9 @@ class Reader(Repeats):
         body = self._sequence(close)
         self.deep -= 1
         self.at = close + 1
-        if not any(isinstance(n, Make | Chain | Group | Repeat | Skip | Act | Evenly) for n in body):
+        if not any(
+            isinstance(n, Make | Chain | Group | Repeat | Skip | Act | Evenly) for n in body
+        ):
             return self._aside(body, start)
         if any(isinstance(n, Unread) for n in body) and before and not self._asked_again(close):
             self.begun = begun
@@ -314,6 +376,7 @@ class Reader(Repeats):
         if found is None:
             self.at = mark
             target = self.target() if self.here.text not in ("around", "across") else None
+            target = self.hook_counts(target)
             if target is not None:
                 return [Group(body, target, start, self.last_end), *self._also(body)]
             return [Repeat(body, start, self.last_end, (1,), implied=True)]
@@ -373,7 +436,12 @@ class Reader(Repeats):
         if target.at is At.RING:
             return [Note(start, self.last_end)]
         made = self.make()
-        if made is not None and len(made) == 1 and isinstance(made[0], Make) and made[0].target is None:
+        if (
+            made is not None
+            and len(made) == 1
+            and isinstance(made[0], Make)
+            and made[0].target is None
+        ):
             self.begun = True
             return [replace(made[0], target=target, start=start)]
         if target.at is At.HOOK and made is None:
@@ -396,7 +464,14 @@ class Reader(Repeats):
             self._ends()
             return Evenly((0,), 0, start, self.last_end)
         self.accept_any("working", "work")
-        change = {"inc": 1, "increase": 1, "increasing": 1, "dec": -1, "decrease": -1, "decreasing": -1}.get(self.here.text)
+        change = {
+            "inc": 1,
+            "increase": 1,
+            "increasing": 1,
+            "dec": -1,
+            "decrease": -1,
+            "decreasing": -1,
+        }.get(self.here.text)
         if change is not None:
             self.at += 1
             figure = self.accept_figure()
@@ -449,6 +524,8 @@ def _ends_round(nodes: list[Node]) -> bool:
     for node in reversed(nodes):
         if isinstance(node, Act) and node.deed in (Deed.JOIN, Deed.TURN, Deed.FASTEN):
             return True
+        if isinstance(node, Repeat) and node.times is None:
+            return True
         if not isinstance(node, Note | Chain | Loops):
             return False
     return False
@@ -461,7 +538,9 @@ def _closed_more(repeat: Repeat, closed: bool) -> More:
     return repeat.more
 
 
-def read_round(text: str, lexicon: Lexicon | None = None, *, terms: str = "US", sizes: int = 1) -> RoundText:
+def read_round(
+    text: str, lexicon: Lexicon | None = None, *, terms: str = "US", sizes: int = 1
+) -> RoundText:
     """Read the words of one round, without its label.
 
     Args:
@@ -529,7 +608,9 @@ class _Again(Reader):
         self.accept_all(",", ".", ":", "-", "then")
         start = self.here.start
         bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
-        verb = self.accept_any("rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps")
+        verb = self.accept_any(
+            "rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"
+        )
         if not verb:
             return None
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working", "band", "hat")
@@ -560,9 +641,9 @@ class _Again(Reader):
         mark = self.at
         self.accept_any("x")
         figure = self.accept_figure()
-        if figure is not None and (self.accept_any("times", "more", "x") or self.tokens[mark].text == "x"):
+        if figure is not None and (
+            self.accept_any("times", "more", "x") or self.tokens[mark].text == "x"
+        ):
             return figure
         self.at = mark
         return None
-
-

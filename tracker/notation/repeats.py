@@ -70,8 +70,10 @@ class Repeats(Deeds):
         """Stars, brackets and the words round them: "from * to *", "(from *)"."""
         while True:
             if self.here.type is Type.STAR:
-                if self.here.text == "*" and self.ahead().type is Type.NUMBER and (
-                    self.ahead(2).text not in ("times", "more", "time", "x")
+                if (
+                    self.here.text == "*"
+                    and self.ahead().type is Type.NUMBER
+                    and (self.ahead(2).text not in ("times", "more", "time", "x"))
                 ):
                     pass
                 self.at += 1

@@ -8,7 +8,9 @@ from tracker.notation.tokens import plain
 
 _LIST = re.compile(r"(?<![\w.])\d+\s*[(\[]\s*(\d+(?:\s*[,/;(\[:-]+\s*\d+)+)\s*[)\]]+")
 _SLASHES = re.compile(r"(?<![\w./])\d+(?:/\d+){1,11}(?![\w/])")
-_PAIR = re.compile(r"\(\s*\d+\s*\[\s*\d+\s*\]\s*[a-z]|\b\d+\s*\[\s*\d+\s*\]\s*(?:st|sc|dc|hdc|tr|ch|rnd|row|,)")
+_PAIR = re.compile(
+    r"\(\s*\d+\s*\[\s*\d+\s*\]\s*[a-z]|\b\d+\s*\[\s*\d+\s*\]\s*(?:st|sc|dc|hdc|tr|ch|rnd|row|,)"
+)
 
 
 def sizes_in(text: str) -> int:

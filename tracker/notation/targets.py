@@ -30,6 +30,7 @@ class Targets(Kit):
         self.loop = ""
         self._plural = False
         self._below = 0
+        self.led = ""
         self._until_kind = ""
 
     def target(self) -> Target | None:
@@ -38,7 +39,8 @@ class Targets(Kit):
         if self.here.text in _END_WORDS and self._is_to_the_end():
             self.at += 1
             return self._to_end(Target(At.EACH))
-        led = bool(self.accept_any(*_PREPOSITIONS))
+        self.led = self.accept_any(*_PREPOSITIONS)
+        led = bool(self.led)
         if led:
             self.accept_any("to")
         self._below = 0

@@ -83,7 +83,11 @@ def plain(text: str) -> str:
     """Text in lower case with typographic signs made plain; offsets stay the same."""
     text = text.translate(_PLAIN)
     low = text.lower()
-    return low if len(low) == len(text) else "".join(c.lower() if len(c.lower()) == 1 else c for c in text)
+    return (
+        low
+        if len(low) == len(text)
+        else "".join(c.lower() if len(c.lower()) == 1 else c for c in text)
+    )
 
 
 def tokenize(text: str) -> list[Token]:

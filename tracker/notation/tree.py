@@ -41,6 +41,8 @@ class Target:
         leave: how many places of ``kind`` are left at the end, with `At.EACH`.
         nth: for `At.HOOK`, which chain; for `At.BELOW`, which round (0: not said).
         until: with `At.EACH`, the kind of place it stops before ("to next ch-2 sp").
+        counts: for `At.HOOK`, whether the chains passed over count as a stitch, where the
+            words say so.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
     """
 
@@ -51,14 +53,14 @@ class Target:
     nth: int = 0
     until: str = ""
     group: str = ""
+    counts: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Make:
     """``count`` of a stitch, in a place; without a target, each in the next place.
 
-    ``numbered``: the words give the count. ``counts``: for `At.HOOK`, whether the chains
-    passed over count as a stitch, where the words say so.
+    ``numbered``: the words give the count.
     """
 
     stitch: Stitch
@@ -68,7 +70,6 @@ class Make:
     end: int
     loop: str = ""
     numbered: bool = True
-    counts: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,7 +163,8 @@ class Act:
     """One deed. ``colour`` for a change of colour; ``target`` for what is joined to.
 
     ``onto`` for a join: "stitch" or "chain", what the words say it closes to ("" unsaid);
-    ``length`` the length of that chain, where it is named whole (0 otherwise).
+    ``length`` the length of that chain, where it is named whole (0 otherwise); ``named``
+    the key of the stitch ("" otherwise).
     """
 
     deed: Deed
@@ -172,6 +174,7 @@ class Act:
     target: Target | None = None
     onto: str = ""
     length: int = 0
+    named: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,6 +57,9 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
     printed = "" if stated is None or not stated.total else figures(stated.total)
     tail = f"; it makes {makes}, and {printed} is printed" if printed and printed != makes else ""
     short = next((o.short for o in outcomes if o.short is not None), None)
+    if short is not None and isinstance(short.node, Repeat):
+        text = f"whole repeats leave {short.had} of {under}, not {short.wanted}{tail}"
+        return Cause(text, short.node.start, short.node.end)
     if short is not None:
         wanted = f"wants {short.wanted} more where {short.had or 'none'} of {under} "
         return Cause(wanted + ("is left" if short.had == 1 else "are left") + tail,

@@ -6,9 +6,10 @@ anywhere and number as it likes.
 
 from __future__ import annotations
 
+from tracker.fabric.judge import Judged
 from tracker.fabric.reading import every
 from tracker.fabric.trees import beginning
-from tracker.notation.dictionary import base_of
+from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.tree import Act, Deed, Make, Node
 from tracker.pattern.causes import Cause
 from tracker.pattern.order import Task
@@ -23,23 +24,30 @@ class House:
     def begin(self) -> None:
         """Forget all: a part begins."""
         self._next = 1
+        self._line: object = None
         self._chains: dict[str, int] = {}
 
-    def faults(self, task: Task, nodes: tuple[Node, ...]) -> list[Cause]:
+    def faults(self, task: Task, nodes: tuple[Node, ...], judged: Judged) -> list[Cause]:
         """What is out of order in this round."""
-        found = [self._number(task), self._chain(nodes), self._join(nodes)]
+        found = [
+            self._number(task),
+            self._height(nodes),
+            self._chain(nodes),
+            self._join(nodes),
+            self._passed(nodes, judged),
+        ]
         return [cause for cause in found if cause is not None]
 
     def _number(self, task: Task) -> Cause | None:
         """Rounds are numbered 1, 2, 3 … within a part."""
         line = task.item.line
-        expected = self._next
-        first_of_line = not task.item.line.first or task.label.endswith(str(line.first))
+        expected, again = self._next, task.item is self._line
+        self._line = task.item
         if not line.first:
-            self._next += int(task.label != "Start" and not line.label)
+            self._next += int(task.label != "Start" and bool(line.kind or not line.label))
             return None
         self._next = line.last + 1
-        if line.first == expected or not first_of_line or expected == line.last + 1:
+        if again or line.first == expected:
             return None
         return Cause(f"is numbered {line.first}, but would be number {expected} of this part", 0, 1)
 
@@ -57,10 +65,44 @@ class House:
         text = f"begins with ch {chain.count[0]}; earlier rounds of {stitch} begin with ch {length}"
         return Cause(text, chain.start, chain.end)
 
-    def _join(self, nodes: tuple[Node, ...]) -> Cause | None:
-        """A round that closes to "ch 3" began with a chain of three."""
+    def _height(self, nodes: tuple[Node, ...]) -> Cause | None:
+        """A beginning chain is no longer than its stitch is high, and not of no chains.
+
+        Heights: http://dummies.com/how-to/content/how-to-crochet-a-turning-chain.html
+        """
         chain = beginning(nodes)
+        first = next((n for n in every(nodes) if isinstance(n, Make)), None)
+        if chain is None or first is None:
+            return None
+        if chain.count[0] < 1:
+            return Cause("is a chain of none", chain.start, chain.end)
+        stitch = chain.stands_for or base_of(first.stitch.us)
+        height = STITCHES[stitch].height if stitch in STITCHES else 0
+        if not height or chain.count[0] - chain.plus <= height or chain.counts is None:
+            return None
+        text = f"begins with ch {chain.count[0]}, longer than {stitch} is high (ch {height})"
+        return Cause(text, chain.start, chain.end)
+
+    def _passed(self, nodes: tuple[Node, ...], judged: Judged) -> Cause | None:
+        """Stitches are passed over with a skip, or not at all, where others are worked."""
+        over = judged.outcomes[0].passed
+        if not over:
+            return None
+        text = f"passes over {over} stitches below without saying so"
+        return Cause(text, 0, max(n.end for n in nodes))
+
+    def _join(self, nodes: tuple[Node, ...]) -> Cause | None:
+        """A round closes to what it began with: its chain, or its first stitch."""
+        chain = beginning(nodes)
+        first = next((n for n in every(nodes) if isinstance(n, Make)), None)
         for node in nodes:
+            if isinstance(node, Act) and node.named and first is not None:
+                began = first.stitch.us
+                if node.named not in (began, base_of(began)) and (
+                    chain is None or not chain.counts
+                ):
+                    text = f"closes to the first {node.named}, but began with {began}"
+                    return Cause(text, node.start, node.end)
             named = isinstance(node, Act) and node.deed is Deed.JOIN and node.length
             if named and chain is not None and chain.count[0] != named:
                 text = f"closes to ch {named}, but began with ch {chain.count[0]}"

@@ -114,7 +114,7 @@ class Order:
             bare = line.kind == "" and of == 1
             return line.label if of == 1 and not bare else f"{self._word} {self._number}"
         if line.label:
-            self._number += 1
+            self._number += int(bool(line.kind))
             return line.label
         if not self._number:
             return "Start"

@@ -284,7 +284,8 @@ class PartChecker:
         ]
         if self.house is not None:
             found += [
-                self._message(task.item.line, cause) for cause in self.house.faults(task, nodes)
+                self._message(task.item.line, cause)
+                for cause in self.house.faults(task, nodes, judged)
             ]
         return found
 
