@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.fabric.edge import Below, Spot, space
 from tracker.fabric.making import Making
 from tracker.fabric.outcome import MOST_STEPS, ShortError, TooMuchError
@@ -78,7 +80,7 @@ class Chaining(Making):
         """Whether a chain here is one to work into, or to close to a ring."""
         if self.begin.edge or self.done.foundation or self.now.joined:
             return False
-        later = [n for n in every(self.nodes) if isinstance(n, Make | Group)]
+        later = [n for n in every(self.nodes) if isinstance(n, Make | Group | Skip)]
         if not later:
             return True
         if any(into_chain(n) for n in later):
@@ -87,7 +89,7 @@ class Chaining(Making):
 
     def _foundation(self, node: Chain, count: int) -> None:
         self.done.foundation = True
-        later = [n for n in every(self.nodes) if isinstance(n, Make | Group)]
+        later = [n for n in every(self.nodes) if isinstance(n, Make | Group | Skip)]
         if node.counts and later and not hooked(self.nodes):
             # The first chain is the ring, and the rest stands for a stitch.
             self.run(self._chain_run(node, count, 1))
@@ -119,8 +121,9 @@ class Chaining(Making):
                 self.out.append(Spot("tch"))
             return
         stands_for = node.stands_for or self._stand_in().us
-        if not self.now.in_place and not self.ringed and not self.free and self.below.left("st"):
-            self.take(node, "st", 1)
+        kind = self.now.at_place or "st"
+        if not self.now.in_place and not self.ringed and not self.free and self.below.left(kind):
+            self.below.take(kind, 1)
         self.leave(stands_for, 1)
         plus = node.plus or self._plus(count, node)
         if plus:
@@ -153,6 +156,9 @@ class Chaining(Making):
             # The beginning chain stands on the first stitch: it is passed over already.
             count -= self.below.taken
         over = self.now.over_skip
+        if over and self.out[-1].chains >= count > 2:
+            # Chains over stitches that were skipped: an opening, worked into later.
+            self.out[-1] = replace(self.out[-1], live=True)
         if self.below.has_group(kind) and not self.free:
             for _ in range(count):
                 self._into_group_skip(node, kind)
@@ -180,7 +186,7 @@ class Chaining(Making):
         if node.target is not None and not self.now.begun and self.below:
             kind = self._kind(node.target.kind)
             if node.target.at in (At.ANY, At.NEXT, At.FIRST, At.LAST) and self.below.left(kind):
-                self.below.start_at(kind)
+                self.begin_at(kind)
         words = node.deed.value
         if node.deed is Deed.COLOUR:
             words = f"change to {node.colour}" if node.colour else "change colour"
@@ -202,4 +208,6 @@ class Chaining(Making):
         for node in every(self.nodes):
             if isinstance(node, Make) and node.target is not None and node.target.at is At.HOOK:
                 return node.target.nth - 1
+            if isinstance(node, Skip) and node.kind == "ch" and node.at is At.FIRST:
+                return self.figure(node.count)
         return 0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tracker.notation.dictionary import base_of
 
@@ -19,6 +19,8 @@ class Spot:
         chains: 0, or the length of a chain space (then ``count`` spaces of that length).
         group: key of the special stitch it is part of; "" for none.
         opens: whether it is the first of its group.
+        live: whether a chain space stands for as many stitches as it has chains, as over
+            an opening: then each of its chains is worked into.
     """
 
     name: str
@@ -26,6 +28,7 @@ class Spot:
     chains: int = 0
     group: str = ""
     opens: bool = False
+    live: bool = False
 
 
 Edge = tuple[Spot, ...]
@@ -44,6 +47,11 @@ def plain_edge(count: int, name: str = "st") -> Edge:
 def singled(edge: Edge) -> Edge:
     """The same edge with every longer chain space taken apart into single chains."""
     return tuple(Spot("ch", s.chains * s.count) if s.chains > 1 else s for s in edge)
+
+
+def live(edge: Edge) -> Edge:
+    """The same edge with the chains over an opening taken as single places."""
+    return tuple(Spot("ch", s.chains * s.count) if s.live else s for s in edge)
 
 
 def turned(edge: Edge) -> Edge:
@@ -184,14 +192,22 @@ class Below:
                 return True
         return False
 
-    def start_at(self, kind: str) -> None:
-        """Turn a closed edge so that it begins at the next place of ``kind``."""
+    def start_at(self, kind: str, nth: int = 1) -> None:
+        """Turn a closed edge so that it begins at the ``nth`` place of ``kind`` from here."""
         for i in range(self.index, len(self.edge)):
-            if self.matches(kind, self.edge[i]):
-                self.edge = self.edge[i:] + self.edge[:i]
-                self.index = self.offset = 0
-                self._after.clear()
-                return
+            spot = self.edge[i]
+            if not self.matches(kind, spot):
+                continue
+            if nth > spot.count:
+                nth -= spot.count
+                continue
+            head = replace(spot, count=nth - 1)
+            rest = replace(spot, count=spot.count - nth + 1)
+            before = (*self.edge[:i], head) if head.count else self.edge[:i]
+            self.edge = (rest, *self.edge[i + 1 :], *before)
+            self.index = self.offset = 0
+            self._after.clear()
+            return
 
     def extend(self, spot: Spot) -> None:
         """Add places at the end (the other side of a foundation chain)."""

@@ -5,13 +5,13 @@ from __future__ import annotations
 from copy import copy
 from dataclasses import dataclass, replace
 
-from tracker.fabric.edge import Below, Spot
+from tracker.fabric.edge import Below, Spot, live
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Pass, Run
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Chain, Figure, Make, Node
+from tracker.notation.tree import Chain, Figure, Group, Make, Node
 
 
 @dataclass(slots=True)
@@ -27,6 +27,8 @@ class Now:
         joined, turned: whether the round was closed, the work turned.
         group, opens: key of the group being made; whether its first stitch is still to come.
         in_place: whether all goes into one place.
+        at_place: kind of the place the round begins in, where that is no stitch.
+        body: what is repeated by the innermost repeat.
         colour: letter of the yarn in hand. ``pending``: a chain for the next round.
     """
 
@@ -42,6 +44,8 @@ class Now:
     group: str = ""
     opens: bool = False
     in_place: bool = False
+    at_place: str = ""
+    body: tuple[Node, ...] = ()
     pending: Chain | None = None
 
 
@@ -77,6 +81,8 @@ class Hand:
 
     def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
         edge = start.edge or ()
+        if not any(_names_space(node) for node in every(nodes)):
+            edge = live(edge)
         self.nodes = nodes
         self.begin = start
         self.reading = reading
@@ -84,11 +90,12 @@ class Hand:
         self.out: list[Spot] = []
         self.done = Outcome()
         self.now = Now(colour=start.colour)
-        self.free = False
+        self.free = start.edge is None
         self.trying = 0
         self.used: set[str] = set()
         self.last_skip = 0
-        self.ringed = not edge
+        self.spared = 0
+        self.ringed = not edge and not self.free
         self.seen: set[str] = set()
         self.chain_lengths = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}
         self.ends_on_chain = any(
@@ -117,6 +124,7 @@ class Hand:
         if self.free or count <= 0:
             return
         self.used.add(kind)
+        self.spared = 0
         had = self.below.left(kind)
         if had < count:
             raise ShortError(node, kind, count, had)
@@ -204,3 +212,10 @@ class Hand:
             self.now.inside = len(self.done.passes) - 1
             self.done.times[numbered] = k
         return outer
+
+
+def _names_space(node: Node) -> bool:
+    """Whether a node works into chain spaces by name."""
+    target = node.target if isinstance(node, Make | Group) else None
+    kind = "" if target is None else target.kind
+    return kind in ("sp", "corner") or kind.endswith(" sp")

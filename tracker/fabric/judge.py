@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, open_ways, readings
+from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.stated import counting
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Node, Stated
+from tracker.notation.tree import Node, Repeat, Stated
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +46,20 @@ def judge(
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
     for reading in readings(base, ways):
         found = _judged(nodes, stated, starts, reading)
-        if found.fits and found.agrees is not False:
+        believed = found.agrees is not False and (found.agrees or not _loose(reading, base, nodes))
+        if found.fits and believed:
             return found
         if first is None or (found.agrees and not first.agrees and _same_takes(found, first)):
             first = found
     assert first is not None
     return first
+
+
+def _loose(reading: Reading, base: Reading, nodes: tuple[Node, ...]) -> bool:
+    """Whether a reading fits so much that only a printed count makes it believable."""
+    measured = any(isinstance(n, Repeat) and n.leave is not None for n in every(nodes))
+    cut = reading.cut and not measured
+    return cut or (reading.singly and not base.singly)
 
 
 def _same_takes(found: Judged, first: Judged) -> bool:

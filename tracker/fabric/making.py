@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.edge import space
+from tracker.fabric.edge import Spot, space
 from tracker.fabric.hand import Hand
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
+from tracker.fabric.trees import into_chain
 from tracker.fabric.words import step_text, where_words
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import At, Evenly, Group, Make, Target
+from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Target
 
 
 class Making(Hand):
@@ -21,14 +22,59 @@ class Making(Hand):
     def make(self, node: Make) -> None:
         """Make stitches, each in its place."""
         count = self.figure(node.count)
+        if node.stitch.us == "sl st" and not self.now.begun and self._travels(node, count):
+            return
         if node.target is None:
             self._untargeted(node, count)
         else:
             self._targeted(node, node.target, count)
         self.now.begun = True
 
+    def _travels(self, node: Make, count: int) -> bool:
+        """Slip stitches at the start only move along: the round begins where they end."""
+        if not self._works_later(node) or not self._moves_on(node):
+            return False
+        if self.ringed or self.free:
+            self.run(self._run_of(node, count, 1, 0, 0))
+            return True
+        kind = "st" if node.target is None else self._kind(node.target.kind)
+        steps = count if node.target is None or node.target.count is None else 1
+        if node.target is not None and node.target.count is not None:
+            steps = self.figure(node.target.count)
+        if self.below.left(kind) < steps:
+            return False
+        self.begin_at(kind, steps)
+        self.run(self._run_of(node, count, 1, 0, 0))
+        return True
+
+    def _moves_on(self, node: Make) -> bool:
+        """Whether a chain comes next, or the slip stitch goes into a space."""
+        if node.target is not None and (node.target.kind == "corner" or _spacey(node.target.kind)):
+            return True
+        rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
+        slips = [n for n in rest if not _slips(n)]
+        return bool(slips) and isinstance(slips[0], Chain)
+
+    def begin_at(self, kind: str, steps: int = 1) -> None:
+        """Let the round begin at the ``steps``-th next place of ``kind``."""
+        self.below.start_at(kind, steps)
+        self.now.at_place = kind if kind != "st" else self.now.at_place
+
+    def _works_later(self, node: Make) -> bool:
+        """Whether stitches other than slip stitches come later in the round."""
+        return any(
+            isinstance(n, Make | Group) and n.start >= node.end and not _slips(n)
+            for n in every(self.nodes)
+        )
+
     def _untargeted(self, node: Make, count: int) -> None:
         takes = node.stitch.takes
+        if self.now.at_place and self.below.taken <= 1 and not self.now.in_place:
+            # The round began in a space: what has no other place goes there too.
+            if not self.below.taken:
+                self.take(node, self.now.at_place, 1)
+            self.stitch(node, count, per_place=1, takes=0)
+            return
         if self.now.in_place or self.ringed:
             self.stitch(node, count, per_place=1, takes=0)
             return
@@ -79,13 +125,10 @@ class Making(Hand):
             self._next(node, target, count)
 
     def _same(self, node: Make, target: Target, count: int) -> None:
-        first = self.below.taken == 0 and not self.now.begun and not self._stands_on_first()
+        first = self.below.taken == 0 and not self.now.begun
         if first or self.reading.same_is_next:
-            self.take(node, self._kind(target.kind), 1)
+            self.take(node, self.now.at_place or self._kind(target.kind), 1)
         self.stitch(node, count, per_place=max(1, count), takes=int(first))
-
-    def _stands_on_first(self) -> bool:
-        return self.below.taken > 0
 
     def _kind(self, kind: str) -> str:
         """The kind of place meant: a loop or space where there is none is any stitch."""
@@ -99,6 +142,9 @@ class Making(Hand):
             self._picot(node)
             return
         self.into_hook(node, target)
+        if count > 1 and not any(into_chain(n) for n in every(self.nodes) if n is not node):
+            # All the stitches go into one chain, as into a ring.
+            self.used.discard("ch")
         self.stitch(node, count, per_place=max(1, count), takes=target.nth)
 
     def into_hook(self, node: Make | Group, target: Target) -> None:
@@ -107,6 +153,8 @@ class Making(Hand):
         if self.below:
             self.take(node, "ch", min(target.nth, max(1, self.below.left("ch"))))
         counts = self.reading.chain_counts if target.counts is None else target.counts
+        if not counts and passed > 1:
+            self.out.append(Spot("tch"))
         if counts and passed > 0:
             self.leave(self._stand_in().us, 1)
             self.run(
@@ -129,12 +177,14 @@ class Making(Hand):
         self.stitch(node, count, per_place=max(1, count), takes=1)
 
     def _each(self, node: Make, target: Target, count: int) -> None:
-        kind = self._kind(target.kind)
+        kind, spared = self._kind(target.kind), 0
         places = self.below.left(kind)
         if target.leave is not None:
-            places -= self.figure(target.leave)
-        if target.until:
-            places = self.below.before(kind, target.until)
+            spared = self.figure(target.leave)
+            places -= spared
+        stop = target.until or self._stop_in_pass(node, target)
+        if stop:
+            places = self.below.before(kind, stop) if stop != kind else min(1, places)
         elif self.ends_on_chain and not self.below.left("tch"):
             # The turning chain counts as the last stitch, and is worked into by name.
             places -= 1
@@ -142,7 +192,25 @@ class Making(Hand):
         if self.below.has_group(kind):
             self._each_group(node, kind, count)
             return
+        if places <= 0 and not self.free and target.leave is None:
+            raise ShortError(node, kind, 1, 0)
         self._places(node, kind, max(0, places) // max(1, node.stitch.takes), count)
+        self.spared = spared
+
+    def _stop_in_pass(self, node: Make, target: Target) -> str:
+        """Inside a repeat "each" goes only as far as the place worked into next.
+
+        The kind of place to stop before; the target's own kind for a single place.
+        """
+        body = self.now.body
+        if self.now.inside < 0 or target.leave is not None or len(body) < 2:
+            return ""
+        at = next((i for i, n in enumerate(body) if n is node), -1)
+        for other in (*body[at + 1 :], *body[: max(0, at)]):
+            place = other.target if isinstance(other, Make | Group) else None
+            if place is not None and place.kind != target.kind:
+                return place.kind
+        return target.kind if at >= 0 else ""
 
     def _each_group(self, node: Make, kind: str, count: int) -> None:
         while self.below.take_group(kind):
@@ -158,7 +226,12 @@ class Making(Hand):
             self.stitch(node, count, per_place=max(1, count), takes=1)
             return
         if target.count is None:
-            if self.below.has_group(kind) and not self.free:
+            if node.stitch.us == "inc" and count > 1:
+                # "4 inc in the last ch": several in one place are that many stitches
+                self.take(node, kind, 1)
+                plain = replace(node, stitch=self.main)
+                self.stitch(plain, count, per_place=count, takes=1)
+            elif self.below.has_group(kind) and not self.free:
                 self._into_group(node, replace(target, group=kind))
                 self.stitch(node, count, per_place=max(1, count), takes=1)
             elif takes != 1:
@@ -266,3 +339,11 @@ class Making(Hand):
                 base = base_of(node.stitch.us)
                 return STITCHES[base] if base in STITCHES and STITCHES[base].height else self.main
         return self.main
+
+
+def _slips(node: Node) -> bool:
+    return isinstance(node, Make) and node.stitch.us == "sl st"
+
+
+def _spacey(kind: str) -> bool:
+    return kind == "sp" or kind.endswith(" sp")

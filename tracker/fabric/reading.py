@@ -137,9 +137,6 @@ def readings(base: Reading, ways: list[str]) -> Iterator[Reading]:
     yield from flipped
     for i, one in enumerate(flipped):
         for way in ways[i + 1 :]:
-            if "cut" in (way, ways[i]):
-                # A repeat that stops anywhere fits too much to be believed with more.
-                continue
             yield replace(one, **{way: not getattr(one, way)})
 
 

@@ -105,6 +105,8 @@ def _possible(name: str, outcome: Outcome) -> set[int] | None:
         return set(totals(outcome).values())
     if name in ("sp", "ch", "loop"):
         spaces = [s for s in outcome.edge if s.chains]
+        if not spaces:
+            return None
         return {sum(s.count for s in spaces), sum(s.count * s.chains for s in spaces)}
     if name.endswith("sp"):
         return {counts.get(name, 0)}

@@ -83,6 +83,8 @@ def hooked(nodes: tuple[Node, ...]) -> int:
 
 def into_chain(node: Node) -> bool:
     """Whether a node works into a foundation chain."""
+    if isinstance(node, Skip):
+        return node.kind == "ch"
     target = node.target if isinstance(node, Make | Group) else None
     return target is not None and (target.at is At.HOOK or target.kind == "ch")
 
@@ -102,6 +104,8 @@ def fresh(nodes: tuple[Node, ...], *, first: bool) -> bool:
     if not works(rest):
         return True
     if hooked(nodes) or ring_follows(nodes, chain):
+        return True
+    if any(isinstance(n, Skip) and n.kind == "ch" and n.at is At.FIRST for n in nodes):
         return True
     return first and any(_in_chain(t) for t in targets)
 

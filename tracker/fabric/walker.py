@@ -96,6 +96,7 @@ class Walker(Chaining):
         kinds = [k for k in self.used if k != "tch"]
         if not self.free and kinds:
             done.left = max(self.below.left(kind) for kind in kinds)
+            done.left -= min(self.spared, done.left)
             if self.now.over_skip and done.left == self.last_skip:
                 done.takes += done.left
                 done.left = 0
@@ -119,9 +120,9 @@ class Walker(Chaining):
 
     def _group_at_start(self, node: Group, kind: str) -> None:
         if node.target.at is At.ANY:
-            self.below.start_at(kind)
+            self.begin_at(kind)
         if self.below.taken == 0 and not self.free:
-            self.take(node, kind, 1)
+            self.take(node, self.now.at_place or kind, 1)
         self._in_place(node)
 
     def _group_each(self, node: Group, target: Target, kind: str) -> None:
@@ -171,8 +172,14 @@ class Walker(Chaining):
                 body = body[: node.stop]
             if k == times and node.omit:
                 body = body[: -node.omit]
-            self._sequence(body)
+            self._pass_of(body)
             self.now.inside = outer
+
+    def _pass_of(self, body: tuple[Node, ...]) -> None:
+        """Work one pass's body."""
+        outer, self.now.body = self.now.body, body
+        self._sequence(body)
+        self.now.body = outer
 
     def _adds_first(self, node: Repeat) -> bool:
         if node.more.value == "more":
@@ -190,6 +197,8 @@ class Walker(Chaining):
         borders = self._passes(node, numbered)
         consuming = any(isinstance(n, Make | Group | Skip | Repeat | Evenly) for n in rest)
         partial = node.stop >= 0 or node.omit or self.reading.cut
+        if not self.done.times[numbered] and not partial:
+            raise ShortError(node, self._kind(node.kind), 0, 0)
         if not consuming and not partial:
             return False
         after = self.keep()
@@ -248,7 +257,7 @@ class Walker(Chaining):
         self.trying += 1
         try:
             outer = self.open_pass(numbered, k)
-            self._sequence(node.body)
+            self._pass_of(node.body)
             self.now.inside = outer
         except ShortError:
             return False

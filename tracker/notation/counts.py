@@ -5,14 +5,7 @@ from __future__ import annotations
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
-
-#: Words in a count's bracket that show it to be something else: an aside, a measure.
-_NOT_COUNTS = frozenset(
-    "cm mm inch inches in m yd size sizes rows row rnds rnd rounds round times more time "
-    "hook made ch1 counts count measures next each repeat rep around from to approx "
-    "approximately side".split()
-)
-_TOTAL_WORDS = ("total", "altogether", "all", "in")
+from tracker.notation.wordlists import NOT_COUNTED
 
 
 class Counts(Targets):
@@ -41,7 +34,7 @@ class Counts(Targets):
         after, then = self.tokens[close + 1], self.tokens[close + 2 : close + 3]
         text = after.text
         if text in ("in", "into", "around", "across", "x", "*", "twice", "times"):
-            return not (text in ("around", "across") and False)
+            return True
         return after.type is Type.NUMBER and bool(then) and then[0].text in ("times", "x")
 
     def _figures(self, close: int) -> Stated | None:
@@ -81,7 +74,7 @@ class Counts(Targets):
             token = self.here
             if token.text == "and" or (token.text == "plus"):
                 break
-            if token.text in _NOT_COUNTS and token.text not in _TOTAL_WORDS:
+            if token.text in NOT_COUNTED and token.text not in ("total", "altogether", "all", "in"):
                 if not (token.text in ("each", "round") and words):
                     return None
             if first:

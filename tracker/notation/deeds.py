@@ -2,26 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.notation.makes import Makes
 from tracker.notation.targets import _CHAIN_WORDS, _SPACE_WORDS
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Act, At, Deed, Loops, Make, Note, OtherSide, Target
+from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
+from tracker.notation.wordlists import COLOURS
 
 _JOINS = ("join", "joining", "connect", "close", "attach", "rejoin")
 _SLIP = ("ss", "slst", "sl", "slip", "slipstitch")
 _ENDINGS = ("fasten", "finish", "tie", "end", "cut", "break", "bind")
-_COLOURS = frozenset(
-    "white black red orange yellow green blue purple pink brown grey gray cream mc cc "
-    "beige ivory gold silver teal navy tan natural moss clay".split()
-)
 _OTHER_SIDE = ("other", "otherside", "opposite", "underside", "back")
-#: Words that could change a count: a clause with one of them is never passed over.
-WORKING_WORDS = frozenset(
-    "sk skip miss omit omitting except leave leaving unworked increase decrease increasing "
-    "decreasing inc dec incs decs repeat rep repeating evenly even each every same next "
-    "around across until straight unchanged stitch stitches sts st sp space ch chain work "
-    "corner first last times tog together half between twice remaining".split()
-)
 
 
 class Deeds(Makes):
@@ -29,11 +21,13 @@ class Deeds(Makes):
 
     begun = False
 
-    def deed(self) -> Act | OtherSide | Loops | Note | None:
+    def deed(self) -> Act | OtherSide | Loops | Note | Skip | None:
         """``deed = join | slip join | turn | other side | end | colour | marker | loops``"""
         for rule in (
             self._do_not,
+            self._aside,
             self._ring_made,
+            self._start_here,
             self._join,
             self._slip_join,
             self._other_side,
@@ -61,6 +55,27 @@ class Deeds(Makes):
                 return Note(start, self.last_end)
         return None
 
+    def _aside(self) -> Note | None:
+        """``"note" … "." | ("right" | "wrong") "side" | stitch "made"``: nothing to do"""
+        start = self.here.start
+        if self.accept_any("note", "nb", "tip"):
+            while self.here.text != "." and self.here.type is not Type.END:
+                self.at += 1
+            return Note(start, self.last_end)
+        if (
+            self.accept_any("rs", "ws")
+            or self.accept("right", "side")
+            or self.accept("wrong", "side")
+        ):
+            self.accept_any("facing")
+            return Note(start, self.last_end)
+        self.accept_any("first", "1st", "beg")
+        if self.accept_phrase(self.lexicon.phrases) is not None:
+            self.accept_any("stitch", "st")
+            if self.accept_any("made", "completed"):
+                return Note(start, self.last_end)
+        return None
+
     def _ring_made(self) -> Act | None:
         """``["make" | "create"] ring``: an adjustable ring to work into"""
         start = self.here.start
@@ -69,6 +84,24 @@ class Deeds(Makes):
         self.accept_any("a", "an")
         ring = self._ring()
         return None if ring is None else Act(Deed.RING, start, self.last_end)
+
+    def _start_here(self) -> Act | Note | Skip | None:
+        """``("start" | "starting") target``: where the round begins"""
+        start = self.here.start
+        if not self.accept_any("start", "starting", "beginning", "begin"):
+            return None
+        if self.accept_any("with") and self._chain_ahead():
+            return Note(start, self.last_end)
+        target = self.target()
+        if target is not None and target.at is At.HOOK:
+            return Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)
+        self.to_clause_end()
+        if target is None or self.begun:
+            return Note(start, self.last_end)
+        return Act(Deed.COLOUR, start, self.last_end, target=replace(target, at=At.ANY))
+
+    def _chain_ahead(self) -> bool:
+        return self.here.text in ("a", *_CHAIN_WORDS)
 
     def _join(self) -> Act | None:
         """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
@@ -133,7 +166,10 @@ class Deeds(Makes):
         to_chain = self.here.text in ("in", "to", "into", "around") and bool(
             words & set(_CHAIN_WORDS) and not words & set(_SPACE_WORDS)
         )
-        if not self.begun and not words & {"join", "form", "close", "ring"}:
+        ring = bool(words & {"first", "1st"} and words & set(_CHAIN_WORDS)) and not words & set(
+            _SPACE_WORDS
+        )
+        if not self.begun and not ring and not words & {"join", "form", "close", "ring"}:
             return None
         if not (words & closing or to_chain):
             return None
@@ -217,8 +253,7 @@ class Deeds(Makes):
         name = self._colour_name()
         if not name and not changing:
             return None
-        if changing:
-            self._hook_change()
+        self._hook_change()
         return Act(Deed.COLOUR, start, self.last_end, name)
 
     def _colour_name(self) -> str:
@@ -228,7 +263,7 @@ class Deeds(Makes):
         token = self.here
         written = self.text[token.start : token.end]
         if token.type is Type.WORD and (
-            (len(written) == 1 and written.isupper()) or token.text in _COLOURS or worded
+            (len(written) == 1 and written.isupper()) or token.text in COLOURS or worded
         ):
             self.at += 1
             return written

@@ -18,7 +18,8 @@ _HEADER = re.compile(
     re.IGNORECASE,
 )
 _ENTRY = re.compile(
-    r"(?:^|(?<=[.;])\s+|(?<=\n))\s*(?P<name>[^\W_][\w/'\" ()-]{0,40}?)\s*[:=]\s+", re.MULTILINE
+    r"(?:^|(?<=[.;])\s+|(?<=\n)|(?<=,)\s+(?=[A-Z][\w ]{0,12}\s*=))\s*(?P<name>[^\W_][\w/'\" ()-]{0,40}?)\s*[:=]\s+",
+    re.MULTILINE,
 )
 _NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
 _TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))

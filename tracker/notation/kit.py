@@ -10,13 +10,39 @@ from tracker.notation.tree import Figure
 NUMBER_WORDS: Mapping[str, int] = {
     word: n
     for n, word in enumerate(
-        "one two three four five six seven eight nine ten eleven twelve".split(), start=1
+        [
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+        ],
+        start=1,
     )
 }
 ORDINAL_WORDS: Mapping[str, int] = {
     word: n
     for n, word in enumerate(
-        "first second third fourth fifth sixth seventh eighth ninth tenth".split(), start=1
+        [
+            "first",
+            "second",
+            "third",
+            "fourth",
+            "fifth",
+            "sixth",
+            "seventh",
+            "eighth",
+            "ninth",
+            "tenth",
+        ],
+        start=1,
     )
 } | {"forth": 4}
 TIMES_WORDS: Mapping[str, int] = {"once": 1, "twice": 2, "thrice": 3}

@@ -12,17 +12,19 @@ from tracker.notation.tokens import plain
 
 _ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _DASH = r"(?:-|to|through|thru|and|&|,|\.\s*-)"
+#: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
+_TO = rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)\-(])|{_DASH}(?=\S)|\s+(?:to|through|thru|and|&)\s+|,\s?)"
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 _LABELS = (
     # "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
         rf"^(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{{0,28}}?[ -]+)?(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?"
-        rf"(?P<first>\d+)(?:\s*{_DASH}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr)\b))?"
+        rf"(?P<first>\d+)(?:{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"(?P<side>\s*\([^()]{{0,24}}\)(?=\s*[:.\-]))?\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
     ),
     # "R3", with the number run into the letter
     re.compile(
-        rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:\s*{_DASH}\s*r?(?P<last>\d+))?"
+        rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?"
         r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
     ),
     # "4th row:", "7th-9th rows:", "second round"
@@ -136,12 +138,14 @@ class _Open:
     def goes_on(self, part: str) -> bool:
         """Whether an unlabelled line continues this round."""
         text, low = self.body.rstrip(), plain(part.strip())
-        if not text or text[-1] in ",;:-&" or _open_brackets(text):
+        if not text or text[-1] in ",:-&" or _open_brackets(text):
             return True
+        if text[-1] == ";":
+            return bool(self.label)
         if _COUNT_LINE.match(low) or low[:1] in "[<{*":
             return True
         written = part.strip()
-        return bool(_GOES_ON.match(low)) and not written[0].isupper() or low.startswith("you ")
+        return (bool(_GOES_ON.match(low)) and not written[0].isupper()) or low.startswith("you ")
 
     def line(self) -> Line:
         """The finished line."""

@@ -10,7 +10,7 @@ from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.stitches import Stitch
 from tracker.notation.targets import _CHAIN_WORDS, _SPACE_WORDS, _STITCH_WORDS
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Chain, Figure, Make, More, Node, Repeat, Skip, Target
+from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Repeat, Skip, Target
 
 _VERBS = ("work", "working", "make", "do", "complete", "crochet", "then", "just", "place")
 _SKIPS = ("sk", "skip", "miss", "skipping", "missing")
@@ -25,7 +25,7 @@ class Makes(Counts):
     def chain(self) -> Chain | None:
         """``chain = "ch" ["-"] figure [counts] | figure ["-"] "ch" [counts]``"""
         mark, start = self.at, self.here.start
-        self.accept_all(*_VERBS, "a", "foundation")
+        self.accept_all(*_VERBS, "a", "foundation", "for", "this", "sample", "start", "with")
         figure = self._chain_count()
         if figure is None or self._is_space():
             self.at = mark
@@ -37,9 +37,12 @@ class Makes(Counts):
         return self._counts(found)
 
     def _chain_count(self) -> Figure | None:
+        mark = self.at
         if self.accept_any(*_CHAIN_WORDS):
             self.accept_any("-", "of", ":")
             figure = self.accept_figure()
+            if figure is None:
+                self.at = mark
             if figure is not None and self.here.text in _CHAIN_WORDS:
                 self.at += 1
             return figure
@@ -137,7 +140,8 @@ class Makes(Counts):
         mark, start = self.at, self.here.start
         self.loop = ""
         self.accept_all(*_VERBS)
-        self.accept_any("a", "an", "another")
+        self.accept_any("a", "an", "another", "the")
+        self.accept_any("last", "first")
         self.accept_loop()
         count = self.accept_figure()
         if count is not None:
@@ -178,7 +182,7 @@ class Makes(Counts):
             stitch, target, count = together, None, (1,)
         else:
             target = self.target()
-            self.accept_loop()
+            self._loop_behind()
             if self.led == "over" and target is not None and target.count is not None:
                 # "over next 3 sts": the one stitch is spread over all of them
                 stitch, target = replace(stitch, takes=target.count[0]), None
@@ -192,12 +196,40 @@ class Makes(Counts):
             made = [Make(stitch, count or (1,), None, start, self.last_end, self.loop, numbered)]
         else:
             made += also
+        if target is None and together is None and isinstance(made[0], Make):
+            pair = self._together_in(made[0])
+            if pair is not None:
+                return [pair]
         times = self._times_behind()
         if times is None:
             return made
         if target is None and len(made) == 1 and not numbered:
             return [Make(stitch, times, None, start, self.last_end, self.loop, True)]
         return [Repeat(tuple(made), start, self.last_end, times)]
+
+    def _loop_behind(self) -> None:
+        """``["through" | "in"] loop`` behind the place, and "all across" behind that."""
+        mark = self.at
+        self.accept_any("through", "in", "into")
+        if self.accept_loop():
+            self._ends()
+        else:
+            self.at = mark
+
+    def _together_in(self, first: Make) -> Group | None:
+        """``make "and" make target``, the first without a place: both in that place."""
+        mark = self.at
+        if not self.accept("and"):
+            return None
+        more = self.make()
+        other = more[0] if more is not None and len(more) == 1 else None
+        if isinstance(other, Make) and other.target is not None:
+            target = other.target
+            if target.at in (At.NEXT, At.SAME, At.FIRST) and target.count is None:
+                body = (first, replace(other, target=None))
+                return Group(body, target, first.start, self.last_end)
+        self.at = mark
+        return None
 
     def hook_counts(self, target: Target | None) -> Target | None:
         """``target "(" words "count" ["not"] … ")"``: whether chains passed over count."""
@@ -222,6 +254,8 @@ class Makes(Counts):
         if figure is None:
             self.at = mark
             return None
+        if self.accept("more", "times"):
+            return figure
         if not crossed and (self.here.text in _STITCH_WORDS or self._stitch_here()):
             self.at = mark
             return None

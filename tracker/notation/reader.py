@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from tracker.notation.deeds import WORKING_WORDS
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.repeats import AGAIN, Repeats, Tail
@@ -24,7 +23,6 @@ from tracker.notation.tree import (
     More,
     Node,
     Note,
-    OtherSide,
     Repeat,
     RoundText,
     Skip,
@@ -32,6 +30,7 @@ from tracker.notation.tree import (
     Target,
     Unread,
 )
+from tracker.notation.wordlists import CRAFT, SHAPING, WORKING
 
 #: Brackets in brackets deeper than this are not written by people.
 DEEPEST = 12
@@ -53,7 +52,7 @@ _SEPARATORS = (
     '"',
     "/",
 )
-_TAIL_WORDS = ("ending", "end", "ends")
+_TAIL_WORDS = ("ending", "end", "ends", "finish", "finishing")
 _UNTIL = re.compile(
     r"(?:\brep(?:eat)? (?:this|last) (?:rnd|round|row)s?,? )?\b(?:until|till|for)\b[^.;(\[]*?"
     r"(?:measures?\b|desired|long\b|length|tall\b|deep\b|big enough|fits"
@@ -110,6 +109,9 @@ class Reader(Repeats):
     def _element(self, before: list[Node]) -> list[Node]:
         """One element; always moves on."""
         token = self.here
+        if token.type is Type.STAR and self.ahead().text in AGAIN:
+            self.at += 1
+            return []
         if token.type is Type.STAR:
             return self._starred()
         if token.type is Type.OPEN:
@@ -125,9 +127,7 @@ class Reader(Repeats):
 
     def _plain(self, before: list[Node]) -> list[Node]:
         """An element that begins with a word or a number."""
-        if self.here.text in _TAIL_WORDS and self.ahead().text in ("with", "rnd", "row", "round"):
-            self.at += 1
-            self.accept_all("with", "rnd", "row", "round", "the")
+        if self._accept_tail_words():
             return []
         if self.here.text == "with" and self._tail_follows():
             self.at += 1
@@ -135,16 +135,27 @@ class Reader(Repeats):
         node = self.deed() or self.chain() or self.skip() or self._evenly()
         if node is not None:
             return [node]
-        led = self._led()
+        led = self._led() or self._all_into(before)
         if led is not None:
             return led
         made = self.make()
         if made is not None:
             self.begun = True
             return self._over(made)
-        if self.here.text in ("around", "across"):
+        if self.here.text in ("around", "across") and self._is_to_the_end():
+            self.at += 1
             return []
         return [self._words()]
+
+    def _accept_tail_words(self) -> bool:
+        """``("ending" | "end" | "finish") ["this" "row"] ["with"]`` before what ends a round"""
+        mark = self.at
+        if self.accept_any(*_TAIL_WORDS):
+            self.accept_all("this", "the", "rnd", "row", "round")
+            if self.accept_any("with") or self.here.type is Type.NUMBER or self._stitch_here():
+                return True
+        self.at = mark
+        return False
 
     def _tail_follows(self) -> bool:
         """Whether "with" here leads to what ends a round: "… around with 1 sc in last sc"."""
@@ -221,10 +232,10 @@ class Reader(Repeats):
             return False
         if self.here.text in ("around", "across"):
             return self._is_to_the_end()
-        return self.here.text in AGAIN and self.ahead().text not in (
+        return (self.here.text in AGAIN and self.ahead().text not in (
             "row", "rows", "rnd", "rnds", "round", "rounds", "with", "working", "crocheting",
             "making", "in", "to",
-        ) or (self.here.text in AGAIN and self.ahead().text == "to" and self.ahead(2).text == "end")  # fmt: skip
+        )) or (self.here.text in AGAIN and self.ahead().text == "to" and self.ahead(2).text == "end")  # fmt: skip
 
     def _repeat_before(self, nodes: list[Node]) -> list[Node]:
         """``… "," again``: what was written before it on the line is repeated."""
@@ -310,6 +321,11 @@ class Reader(Repeats):
 
     def _star_end(self, body: tuple[Node, ...], stop: int, closed: bool, start: int) -> list[Node]:
         found = self.tail(starred=True)
+        each = _each_space(body)
+        if found is None and each is not None and isinstance(body[-1], Make):
+            # "*sc, 3 hdc, sc in each ch-3 sp around": all of it goes into each space
+            inner = (*body[:-1], replace(body[-1], target=None))
+            return [Group(inner, each, start, self.last_end)]
         if found is None:
             loose = Repeat(body, start, self.last_end, starred=True, more=More.UNSAID, implied=True)
             return [loose] if body else []
@@ -339,7 +355,7 @@ class Reader(Repeats):
         if close < 0 or self.deep >= DEEPEST:
             self.at += 1 if close < 0 else close + 1 - self.at
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
-        stated = self.bracketed_count() if before or self.deep == 0 else None
+        stated = self.bracketed_count() if self.deep == 0 else None
         if stated is not None:
             self._keep(stated)
             return []
@@ -349,25 +365,34 @@ class Reader(Repeats):
         body = self._sequence(close)
         self.deep -= 1
         self.at = close + 1
+        if self.tokens[self._opened(close) + 1].text in ("see", "measures", "for"):
+            return [Note(start, self.last_end)]
         if not any(
             isinstance(n, Make | Chain | Group | Repeat | Skip | Act | Evenly) for n in body
         ):
-            return self._aside(body, start)
+            return self._bracket_aside(body, start)
         if any(isinstance(n, Unread) for n in body) and before and not self._asked_again(close):
             self.begun = begun
-            return self._aside(body, start)
+            return self._bracket_aside(body, start)
         return self._bracket_end(tuple(body), start)
 
-    def _aside(self, body: list[Node], start: int) -> list[Node]:
+    def _opened(self, close: int) -> int:
+        """Index of the bracket that token ``close`` closes."""
+        return next(a for a, b in self._closers.items() if b == close)
+
+    def _bracket_aside(self, body: list[Node], start: int) -> list[Node]:
         """A bracket with no instruction in it; words that could count stay unread."""
         unread = [n for n in body if isinstance(n, Unread)]
         words = {t.text for n in unread for t in self.tokens if n.start <= t.start < n.end}
-        if words & (WORKING_WORDS - {"stitch", "st", "sts", "first", "last", "same", "each"}):
+        if words & (WORKING - {"stitch", "st", "sts", "first", "last", "same", "each"}):
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
         return [Note(start, self.last_end)]
 
     def _bracket_end(self, body: tuple[Node, ...], start: int) -> list[Node]:
-        self._first_aside()
+        named = self._first_aside()
+        if named is not None:
+            target = next((n.target for n in reversed(body) if isinstance(n, Make)), None)
+            return [Make(named, (1,), target, start, self.last_end)]
         mark = self.at
         found = self.tail(starred=False)
         if found is None and self.here.type is Type.STAR and self.ahead().text in AGAIN:
@@ -405,14 +430,16 @@ class Reader(Repeats):
         self.at = mark
         return []
 
-    def _first_aside(self) -> None:
-        """``"-" "first" stitch`` behind a bracket names what was just made."""
+    def _first_aside(self) -> Stitch | None:
+        """``"-" "first" stitch`` behind a bracket: what the bracket made is that stitch."""
         mark = self.at
         if self.accept("-") and self.accept_any("first"):
-            self.accept_phrase(self.lexicon.phrases)
-            self.accept_any("stitch", "st")
-            return
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is not None:
+                self.accept_any("stitch", "st")
+                return self.lexicon.stitch(key)
         self.at = mark
+        return None
 
     # --- the rest ----------------------------------------------------------------
 
@@ -446,6 +473,23 @@ class Reader(Repeats):
             return [replace(made[0], target=target, start=start)]
         if target.at is At.HOOK and made is None:
             return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
+        self.at = mark
+        return None
+
+    def _all_into(self, before: list[Node]) -> list[Node] | None:
+        """``make {"," make} "," target``: all that stands before it goes into that place."""
+        mark = self.at
+        loose: list[Node] = []
+        while before and isinstance(before[-1], Make | Chain):
+            last = before[-1]
+            if isinstance(last, Make) and last.target is not None:
+                break
+            loose.insert(0, before.pop())
+        if self.here.text in ("in", "into", "on") and any(isinstance(n, Make) for n in loose):
+            target = self.target()
+            if target is not None and self._clause_over():
+                return [Group(tuple(loose), target, loose[0].start, self.last_end)]
+        before.extend(loose)
         self.at = mark
         return None
 
@@ -502,10 +546,32 @@ class Reader(Repeats):
         if self.at == begin:
             self.at += 1
         clause = self.tokens[begin : self.at]
+        if clause[0].text == "=":
+            return Unread("=", start, self.last_end)
         end = self.last_end
-        if self._could_count(begin, self.at) or any(t.type is Type.NUMBER for t in clause):
+        words = {t.text for t in clause}
+        advice = bool(words & CRAFT) and not self._asks_for_stitches(begin, self.at)
+        if not advice and (
+            self._could_count(begin, self.at) or any(t.type is Type.NUMBER for t in clause)
+        ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
+
+    def _asks_for_stitches(self, begin: int, end: int) -> bool:
+        """Whether the words have a stitch in them, or say to skip, repeat or change."""
+        back, found = self.at, False
+        self.at = begin
+        while self.at < end and not found:
+            found = self.here.text in SHAPING or self._stitch_named()
+            self.at += 1
+        self.at = back
+        return found
+
+    def _stitch_named(self) -> bool:
+        mark = self.at
+        key = self.accept_phrase(self.lexicon.phrases)
+        self.at = mark
+        return key not in (None, "ch", "sl st")
 
     def _could_count(self, begin: int, end: int) -> bool:
         """Whether the words from ``begin`` to ``end`` name a stitch or a working word."""
@@ -513,10 +579,24 @@ class Reader(Repeats):
         found = False
         self.at = begin
         while self.at < end and not found:
-            found = self.here.text in WORKING_WORDS or self._stitch_here()
+            found = self.here.text in WORKING or self._stitch_here()
             self.at += 1
         self.at = back
         return found
+
+
+def _each_space(body: tuple[Node, ...]) -> Target | None:
+    """The chain spaces that the last of several placeless stitches names, if it does."""
+    last = body[-1] if body else None
+    if not isinstance(last, Make) or last.target is None or len(body) < 2:
+        return None
+    placed = [n for n in body[:-1] if not isinstance(n, Make | Chain) or _placed(n)]
+    spaced = last.target.kind.endswith("sp") and last.target.at is At.EACH
+    return last.target if spaced and not placed else None
+
+
+def _placed(node: Node) -> bool:
+    return isinstance(node, Make) and node.target is not None
 
 
 def _ends_round(nodes: list[Node]) -> bool:

@@ -79,9 +79,9 @@ class Repeats(Deeds):
                 self.at += 1
             elif self.here.type is Type.OPEN and self._bracket_of_stars():
                 self.at = self.closing() + 1
-            elif self.here.text in _ABOUT_STARS and not self._is_to_last():
-                self.at += 1
-            elif self.here.text in ("-", "'", '"') and self.ahead().type is Type.STAR:
+            elif (self.here.text in _ABOUT_STARS and not self._is_to_last()) or (
+                self.here.text in ("-", "'", '"') and self.ahead().type is Type.STAR
+            ):
                 self.at += 1
             else:
                 return
@@ -174,7 +174,9 @@ class Repeats(Deeds):
             return Tail(None, leave=leave, kind=self.kind() or "st")
         if self.accept_any("end", "beginning"):
             if self.accept_any("of"):
-                self.accept_all("the", "rnd", "round", "row", "chain", "ch", "dc's", "s")
+                self.accept_any("the")
+                self.kind()
+                self.accept_all("of", "the", "rnd", "round", "row", "chain", "ch")
             return Tail(None)
         figure = self.accept_figure()
         if figure is None:
@@ -184,14 +186,14 @@ class Repeats(Deeds):
             kind = self.kind() or "st"
             self.to_clause_end()
             return Tail(None, leave=figure, kind=kind)
-        return self._until_made(figure, words)
+        return self._until_made(words)
 
-    def _until_made(self, figure: Figure, words: set[str]) -> Tail | None:
-        """``"until" figure things "have been made"``: so many passes in all."""
+    def _until_made(self, words: set[str]) -> Tail | None:
+        """``"until" figure things "have been made"``: to the end, which gives that many."""
         if not words & {"made", "formed", "worked", "clusters", "groups", "shells", "petals"}:
             return None
         self.to_clause_end()
-        return Tail(figure, More.TOTAL)
+        return Tail(None)
 
     def _ending(self, found: Tail) -> Tail:
         """``[","] ("ending" ["last repeat"] "at" star | "omit last" stitch)``"""

@@ -9,7 +9,10 @@ from tracker.notation.tree import At, Figure, Target
 
 _PREPOSITIONS = (
     "in", "into", "on", "onto", "over", "through", "under", "within", "thru", "to", "inside",
-    "round", "around",
+    "round", "around", "on", "at",
+)  # fmt: skip
+_ON_THE_STITCH = (
+    "top", "base", "post", "posts", "back", "middle", "center", "centre", "tip",
 )  # fmt: skip
 _NOISE = ("the", "a", "an", "of", "each", "your", "both", "this", "these", "it", "to")
 _STITCH_WORDS = ("st", "sts", "stitch", "stitches", "place", "spot", "post", "posts", "stich")
@@ -29,6 +32,7 @@ class Targets(Kit):
         self.lexicon = lexicon
         self.loop = ""
         self._plural = False
+        self._plural_sts = False
         self._below = 0
         self.led = ""
         self._until_kind = ""
@@ -55,8 +59,7 @@ class Targets(Kit):
         """Whether "around" here ends a clause, rather than leading to a place."""
         return self.ahead().type in (Type.SIGN, Type.END, Type.OPEN, Type.CLOSE) or (
             self.ahead().text in ("to", "until", "and", "with", "join", *_ROUND_WORDS, "turn")
-            or self.ahead().text in ("the",)
-            and self.ahead(2).text in _ROUND_WORDS
+            or (self.ahead().text in ("the",) and self.ahead(2).text in _ROUND_WORDS)
         )
 
     def _place(self, led: bool) -> Target | None:
@@ -73,9 +76,11 @@ class Targets(Kit):
     def _noise(self) -> None:
         """Words before a place that do not change it, and the loop if it is named."""
         while True:
-            if self.accept_loop() or self.accept("top", "of") or self.accept("base", "of"):
+            if self.accept_loop():
+                self.accept_any(*_PREPOSITIONS)
                 continue
-            if self.accept("post", "of") or self.accept("posts", "of") or self.accept("back", "of"):
+            if self.here.text in _ON_THE_STITCH and self.ahead().text == "of":
+                self.at += 2
                 continue
             if self.here.text in _NOISE and self.here.text != "each":
                 self.at += 1
@@ -131,7 +136,9 @@ class Targets(Kit):
     def _hook(self) -> Target | None:
         """``hook = ordinal "ch" ["from" ["the"] "hook"]``"""
         nth = self.accept_ordinal()
-        if nth is None or not self.accept_any(*_CHAIN_WORDS):
+        if nth is not None and nth > 1 and self._clause_is_over():
+            return Target(At.HOOK, "ch", nth=nth)
+        if nth is None or self._space_ahead() or not self.accept_any(*_CHAIN_WORDS):
             return None
         if self.here.type is Type.OPEN and self.closing() > 0:
             if self.tokens[self.closing() + 1].text == "from":
@@ -141,7 +148,9 @@ class Targets(Kit):
             return Target(At.HOOK, "ch", nth=nth) if self.accept_any("hook") else None
         if self.accept("of"):
             self._noise()
-            return self._turning() or self._chain_length()
+            found = self._turning() or self._chain_length()
+            self._suffix()
+            return found
         return Target(At.HOOK, "ch", nth=nth) if nth > 1 else Target(At.NEXT, "ch")
 
     def _turning(self) -> Target | None:
@@ -149,9 +158,8 @@ class Targets(Kit):
         if self.accept_any("tch") or self.accept("t", "-", "ch"):
             return Target(At.LAST, "tch")
         if self.here.text in _BEGINNING and self.ahead().text in _CHAIN_WORDS:
-            if self.ahead(2).text in _SPACE_WORDS or self.ahead(2).text == "-":
-                if self.ahead(4).text in _SPACE_WORDS or self.ahead(3).text in _SPACE_WORDS:
-                    return None
+            if self._names_space():
+                return None
             first = self.here.text == "first"
             self.at += 2
             if first and not self._length_follows():
@@ -159,6 +167,24 @@ class Targets(Kit):
             self._skip_length()
             return Target(At.LAST, "tch")
         return None
+
+    def _clause_is_over(self) -> bool:
+        return self.here.type in (Type.END, Type.OPEN, Type.CLOSE) or self.here.text in (",", ".")
+
+    def _space_ahead(self) -> bool:
+        """Whether a chain space is named here."""
+        mark = self.at
+        found = self._space() is not None
+        self.at = mark
+        return found
+
+    def _names_space(self) -> bool:
+        """Whether "first ch …" here goes on as the name of a chain space."""
+        words = [self.ahead(i).text for i in range(2, 6)]
+        sign = [w for w in words if w in _SPACE_WORDS]
+        return bool(sign) and all(
+            w in ("-", *_SPACE_WORDS) or w.isdigit() for w in words[: words.index(sign[0]) + 1]
+        )
 
     def _length_follows(self) -> bool:
         return self.here.type is Type.NUMBER or self.here.text == "-"
@@ -169,6 +195,7 @@ class Targets(Kit):
 
     def _chain_length(self) -> Target | None:
         """A chain named by its length: "ch 3", "3 ch", "ch-4"."""
+        self.accept_any(*_BEGINNING)
         if self.accept_number() is not None:
             return Target(At.LAST, "tch") if self.accept_any(*_CHAIN_WORDS) else None
         if self.accept_any(*_CHAIN_WORDS):
@@ -186,7 +213,7 @@ class Targets(Kit):
         self.accept_all("of", "the", "every", "one")
         self.accept_loop()
         at = self._which() or At.NEXT
-        count = self.accept_figure()
+        count = self._count_of_places()
         self.accept_loop()
         kind = self.kind() or ("st" if self._may_lack_kind() else "")
         if not kind:
@@ -228,7 +255,7 @@ class Targets(Kit):
         at = self._which()
         if at is None:
             return None
-        count = self.accept_figure()
+        count = self._count_of_places()
         self.accept_loop()
         kind = self.kind()
         if count is not None and len(set(count)) == 1 and kind == "sp" and not self._plural:
@@ -239,10 +266,21 @@ class Targets(Kit):
         found = Target(at, kind or "st", count)
         return self._to_end(self._grouped(found))
 
+    def _count_of_places(self) -> Figure | None:
+        """A number of places, unless the number belongs to a space: "next 4-ch loop"."""
+        mark = self.at
+        if self._space() is not None and not self._plural:
+            self.at = mark
+            return None
+        self.at = mark
+        return self.accept_figure()
+
     def _bare(self) -> Target | None:
         """``bare = [figure] kind``, after a preposition"""
         nth = self.accept_ordinal()
         mark = self.at
+        if nth is None and self.here.text in ("post", "posts"):
+            return None
         kind = self.kind()
         if kind is None:
             self.at = mark
@@ -251,7 +289,8 @@ class Targets(Kit):
             if count is None or kind is None:
                 return None
             return self._to_end(Target(At.NEXT, kind, count))
-        found = self._grouped(Target(At.NEXT, kind))
+        every = kind == "st" and self._plural_sts
+        found = self._grouped(Target(At.EACH if every else At.NEXT, kind))
         return self._to_end(found) if nth is None or nth > 0 else None
 
     def _grouped(self, found: Target) -> Target:
@@ -313,7 +352,11 @@ class Targets(Kit):
         return "sp" if length is None else f"ch-{length} sp"
 
     def _stitch_kind(self) -> str | None:
+        if self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends"):
+            self.at += 2
+            return "st"
         word = self.accept_any(*_STITCH_WORDS)
+        self._plural_sts = word in ("sts", "stitches")
         if word:
             if self.accept("and") and self.accept_any("in"):
                 self.accept_any("each")
@@ -334,6 +377,9 @@ class Targets(Kit):
         """Words after a kind that add nothing: "of the previous round", "below", "made"."""
         while True:
             mark = self.at
+            if self.accept("you"):
+                while self.here.type is Type.WORD and self.here.text != "and":
+                    self.at += 1
             self.accept_any("made", "below", "worked")
             if self.accept_any("of", "from", "in", "on"):
                 self.accept_any("the")

@@ -58,6 +58,8 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
     tail = f"; it makes {makes}, and {printed} is printed" if printed and printed != makes else ""
     short = next((o.short for o in outcomes if o.short is not None), None)
     if short is not None and isinstance(short.node, Repeat):
+        if not short.wanted:
+            return Cause(f"not one repeat fits into {under}", short.node.start, short.node.end)
         text = f"whole repeats leave {short.had} of {under}, not {short.wanted}{tail}"
         return Cause(text, short.node.start, short.node.end)
     if short is not None:

@@ -3,23 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from tracker.fabric.edge import Edge, made, plain_edge, stitches, turned
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Outcome, Start, TooMuchError
-from tracker.fabric.reading import Reading, told
-from tracker.fabric.stated import counting, figure_of
+from tracker.fabric.reading import Reading, every, told
+from tracker.fabric.stated import counting, figure_of, totals
 from tracker.fabric.trees import (
     beginning,
     fresh,
     hooked,
+    into_chain,
     joined_to,
     saying,
     self_contained,
     unread_in,
 )
 from tracker.fabric.verdicts import Verdict
+from tracker.fabric.walker import walk
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
 from tracker.notation.problems import Message
@@ -29,6 +31,9 @@ from tracker.pattern.causes import Cause, explain
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.house import House
 from tracker.pattern.order import Order, ReadLine, Task
+
+#: The most stitches that the round below is guessed to have.
+MOST_GUESSED = 700
 
 
 @dataclass(slots=True)
@@ -84,6 +89,8 @@ class PartChecker:
         self.pending: Chain | None = None
         self.found: list[CheckedRound] = []
         self.begun = False
+        self.doubt = False
+        self.guessed = False
         if self.house is not None:
             self.house.begin()
 
@@ -128,6 +135,10 @@ class PartChecker:
         except TooMuchError:
             self._unread(task, Cause("asks for more stitches than any piece has", 0, 1))
             return
+        if self.doubt and judged is not None and (not judged.fits or judged.agrees is False):
+            why = "follows a round that does not work out, so nothing can be said of it"
+            self._unread(task, Cause(why, 0, min(len(task.body.line.body), 40)))
+            return
         if judged is None:
             end = min(len(task.body.line.body), 40)
             why = "nothing says how many stitches this is worked into"
@@ -156,10 +167,43 @@ class PartChecker:
             return judge(nodes, stated, self._starts(self.edges), base)
         if any(e is None for e in self.edges):
             if not self_contained(nodes):
-                return None
-            return judge(nodes, stated, self._starts([()] * self.sizes), base)
+                return self._inferred(nodes, stated, base)
+            return judge(nodes, stated, self._starts([None] * self.sizes), base)
         found = judge(nodes, stated, self._starts(self.edges), base)
         return found if found.fits else self._by_printed(nodes, stated, base) or found
+
+    def _inferred(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """Where the round below is not known: the one count of it that fits the printed one.
+
+        Nothing is proved by it, but the rounds after this one have something to go by.
+        """
+        if stated is None or not stated.total:
+            return None
+        name = "ch" if any(into_chain(n) for n in every(nodes)) else "st"
+        found: list[Edge | None] = []
+        for i in range(self.sizes):
+            edge = self._fitting(nodes, stated, base, i, name)
+            if edge is None:
+                return None
+            found.append(edge)
+        self.edges = found
+        self.guessed = True
+        return judge(nodes, stated, self._starts(found), base)
+
+    def _fitting(
+        self, nodes: tuple[Node, ...], stated: Stated, base: Reading, index: int, name: str
+    ) -> Edge | None:
+        """The edge of a single kind of place with which one size fits."""
+        goal = figure_of(stated.total or (0,), index)
+        start = self._starts([()] * self.sizes)[index]
+        for count in sorted(range(1, min(2 * goal + 4, MOST_GUESSED)), key=lambda n: abs(n - goal)):
+            edge = plain_edge(count, name)
+            outcome = walk(nodes, replace(start, edge=edge), base)
+            if outcome.short is None and not outcome.left and goal in totals(outcome).values():
+                return edge
+        return None
 
     def _by_printed(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
@@ -201,7 +245,9 @@ class PartChecker:
         if length in self.memory.counts:
             return Reading(chain_counts=self.memory.counts[length])
         onto = joined_to(nodes)
-        return Reading(chain_counts=onto == "chain" if onto else length >= 3)
+        if onto and length > 1:
+            return Reading(chain_counts=onto == "chain")
+        return Reading(chain_counts=length >= 3)
 
     def _learn(self, nodes: tuple[Node, ...], judged: Judged) -> None:
         """Remember what this round shows of beginning chains."""
@@ -229,6 +275,8 @@ class PartChecker:
         messages = self._messages(task, nodes, judged, stated)
         self._learn(nodes, judged)
         verdict = _verdict(judged, task)
+        if self.guessed and verdict is Verdict.AGREES:
+            verdict = Verdict.UNSTATED
         if any(m.serious for m in messages):
             verdict = Verdict.DIFFERS
         outcomes = judged.outcomes
@@ -264,6 +312,8 @@ class PartChecker:
         self.colour = first.colour
         self.pending = first.pending
         self.begun = True
+        self.guessed = False
+        self.doubt = verdict is Verdict.DIFFERS and (task.stated is None or not task.stated.total)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
 
     def _messages(
