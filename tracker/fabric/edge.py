@@ -132,7 +132,7 @@ class Below:
 
     def has_group(self, kind: str) -> bool:
         """Whether the edge has groups (fans, V stitches) of that key."""
-        return kind in self._groups
+        return kind in self._groups or (kind == "group" and bool(self._groups))
 
     def has_space(self) -> bool:
         """Whether the edge has any chain space."""
@@ -183,9 +183,10 @@ class Below:
     def take_group(self, key: str) -> bool:
         """Use up the next whole group of that key; False if none is left."""
         for i in range(self.index, len(self.edge)):
-            if self.edge[i].group == key and self.edge[i].opens:
+            name = self.edge[i].group
+            if name and key in (name, "group") and self.edge[i].opens:
                 j = i + 1
-                while j < len(self.edge) and self.edge[j].group == key and not self.edge[j].opens:
+                while j < len(self.edge) and self.edge[j].group == name and not self.edge[j].opens:
                     j += 1
                 self.taken += sum(s.count for s in self.edge[i:j])
                 self.index, self.offset = j, 0

@@ -5,13 +5,13 @@ from __future__ import annotations
 from copy import copy
 from dataclasses import dataclass, replace
 
-from tracker.fabric.edge import Below, Spot, live
+from tracker.fabric.edge import Below, Edge, Spot, live
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Pass, Run
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Chain, Figure, Group, Make, Node
+from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
 
 
 @dataclass(slots=True)
@@ -83,6 +83,8 @@ class Hand:
         edge = start.edge or ()
         if not any(_names_space(node) for node in every(nodes)):
             edge = live(edge)
+        elif all(spot.name == "st" for spot in edge):
+            edge = _as_spaces(edge, nodes)
         self.nodes = nodes
         self.begin = start
         self.reading = reading
@@ -212,6 +214,19 @@ class Hand:
             self.now.inside = len(self.done.passes) - 1
             self.done.times[numbered] = k
         return outer
+
+
+def _as_spaces(edge: Edge, nodes: tuple[Node, ...]) -> Edge:
+    """Places of which only the number is known, where the round works into spaces alone."""
+    kinds = {
+        n.target.kind
+        for n in every(nodes)
+        if isinstance(n, Make | Group) and n.target is not None and n.target.at is not At.SAME
+    }
+    if len(kinds) != 1 or any(isinstance(n, Skip) for n in every(nodes)):
+        return edge
+    length = "".join(c for c in kinds.pop() if c.isdigit())
+    return tuple(Spot(f"ch-{length or 1} sp", spot.count, int(length or 1)) for spot in edge)
 
 
 def _names_space(node: Node) -> bool:

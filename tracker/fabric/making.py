@@ -267,7 +267,8 @@ class Making(Hand):
         self.run(self._run_of(node, count, per_place, takes, makes))
         if key not in STITCHES or stitch.spaces:
             self.done.counted[key] = self.done.counted.get(key, 0) + count
-        self._leave_stitch(stitch, count, makes)
+        bunched = per_place == count and takes > 0
+        self._leave_stitch(stitch, count, makes, bunched=bunched)
 
     def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
         loop = node.loop or self.now.loop
@@ -287,10 +288,18 @@ class Making(Hand):
             colour=self.now.colour,
         )
 
-    def _leave_stitch(self, stitch: Stitch, count: int, makes: int) -> None:
+    def _leave_stitch(
+        self, stitch: Stitch, count: int, makes: int, *, bunched: bool = False
+    ) -> None:
         if stitch.spaces:
             for _ in range(count):
                 self._leave_group(stitch)
+            return
+        if count * makes > 2 and (bunched or makes > 2) and not self.now.group:
+            # Several in one place: later rounds may call them a shell or a fan.
+            self.now.group, self.now.opens = "group", True
+            self._leave_stitch(stitch, count, makes)
+            self.now.group = ""
             return
         name = stitch.us
         if name in ("inc", "dec", "invdec"):

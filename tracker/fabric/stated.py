@@ -113,8 +113,9 @@ def _possible(name: str, outcome: Outcome) -> set[int] | None:
     found = counted(name, outcome)
     if found is None:
         return None
+    alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
     same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
-    return {found, same_base, counts.get(name, 0)}
+    return {found, same_base, alone, counts.get(name, 0)}
 
 
 def counted(name: str, outcome: Outcome) -> int | None:

@@ -15,6 +15,7 @@ from tracker.notation.tree import (
     Group,
     Make,
     Node,
+    Note,
     Repeat,
     Skip,
     Target,
@@ -52,6 +53,8 @@ def beginning(nodes: tuple[Node, ...]) -> Chain | None:
         if isinstance(node, Chain):
             if not ring_follows(nodes, node):
                 return node
+        elif isinstance(node, Make) and node.stitch.us == "sl st":
+            continue
         elif isinstance(node, Make | Skip | Evenly | Repeat):
             return None
     return chain
@@ -60,7 +63,8 @@ def beginning(nodes: tuple[Node, ...]) -> Chain | None:
 def ring_follows(nodes: tuple[Node, ...], chain: Chain) -> bool:
     """Whether the first thing after ``chain`` closes it to a ring."""
     rest = [n for n in nodes if n.start >= chain.end]
-    return bool(rest) and isinstance(rest[0], Act) and rest[0].deed is Deed.JOIN
+    rest = [n for n in rest if not isinstance(n, Note)]
+    return bool(rest) and isinstance(rest[0], Act) and rest[0].deed in (Deed.JOIN, Deed.RING)
 
 
 def joined_to(nodes: tuple[Node, ...]) -> str:

@@ -135,6 +135,8 @@ class Walker(Chaining):
             if self.below.has_group(grouped):
                 times = MOST_RUNS
             self.used.add(kind)
+            if times <= 0 and not self.free and target.leave is None:
+                raise ShortError(node, kind, 1, 0)
         numbered = self.open_repeat(node) if times != 1 else -1
         for k in range(1, max(0, times) + 1):
             if self.below.has_group(grouped) and not self.free:

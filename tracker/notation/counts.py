@@ -94,10 +94,10 @@ class Counts(Targets):
 
     def _name(self, name: str, words: list[str]) -> str | None:
         if not words or name == "st":
-            return "" if not _is_group(words) else "group"
+            return "" if not is_group(words) else "group"
         if name == "ch" or name.endswith("sp"):
             return name
-        if _is_group(words):
+        if is_group(words):
             return "group"
         if name:
             return name
@@ -130,8 +130,12 @@ class Counts(Targets):
         of its own after a join or a turn (``deeds_before``), ``figure what``.
         """
         mark, start = self.at, self.here.start
-        sign = self.accept_any("=", ":", "-")
+        sign = self.accept_any("=", *((":", "-") if deeds_before else ()))
         end = self._sentence_end()
+        if self._in_groups(end):
+            return Stated(None, (("group", (0,)),), start, self.last_end)
+        if self.here.text in ("you", "there", "stitch", "total"):
+            sign = sign or self.here.text
         told = {t.text for t in self.tokens[self.at : end]}
         if told & {"each", "next", "into", "same", "first", "last", "around"}:
             self.at = mark
@@ -144,7 +148,19 @@ class Counts(Targets):
         self.at = mark
         return None
 
+    def _in_groups(self, end: int) -> bool:
+        """``figure ("groups" | "petals" …) words``: a count of things not followed here."""
+        mark = self.at
+        if self.accept_figure() is not None and is_group([self.here.text]):
+            self.at = end
+            self.accept_any(".", ";")
+            return True
+        self.at = mark
+        return False
+
     def _begins_figure(self) -> bool:
+        if self.here.text in ("you", "there", "stitch", "total"):
+            return True
         return self.here.type is Type.NUMBER or self.accept_number_ahead()
 
     def accept_number_ahead(self) -> bool:
@@ -172,7 +188,7 @@ class Counts(Targets):
         return bool(sign) or all(name or True for name, _ in found.parts)
 
 
-def _is_group(words: list[str]) -> bool:
+def is_group(words: list[str]) -> bool:
     return any(w.startswith(("group", "repeat", "petal", "fan", "section")) for w in words)
 
 

@@ -26,6 +26,7 @@ class Deeds(Makes):
         for rule in (
             self._do_not,
             self._aside,
+            self._goes_on,
             self._ring_made,
             self._start_here,
             self._join,
@@ -74,6 +75,27 @@ class Deeds(Makes):
             self.accept_any("stitch", "st")
             if self.accept_any("made", "completed"):
                 return Note(start, self.last_end)
+        return None
+
+    def _goes_on(self) -> Note | None:
+        """``"continue" ["to" "work"] ["in"] ("spiral" | "rounds")``; "at end of round 6" """
+        start = self.here.start
+        if self.accept_any("continue", "cont"):
+            self.accept_all("to", "work", "working", "crocheting", "in", "a", "the")
+            if self.accept_any("spiral", "round", "rounds", "rnd", "rnds", "rows"):
+                return Note(start, self.last_end)
+            return None
+        if self.accept_any("at", "in"):
+            self.accept_any("the")
+            if self.accept("end", "of"):
+                self.accept_all("the", "last", "this", "each")
+                self.accept_ordinal()
+                if self.accept_any("row", "rnd", "round", "rows"):
+                    self.accept_number()
+                    return Note(start, self.last_end)
+            return None
+        if self.accept("working", "in") and self.kind() is not None and self.here.text == ",":
+            return Note(start, self.last_end)
         return None
 
     def _ring_made(self) -> Act | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon, words_of
@@ -52,8 +53,7 @@ def split_definitions(text: str) -> tuple[str, str]:
 def define(definitions: str, lexicon: Lexicon) -> None:
     """Add to ``lexicon`` every stitch that ``definitions`` explain well enough to count."""
     for names, meaning in _entries(definitions):
-        for name in names:
-            _define_one(name, names, meaning, lexicon)
+        _define_one(names[0], names[1:], meaning, lexicon)
 
 
 def _entries(text: str) -> Iterator[tuple[list[str], str]]:
@@ -64,7 +64,7 @@ def _entries(text: str) -> Iterator[tuple[list[str], str]]:
         yield names, text[match.end() : end].strip()
 
 
-def _define_one(name: str, names: list[str], meaning: str, lexicon: Lexicon) -> None:
+def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) -> None:
     low = plain(meaning)
     if re.match(r"(?:an? )?(?:magic|adjustable) (?:ring|circle|loop)", low):
         lexicon.rings.add(name.lower())
@@ -74,9 +74,15 @@ def _define_one(name: str, names: list[str], meaning: str, lexicon: Lexicon) -> 
         if words_of(name) not in lexicon.phrases or lexicon.phrases[words_of(name)] != known:
             lexicon.alias(name, known)
         return
-    stitch = _counted(name, low, lexicon) or _worked(name, meaning, lexicon)
+    stitch = _counted(name, low) or _worked(name, meaning, lexicon)
+    if stitch is None and ";" in meaning:
+        stitch = _worked(name, meaning.split(";", 1)[0], lexicon)
     if stitch is not None:
-        lexicon.add(stitch)
+        # A stitch of the dictionary keeps its key, and takes the text's own meaning.
+        spellings = [name, *others]
+        keys = [lexicon.phrases.get(words_of(spelling)) for spelling in spellings]
+        us = next((key for key in keys if key is not None), "")
+        lexicon.add(replace(stitch, us=us), *others)
 
 
 def _alias(low: str, lexicon: Lexicon) -> str | None:
@@ -86,7 +92,7 @@ def _alias(low: str, lexicon: Lexicon) -> str | None:
     return lexicon.phrases.get(words_of(tail.strip()))
 
 
-def _counted(name: str, low: str, lexicon: Lexicon) -> Stitch | None:
+def _counted(name: str, low: str) -> Stitch | None:
     """Takes and makes where the words give them: "takes 2, makes 1"."""
     takes, makes = _TAKES.search(low), _MAKES.search(low)
     if makes is None:

@@ -44,7 +44,7 @@ ORDINAL_WORDS: Mapping[str, int] = {
         ],
         start=1,
     )
-} | {"forth": 4}
+} | {"forth": 4, "rst": 1}
 TIMES_WORDS: Mapping[str, int] = {"once": 1, "twice": 2, "thrice": 3}
 
 _CLOSER = {"(": ")", "[": "]", "{": "}", "<": ">"}
@@ -61,8 +61,12 @@ class Kit:
         self.text = text
         self.sizes = sizes
         self.tokens = tokenize(text)
-        self._closers = _match_brackets(self.tokens)
+        self.match_brackets()
         self.at = 0
+
+    def match_brackets(self) -> None:
+        """Find which bracket closes which, again after tokens were left out."""
+        self._closers = _match_brackets(self.tokens)
 
     @property
     def here(self) -> Token:
@@ -132,6 +136,10 @@ class Kit:
         if token.type is Type.ORDINAL:
             self.at += 1
             return token.value
+        if token.text == "r" and self.ahead().text == "st":
+            # "first" with its "fi" lost, as some pages print it
+            self.at += 2
+            return 1
         if token.text in ORDINAL_WORDS:
             self.at += 1
             return ORDINAL_WORDS[token.text]

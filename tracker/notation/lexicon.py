@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES, phrases
 from tracker.notation.stitches import Stitch
-from tracker.notation.tokens import Type, tokenize
+from tracker.notation.tokens import Token, Type, tokenize
 
 
 class Lexicon:
@@ -46,6 +46,37 @@ class Lexicon:
     def stitch(self, key: str) -> Stitch:
         """The stitch behind a key found in ``phrases``."""
         return self._special.get(key) or STITCHES[key]
+
+
+def without_asides(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
+    """The tokens without brackets that only name again what stands before them.
+
+    "double crochet (dc)" introduces an abbreviation, "next (27th) st" helps to count.
+    """
+    kept: list[Token] = []
+    skip = 0
+    for i, token in enumerate(tokens):
+        if skip:
+            skip -= 1
+        elif _is_aside(tokens[i - 1 : i + 4] if i else [], lexicon):
+            skip = 2
+        else:
+            kept.append(token)
+    return kept
+
+
+def _is_aside(window: list[Token], lexicon: Lexicon) -> bool:
+    """Whether ``window`` is a word, then a bracket that holds its abbreviation alone."""
+    if len(window) < 4:
+        return False
+    before, opening, inside, closing = window[:4]
+    if before.type is not Type.WORD or opening.type is not Type.OPEN:
+        return False
+    if closing.type is not Type.CLOSE:
+        return False
+    after = window[4].text if len(window) > 4 else ""
+    known = (inside.text,) in lexicon.phrases or inside.text in ("st", "sts", "rnd", "sp")
+    return (known or inside.type is Type.ORDINAL) and after not in ("x", "*", "times")
 
 
 def words_of(spelling: str) -> tuple[str, ...]:

@@ -46,8 +46,9 @@ _LABELS = (
 )
 #: A label in the middle of a line, after the bracket that closes the round before it.
 _INNER = re.compile(
-    rf"(?<=[)\]}}>])\s*(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
+    rf"(?:(?<=[)\]}}>])\s*|(?<=\.)\s+(?=round))(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
+_STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
 _COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
 _GOES_ON = re.compile(
     r"^(?:[a-z*(\[{<]|\d+\s*(?:sc|dc|hdc|tr|htr|ch|st)|you (?:now|should|will)\b)"
@@ -138,7 +139,9 @@ class _Open:
     def goes_on(self, part: str) -> bool:
         """Whether an unlabelled line continues this round."""
         text, low = self.body.rstrip(), plain(part.strip())
-        if not text or text[-1] in ",:-&" or _open_brackets(text):
+        if not text or text[-1] in ",:-&*" or _open_brackets(text):
+            return True
+        if _STARS_AGAIN.match(low):
             return True
         if text[-1] == ";":
             return bool(self.label)

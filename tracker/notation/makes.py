@@ -143,7 +143,7 @@ class Makes(Counts):
         self.accept_any("a", "an", "another", "the")
         self.accept_any("last", "first")
         self.accept_loop()
-        count = self.accept_figure()
+        count = None if self._named_by_number() else self.accept_figure()
         if count is not None:
             self.accept_any("-", "x", "more")
         self.accept_loop()
@@ -154,6 +154,13 @@ class Makes(Counts):
         if stitch.us in ("inc", "dec") and self.tokens[self.at - 1].type is Type.NUMBER:
             count = None
         return self._made(stitch, count, start)
+
+    def _named_by_number(self) -> bool:
+        """Whether the number here begins the name of a stitch: "2V-st"."""
+        mark = self.at
+        found = self.here.type is Type.NUMBER and self._stitch_here()
+        self.at = mark
+        return found
 
     def _in_one_place(self, count: Figure | None) -> Stitch | None:
         """``figure ("in" | "to") "1"``: an increase, a decrease, named by what it does."""
@@ -275,7 +282,10 @@ class Makes(Counts):
         key = self.accept_phrase(self.lexicon.phrases)
         if key is None or key == "ch":
             return None
-        self.accept_any(*_STITCH_WORDS) if self.here.text in ("stitch", "stitches") else None
+        if self.here.text in ("stitch", "stitches"):
+            self.at += 1
+        if self.here.type is Type.OPEN and self.ahead().text == "see" and self.closing() > 0:
+            self.at = self.closing() + 1
         if self.here.text == "(" and self.ahead().text == "s" and self.ahead(2).text == ")":
             self.at += 3
         return self.lexicon.stitch(key)

@@ -6,9 +6,10 @@ import re
 from dataclasses import replace
 
 from tracker.notation.kit import TIMES_WORDS
-from tracker.notation.lexicon import Lexicon
+from tracker.notation.lexicon import Lexicon, without_asides
 from tracker.notation.repeats import AGAIN, Repeats, Tail
 from tracker.notation.stitches import Stitch
+from tracker.notation.targets import _ROUND_WORDS
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import (
     Act,
@@ -75,7 +76,10 @@ class Reader(Repeats):
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
+        self.tokens = without_asides(self.tokens, lexicon)
+        self.match_brackets()
         self.stated: Stated | None = None
+        self.split = False
         self.deep = 0
         self.begun = False
 
@@ -138,7 +142,7 @@ class Reader(Repeats):
         led = self._led() or self._all_into(before)
         if led is not None:
             return led
-        made = self.make()
+        made = self.make() or self._shown()
         if made is not None:
             self.begun = True
             return self._over(made)
@@ -151,7 +155,7 @@ class Reader(Repeats):
         """``("ending" | "end" | "finish") ["this" "row"] ["with"]`` before what ends a round"""
         mark = self.at
         if self.accept_any(*_TAIL_WORDS):
-            self.accept_all("this", "the", "rnd", "row", "round")
+            self.accept_all("this", "the", "last", "rep", "repeat", "rnd", "row", "round")
             if self.accept_any("with") or self.here.type is Type.NUMBER or self._stitch_here():
                 return True
         self.at = mark
@@ -258,8 +262,18 @@ class Reader(Repeats):
 
     def _keep(self, stated: Stated) -> None:
         """The last printed total is the round's; one in groups gives way to it."""
+        if self._two_totals(stated):
+            self.split = True
         if self.stated is None or stated.total is not None or self.stated.total is None:
             self.stated = stated
+
+    def _two_totals(self, stated: Stated) -> bool:
+        """Whether two different totals are printed with words to be worked between them."""
+        before = self.stated
+        if before is None or not before.total or not stated.total:
+            return False
+        between = self.text[before.end : stated.start]
+        return before.total != stated.total and any(c.isalpha() for c in between)
 
     # --- stars -------------------------------------------------------------------
 
@@ -355,7 +369,8 @@ class Reader(Repeats):
         if close < 0 or self.deep >= DEEPEST:
             self.at += 1 if close < 0 else close + 1 - self.at
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
-        stated = self.bracketed_count() if self.deep == 0 else None
+        worked = any(not isinstance(n, Note | Loops | Act) for n in before)
+        stated = self.bracketed_count() if self.deep == 0 and worked else None
         if stated is not None:
             self._keep(stated)
             return []
@@ -371,6 +386,10 @@ class Reader(Repeats):
             isinstance(n, Make | Chain | Group | Repeat | Skip | Act | Evenly) for n in body
         ):
             return self._bracket_aside(body, start)
+        if self.deep == 0 and _ends_round(before) and not self._asked_again(close):
+            # Behind the join nothing is worked: a count that is told in another way.
+            self.begun = begun
+            return [Note(start, self.last_end)]
         if any(isinstance(n, Unread) for n in body) and before and not self._asked_again(close):
             self.begun = begun
             return self._bracket_aside(body, start)
@@ -400,7 +419,7 @@ class Reader(Repeats):
             found = self.tail(starred=True)
         if found is None:
             self.at = mark
-            target = self.target() if self.here.text not in ("around", "across") else None
+            target = self._target_of_bracket()
             target = self.hook_counts(target)
             if target is not None:
                 return [Group(body, target, start, self.last_end), *self._also(body)]
@@ -408,6 +427,19 @@ class Reader(Repeats):
         if found.target is not None and found.times is None:
             return [Group(body, found.target, start, self.last_end)]
         return self._bracket_repeat(body, found, start)
+
+    def _target_of_bracket(self) -> Target | None:
+        """The place behind a bracket, also behind a comma: "(3 dc, ch 2, 3 dc), in any sp"."""
+        if self.here.text in ("around", "across"):
+            return None
+        mark = self.at
+        comma = self.accept(",")
+        if not comma or self.here.text in ("in", "into"):
+            target = self.target()
+            if target is not None and (not comma or self._clause_over()):
+                return target
+        self.at = mark
+        return None
 
     def _bracket_repeat(self, body: tuple[Node, ...], found: Tail, start: int) -> list[Node]:
         mark = self.at
@@ -452,7 +484,9 @@ class Reader(Repeats):
         if target is None:
             self.at = mark
             return None
-        self.accept_all("work", "make", "place", ",", "do", "crochet")
+        if self.here.text == "," and self.ahead().text in ("work", "make"):
+            self.at += 1
+        self.accept_all("work", "make", "place", "do", "crochet")
         if self.here.type is Type.OPEN and self.closing() > 0:
             body = self._inside(self.closing())
             times = self._times_behind()
@@ -490,6 +524,20 @@ class Reader(Repeats):
             if target is not None and self._clause_over():
                 return [Group(tuple(loose), target, loose[0].start, self.last_end)]
         before.extend(loose)
+        self.at = mark
+        return None
+
+    def _shown(self) -> list[Node] | None:
+        """``("draw" | "insert" | "yo") … stitch "made"``: how it is made, then its name"""
+        if self.here.text not in ("draw", "insert", "yo", "yoh", "pull"):
+            return None
+        mark, start = self.at, self.here.start
+        while not self.done() and self.at < mark + 60 and self.here.type is not Type.STAR:
+            here = self.at
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is not None and self.accept_any("made"):
+                return [Make(self.lexicon.stitch(key), (1,), None, start, self.last_end)]
+            self.at = here + 1
         self.at = mark
         return None
 
@@ -546,6 +594,8 @@ class Reader(Repeats):
         if self.at == begin:
             self.at += 1
         clause = self.tokens[begin : self.at]
+        if {"ring", "form"} <= {t.text for t in clause}:
+            return Act(Deed.RING, start, self.last_end)
         if clause[0].text == "=":
             return Unread("=", start, self.last_end)
         end = self.last_end
@@ -640,6 +690,9 @@ def read_round(
     again = _Again(body, lexicon, sizes).again()
     reader = Reader(body, lexicon, sizes)
     nodes = () if again is not None else reader.round()
+    if reader.split and reader.stated is not None:
+        # Two counts on one line: which rounds each belongs to is not known.
+        nodes = (*nodes, Unread("two printed counts", reader.stated.start, reader.stated.end))
     if even:
         nodes = (Evenly((0,), 0, 0, len(text), reader.named_stitch()),)
     if again is not None:
@@ -693,7 +746,9 @@ class _Again(Reader):
         )
         if not verb:
             return None
-        self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working", "band", "hat")
+        self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
+        if self.here.type is Type.WORD and self.ahead().text in _ROUND_WORDS:
+            self.at += 1  # the name of the part: "Rep Band Row 2"
         first, last = self._rounds()
         if not first:
             return None

@@ -46,7 +46,8 @@ class Repeats(Deeds):
         times = self._times_behind()
         if times is not None:
             return self._ending(Tail(times))
-        if self.here.text in ("around", "across", "to", "until") or self._all_around():
+        led = ("around", "across", "to", "until", *(("in", "into") if starred else ()))
+        if self.here.text in led or self._all_around():
             found = self._often(starred)
             if found is not None:
                 return self._ending(found)

@@ -155,7 +155,7 @@ class Targets(Kit):
 
     def _turning(self) -> Target | None:
         """``tch = ["beg" | "turning"] "ch" ["-" number] | "tch"``"""
-        if self.accept_any("tch") or self.accept("t", "-", "ch"):
+        if self.accept_any("tch") or self.accept("t", "-", "ch") or self.accept("top", "ch"):
             return Target(At.LAST, "tch")
         if self.here.text in _BEGINNING and self.ahead().text in _CHAIN_WORDS:
             if self._names_space():
@@ -308,7 +308,7 @@ class Targets(Kit):
         """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
         self._plural = False
         mark = self.at
-        for rule in (self._corner, self._space, self._stitch_kind):
+        for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
             found = rule()
             if found is not None:
                 if self.here.text == "(" and self.ahead().text == "s" and self.ahead(2).text == ")":
@@ -350,6 +350,29 @@ class Targets(Kit):
             return None
         self._plural = word.endswith("s")
         return "sp" if length is None else f"ch-{length} sp"
+
+    def _group_kind(self) -> str | None:
+        """``["center" stitch "of"] [figure stitch] ("shell" | "fan" | "group")``"""
+        mark = self.at
+        if self.accept_any("center", "centre", "middle"):
+            self.kind_of_stitch()
+            if not self.accept("of"):
+                self.at = mark
+                return None
+            self.accept_all("the", "next", "each")
+        if self.here.type is Type.NUMBER:
+            self.at += 1
+            self.accept("-")
+            self.accept_phrase(self.lexicon.phrases)
+        if self.accept_any("fan", "fans", "group", "groups", "shell", "shells"):
+            return "group"
+        self.at = mark
+        return None
+
+    def kind_of_stitch(self) -> None:
+        """Read the name of a stitch, if one stands here."""
+        if not self.accept_any(*_STITCH_WORDS):
+            self.accept_phrase(self.lexicon.phrases)
 
     def _stitch_kind(self) -> str | None:
         if self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends"):

@@ -20,14 +20,13 @@ CRAFT = _words(
 #: Words that say how the stitches below are used.
 SHAPING = _words(
     """sk skip miss omit omitting except unworked increase decrease increasing decreasing inc dec
-    incs decs repeat rep repeating evenly straight unchanged even around across tog together
-    each every"""
+    incs decs repeat rep repeating evenly straight unchanged even tog"""
 )
 
 #: Words that could change a count: a clause with one of them is never passed over.
 WORKING = SHAPING | _words(
     """leave leaving same next until stitch stitches sts st sp space ch chain work corner first
-    last times half between twice remaining"""
+    last times half between twice remaining around across together each every"""
 )
 
 #: Colours that yarn is named by.
