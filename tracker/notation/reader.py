@@ -123,7 +123,9 @@ class Reader(Repeats):
         if token.type is Type.CLOSE:
             self.at += 1
             return []
-        stated = self.closing_count(_ends_round(before)) if self.deep == 0 else None
+        sentence = self.at > 0 and self.tokens[self.at - 1].text == "."
+        over = _ends_round(before) or (sentence and _goes_round(before))
+        stated = self.closing_count(over) if self.deep == 0 else None
         if stated is not None:
             self._keep(stated)
             return []
@@ -647,6 +649,12 @@ def _each_space(body: tuple[Node, ...]) -> Target | None:
 
 def _placed(node: Node) -> bool:
     return isinstance(node, Make) and node.target is not None
+
+
+def _goes_round(nodes: list[Node]) -> bool:
+    """Whether what was read last is worked to the end of the round."""
+    last = nodes[-1] if nodes else None
+    return isinstance(last, Make) and last.target is not None and last.target.at is At.EACH
 
 
 def _ends_round(nodes: list[Node]) -> bool:
