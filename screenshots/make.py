@@ -1,0 +1,129 @@
+"""Makes every picture in this folder from the real app: ``python screenshots/make.py``.
+
+Writes SVG; PNG too, in the SVG's place, where ``rsvg-convert`` is installed.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+from dataclasses import dataclass
+from html import unescape
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+sys.path.insert(0, str(HERE.parent))
+
+from tracker.pattern.load import load_pattern  # noqa: E402
+from tracker.screens.app import HooksideApp  # noqa: E402
+from tracker.screens.inks import PALETTES  # noqa: E402
+from tracker.screens.settings import Settings  # noqa: E402
+from tracker.session.session import Session  # noqa: E402
+
+
+@dataclass(frozen=True)
+class Scene:
+    """One picture: a piece, where in it, which keys are pressed, how large, which theme."""
+
+    name: str
+    columns: int
+    rows: int
+    pattern: str = "tea-cosy"
+    size: str = "4 cups"
+    part: int = 0
+    round: int = 7
+    made: int = 17
+    keys: tuple[str, ...] = ()
+    theme: str = "dark"
+
+
+SCENES = (
+    Scene("work-100x30", 100, 30),
+    Scene("work-100x30-light", 100, 30, theme="light"),
+    Scene("work-80x24", 80, 24),
+    Scene("work-40x12", 40, 12),
+    Scene("work-200x60", 200, 60, round=9, made=8, keys=("o",)),
+    Scene("no-colour", 80, 24, theme="none"),
+    Scene("loops", 100, 30, round=9, made=0, keys=("o", "space", "space", "space")),
+    Scene("count-asked", 80, 24, made=56, keys=("5", "5")),
+    Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
+    Scene("choose", 80, 24, pattern=""),
+    Scene("making-up", 80, 24, part=3, round=3, made=0),
+    Scene("help", 80, 24, keys=("question_mark",)),
+)
+
+
+def begin(scene: Scene, folder: Path) -> Session:
+    """The piece of a scene, moved to its place."""
+    pattern = load_pattern(HERE.parent / "patterns" / f"{scene.pattern}.toml")
+    session = Session.start(pattern, scene.size, folder)
+    session.go_to_part(scene.part, 0)
+    session.go_to_round(scene.round)
+    session.go_to_stitch(scene.made)
+    if scene.made:
+        session.next()
+    return session
+
+
+TEXT = re.compile(r'<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)"[^>]*>([^<]*)</text>')
+CELL, ROW, RISE = 12.2, 24.4, 18.5
+"""Width and height of a character in Textual's SVG; its top above the base line."""
+
+RUNS = re.compile("([█▀▄])\\1*")
+BLOCKS = {"█": (0, 1), "▀": (0, 0.5), "▄": (0.5, 1)}
+
+
+def mended(svg: str) -> str:
+    """The picture with block characters as plain areas, so that they join as in a terminal."""
+    svg = TEXT.sub(_as_areas, svg)
+    return svg.replace("<text ", '<text xml:space="preserve" ')
+
+
+def _as_areas(match: re.Match[str]) -> str:
+    ink, left, base, words = match[1], float(match[2]), float(match[3]), unescape(match[4])
+    areas = [
+        f'<rect class="{ink}" shape-rendering="crispEdges" x="{left + CELL * run.start():.1f}" '
+        f'width="{CELL * len(run[0]):.1f}" y="{base - RISE + ROW * BLOCKS[run[1]][0]:.1f}" '
+        f'height="{ROW * (BLOCKS[run[1]][1] - BLOCKS[run[1]][0]) + 0.2:.1f}"/>'
+        for run in RUNS.finditer(words)
+    ]
+    return "".join(areas) if areas else match[0]
+
+
+async def draw(scene: Scene, folder: Path, target: Path) -> None:
+    """Write the picture of one scene as SVG."""
+    session = begin(scene, folder) if scene.pattern else None
+    app = HooksideApp(session, folder, Settings(), PALETTES.get(scene.theme))
+    async with app.run_test(size=(scene.columns, scene.rows)) as pilot:
+        await pilot.press(*scene.keys)
+        await pilot.pause()
+        target.write_text(mended(app.export_screenshot(title="hookside")))
+    if session:
+        session.close()
+
+
+def main() -> None:
+    """Make all pictures, or those named on the command line."""
+    wanted = set(sys.argv[1:])
+    convert = shutil.which("rsvg-convert")
+    for scene in SCENES:
+        if wanted and scene.name not in wanted:
+            continue
+        with tempfile.TemporaryDirectory() as folder:
+            os.environ["HOOKSIDE_HOME"] = folder
+            svg = HERE / f"{scene.name}.svg"
+            asyncio.run(draw(scene, Path(folder), svg))
+        if convert:
+            png = svg.with_suffix(".png")
+            subprocess.run([convert, "--zoom=0.75", str(svg), "-o", str(png)], check=True)
+            svg.unlink()
+        print(scene.name)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,1 @@
+"""The screens, tested through the real app on real pieces."""

@@ -1,0 +1,110 @@
+"""Contrast of the themes, which theme is taken, and drawing without any colour."""
+
+import pytest
+from textual.color import Color
+
+from tests.screens.stage import begin, on_stage
+from tracker.screens.inks import DARK, LIGHT, PLAIN_INKS, inks_of
+from tracker.screens.theme import palette_for
+
+
+def luminance(colour):
+    """Relative luminance: https://www.w3.org/TR/WCAG22/#dfn-relative-luminance."""
+    parts = (part / 255 for part in (colour.r, colour.g, colour.b))
+    red, green, blue = (
+        part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts
+    )
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one, other):
+    """Contrast ratio: https://www.w3.org/TR/WCAG22/#dfn-contrast-ratio."""
+    low, high = sorted((luminance(one), luminance(other)))
+    return (high + 0.05) / (low + 0.05)
+
+
+def test_the_measure_agrees_with_its_ends():
+    assert contrast(Color(0, 0, 0), Color(255, 255, 255)) == pytest.approx(21)
+
+
+LEAST = {
+    "text": 7,
+    "place": 12,
+    "strong": 7,
+    "quiet": 7,
+    "done": 4.5,
+    "warn": 7,
+    "mark": 7,
+    "now": 12,
+}
+
+
+@pytest.mark.parametrize("palette", [DARK, LIGHT], ids=lambda palette: palette.name)
+@pytest.mark.parametrize("name", LEAST)
+def test_every_ink_stands_out_from_what_is_behind_it(palette, name):
+    ink = getattr(inks_of(palette), name)
+    behind = ink.background or Color.parse(palette.page)
+    assert contrast(ink.foreground, behind) >= LEAST[name]
+
+
+@pytest.mark.parametrize("palette", [DARK, LIGHT], ids=lambda palette: palette.name)
+async def test_what_is_painted_has_the_contrast_of_the_inks(tmp_path, palette):
+    session = begin(tmp_path)
+    session.go_to_round(7)
+    session.go_to_stitch(17)
+    async with on_stage(session, (100, 30), palette=palette) as (app, _):
+        for strip in app.screen._compositor.render_strips(app.size):
+            for segment in strip:
+                if segment.text.strip():
+                    text, behind = segment.style.color.triplet, segment.style.bgcolor.triplet
+                    assert contrast(Color(*text), Color(*behind)) >= 4.5
+
+
+@pytest.mark.parametrize("palette", [DARK, LIGHT], ids=lambda palette: palette.name)
+async def test_the_lit_line_of_a_list_can_be_read(tmp_path, palette):
+    session = begin(tmp_path)
+    async with on_stage(session, palette=palette) as (app, pilot):
+        await pilot.press("t")
+        for strip in app.screen._compositor.render_strips(app.size):
+            for segment in strip:
+                if segment.text.strip():
+                    text, behind = segment.style.color.triplet, segment.style.bgcolor.triplet
+                    assert contrast(Color(*text), Color(*behind)) >= 7
+
+
+def test_without_colour_the_inks_that_matter_differ_by_weight_or_reverse():
+    lit = {PLAIN_INKS.text, PLAIN_INKS.done, PLAIN_INKS.now, PLAIN_INKS.warn, PLAIN_INKS.place}
+    assert len(lit) == 5
+    assert all(ink.foreground is None and ink.background is None for ink in lit)
+
+
+@pytest.mark.parametrize(
+    ("setting", "environ", "palette"),
+    [
+        ("", {}, DARK),
+        ("light", {}, LIGHT),
+        ("", {"COLORFGBG": "0;15"}, LIGHT),
+        ("", {"COLORFGBG": "15;default;0"}, DARK),
+        ("", {"COLORFGBG": "nonsense"}, DARK),
+        ("dark", {"COLORFGBG": "0;15"}, DARK),
+        ("dark", {"HOOKSIDE_THEME": "light"}, LIGHT),
+        ("dark", {"HOOKSIDE_THEME": "mauve"}, DARK),
+        ("light", {"NO_COLOR": "1"}, None),
+        ("light", {"NO_COLOR": ""}, LIGHT),
+    ],
+)
+def test_which_theme_is_taken(setting, environ, palette):
+    assert palette_for(setting, environ) is palette
+
+
+async def test_without_colour_the_lit_line_of_a_list_is_underlined(tmp_path):
+    session = begin(tmp_path)
+    async with on_stage(session, palette=None) as (app, pilot):
+        await pilot.press("t", "down")
+        lit = [
+            strip.text.strip()
+            for strip in app.screen._compositor.render_strips(app.size)
+            if any(segment.style.underline for segment in strip if segment.text.strip())
+        ]
+        assert len(lit) == 1
+        assert lit[0].startswith("Scalloped trim")

@@ -1,0 +1,93 @@
+"""The real command on a pseudo-terminal: colours, pedals, and every way of leaving."""
+
+import os
+import re
+import signal
+import termios
+
+import pytest
+from textual import events
+from textual._xterm_parser import XTermParser
+
+from tests.screens.terminal import Terminal
+from tracker.screens.pedals import VT220, name_pedals
+
+COLOUR = re.compile(rb"\x1b\[([0-9;:]*)m")
+
+
+def colour_codes(raw):
+    """All SGR codes that set a colour (ECMA-48 8.3.117 and the aixterm bright ones)."""
+    codes = []
+    for match in COLOUR.finditer(raw):
+        for code in re.split(rb"[;:]", match[1]):
+            number = int(code or 0)
+            if number in (*range(30, 50), *range(90, 108)):
+                codes.append(number)
+    return codes
+
+
+def test_without_colour_no_colour_code_is_written():
+    with Terminal(NO_COLOR="1") as terminal:
+        terminal.until("must end on")
+        for keys in (b"  ", b"t", b"\x1b", b"?", b"q", b"/", b"ma", b"\x1b"):
+            terminal.send(keys)
+            terminal.read(0.4)
+        terminal.send(b"q")
+        assert terminal.left() == 0
+        assert colour_codes(terminal.raw) == []
+        assert b"\x1b[1m" in terminal.raw
+        assert re.search(rb"\x1b\[[0-9;]*7m", terminal.raw)
+
+
+def test_with_colour_there_are_colours():
+    with Terminal() as terminal:
+        terminal.until("must end on")
+        assert colour_codes(terminal.raw)
+
+
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+def test_a_signal_leaves_in_good_order(number):
+    with Terminal() as terminal:
+        terminal.until("must end on")
+        terminal.send(b" ")
+        terminal.until("last press  ")
+        terminal.process.send_signal(number)
+        assert terminal.left() == 0
+        assert termios.tcgetattr(terminal.inner)[3] == terminal.before[3]
+        assert b"\x1b[?1049l" in terminal.raw
+
+
+def test_a_terminal_that_is_gone_ends_the_process_even_where_sighup_is_ignored():
+    command = (
+        "import signal, sys; signal.signal(signal.SIGHUP, signal.SIG_IGN);"
+        "from tracker.cli import main; sys.exit(main(['work', 'tea-cosy', '--size', '4 cups']))"
+    )
+    import sys
+
+    with Terminal(command=(sys.executable, "-c", command)) as terminal:
+        terminal.until("must end on")
+        os.close(terminal.inner)
+        os.close(terminal.outer)
+        assert terminal.process.wait(timeout=10) is not None
+
+
+@pytest.mark.parametrize(("code", "name"), VT220.items())
+def test_pedal_keys_have_their_names(code, name):
+    name_pedals()
+    parsed = [
+        event.key
+        for event in XTermParser(debug=False).feed(f"\x1b[{code}")
+        if isinstance(event, events.Key)
+    ]
+    assert parsed == [name]
+
+
+def test_settings_that_cannot_be_used_are_said_before_the_screen_opens(own_home):
+    own_home.mkdir()
+    (own_home / "settings.toml").write_text('[keys]\nnext = ["spacebar"]\n')
+    with Terminal() as terminal:
+        assert terminal.left() == 2
+        terminal.read()
+        page = "\n".join(terminal.page.display)
+        assert '"spacebar" is not the name of a key' in page
+        assert "Traceback" not in page

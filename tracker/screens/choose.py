@@ -1,0 +1,106 @@
+"""Choosing what to work on: a piece to go on with, or a pattern and a size to begin."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tracker.pattern import library
+from tracker.pattern.load import load_pattern
+from tracker.pattern.model import Pattern
+from tracker.screens.flow import Line
+from tracker.screens.inks import Inks
+from tracker.screens.pick import LIST, Pick, heading
+from tracker.session.session import Session
+from tracker.session.shelf import OnShelf, pieces
+from tracker.session.store import StoreError
+
+if TYPE_CHECKING:
+    from textual.app import App
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One line to choose: what it says, and what it opens (asking for a size if need be)."""
+
+    line: Line
+    pattern: Pattern | None = None
+    piece: OnShelf | None = None
+
+
+def choices(folder: Path) -> list[Choice]:
+    """The pieces on the shelf, the latest first, then the patterns that come along."""
+    begun = [
+        Choice([("go on   ", LIST.quiet), (piece.name, LIST.strong)], piece=piece)
+        for piece in pieces(folder)
+    ]
+    patterns = [load_pattern(path) for path in library.demo_patterns().values()]
+    return [*begun, *(Choice(_begin(pattern), pattern=pattern) for pattern in patterns)]
+
+
+def _begin(pattern: Pattern) -> Line:
+    sizes = ", ".join(pattern.sizes) or "one size"
+    return [
+        ("begin   ", LIST.quiet),
+        (pattern.title, LIST.strong),
+        (f"   {sizes}", LIST.quiet),
+    ]
+
+
+class Chooser:
+    """Asks until something is open, then hands the session on."""
+
+    def __init__(
+        self, app: App[None], folder: Path, inks: Inks, opened: Callable[[Session], None]
+    ) -> None:
+        self._app = app
+        self._folder = folder
+        self._inks = inks
+        self._opened = opened
+        self._choices: Sequence[Choice] = ()
+
+    def ask(self, told: str = "next or enter takes it") -> None:
+        """Show what there is to choose; ``told`` stands under the heading."""
+        self._choices = choices(self._folder)
+        head = heading("What will you work on?", told, self._inks)
+        lines = [choice.line for choice in self._choices]
+        self._app.push_screen(Pick(head, lines), self._chosen)
+
+    def _chosen(self, number: int | None) -> None:
+        if number is None:
+            self._app.exit()
+            return
+        choice = self._choices[number]
+        if choice.piece is not None:
+            path = choice.piece.path
+            self._try(lambda: Session.open(path))
+        elif choice.pattern is not None:
+            self._ask_size(choice.pattern)
+
+    def _ask_size(self, pattern: Pattern) -> None:
+        if len(pattern.sizes) < 2:
+            self._begin(pattern, "".join(pattern.sizes))
+            return
+        head = heading(pattern.title, "which size?", self._inks)
+        lines: list[Line] = [[(size, LIST.strong)] for size in pattern.sizes]
+
+        def sized(number: int | None) -> None:
+            if number is None:
+                self.ask()
+            else:
+                self._begin(pattern, pattern.sizes[number])
+
+        self._app.push_screen(Pick(head, lines), sized)
+
+    def _begin(self, pattern: Pattern, size: str) -> None:
+        self._try(lambda: Session.start(pattern, size, self._folder))
+
+    def _try(self, open_it: Callable[[], Session]) -> None:
+        try:
+            session = open_it()
+        except StoreError as error:
+            self.ask(str(error))
+            return
+        self._opened(session)

@@ -1,0 +1,38 @@
+"""A number being typed at the foot of the work screen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+LONGEST = 7
+"""Digits; no count of a round has more."""
+
+
+class Asked(StrEnum):
+    """What the number is for."""
+
+    COUNT = "Counted"
+    ROUND = "Go to round"
+    STITCH = "Go to stitch"
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """What is asked and the digits typed so far."""
+
+    asked: Asked
+    digits: str = ""
+
+    @property
+    def number(self) -> int | None:
+        """The number typed; None where nothing is."""
+        return int(self.digits) if self.digits else None
+
+    def typed(self, digit: str) -> Entry:
+        """With one more digit, as long as there is room."""
+        return replace(self, digits=(self.digits + digit)[:LONGEST])
+
+    def corrected(self) -> Entry | None:
+        """Without the last digit; None where there was none: the entry is dropped."""
+        return replace(self, digits=self.digits[:-1]) if self.digits else None

@@ -1,0 +1,45 @@
+"""The head: which round of which part and copy, of what, with which yarn and hook."""
+
+from __future__ import annotations
+
+from tracker.fabric.verdicts import Verdict
+from tracker.screens.flow import Line, Piece, cut, length, spread
+from tracker.screens.slot import Room, Slot
+from tracker.screens.view import View
+from tracker.session.glance import Glance
+
+DOT = " · "
+
+DOUBT = {Verdict.DIFFERS: "count differs", Verdict.UNREAD: "not fully read"}
+
+
+class Head(Slot):
+    """Two rows that are always there."""
+
+    def lines(self, view: View, room: Room) -> list[Line]:
+        """The round and part, then size, yarn and hook."""
+        seen = view.glance
+        return [self._where(seen, room.width), self._with(seen, room.width)]
+
+    def _where(self, seen: Glance, width: int) -> Line:
+        doubt = DOUBT.get(seen.verdict)
+        warned: list[Piece] = [(DOT, self.inks.quiet), (doubt, self.inks.warn)] if doubt else []
+        start: list[Piece] = [(numbered(seen), self.inks.place), *warned]
+        copy = f"{DOT}copy {seen.copy} of {seen.copies}" if seen.copies > 1 else ""
+        room = width - length(start) - len(DOT) - len(copy)
+        part = f"{DOT}{cut(seen.part, max(room, 1))}{copy}"
+        return spread([*start, (part, self.inks.strong)], [(seen.title, self.inks.quiet)], width)
+
+    def _with(self, seen: Glance, width: int) -> Line:
+        hook = f"hook {seen.hook}" if seen.hook else ""
+        words = DOT.join(word for word in (seen.size, seen.colour, hook) if word)
+        return spread([(words, self.inks.text)], [], width)
+
+
+def numbered(seen: Glance) -> str:
+    """The round with how many there are: "Rnd 7 of 24", "Row 3 (round 5 of 9)"."""
+    if seen.making_up:
+        return f"{seen.round} of {seen.rounds}"
+    if seen.round_label.endswith(f" {seen.round}"):
+        return f"{seen.round_label} of {seen.rounds}"
+    return f"{seen.round_label} (round {seen.round} of {seen.rounds})"

@@ -1,0 +1,77 @@
+"""What the maker is told: what is asked, what is wrong, what the last press did."""
+
+from __future__ import annotations
+
+from tracker.screens.actions import Keys
+from tracker.screens.entry import Asked, Entry
+from tracker.screens.flow import Line, cut, paragraph, spread
+from tracker.screens.keys import shown
+from tracker.screens.slot import Room, Slot
+from tracker.screens.view import View
+from tracker.session.glance import Glance
+
+
+class Notice(Slot):
+    """The number being typed, trouble with saving, what is asked, doubts about the round."""
+
+    def lines(self, view: View, room: Room) -> list[Line]:
+        """The most pressing first; as many as there is room for."""
+        width, height = room
+        seen, inks = view.glance, self.inks
+        lines: list[Line] = []
+        if view.entry is not None:
+            lines.append([(cut(prompt(view.entry, view.keys, width), width), inks.place)])
+        lines += [[(row, inks.warn)] for row in paragraph(seen.trouble, width) if row]
+        if view.entry is None:
+            lines += [[(row, inks.strong)] for row in paragraph(asked(seen, view.keys), width)]
+        lines += [[(row, inks.warn)] for row in paragraph(seen.warning, width) if row]
+        return [line for line in lines if any(words for words, _ in line)][:height]
+
+
+class Last(Slot):
+    """What the last press did; the pace and the mark at the right."""
+
+    def lines(self, view: View, room: Room) -> list[Line]:
+        """One row."""
+        seen, inks = view.glance, self.inks
+        pace = f"a press is a {seen.pace.value}"
+        mark = f"marked: {seen.mark} · " if seen.mark else ""
+        left = [("last press  ", inks.quiet), (seen.last_press, inks.text)]
+        for right in (mark + pace, pace, f"by {seen.pace.value}"):
+            line = spread(left, [(right, inks.quiet)], room.width)
+            if len(line) > len(left):
+                return [line]
+        return [spread(left[1:], [(f"by {seen.pace.value}", inks.quiet)], room.width)]
+
+
+def prompt(entry: Entry, keys: Keys, width: int) -> str:
+    """The number being typed, and what the keys do with it."""
+    typed = f"{entry.asked.value}: {entry.digits}_"
+    yes, no = shown(keys["next"][0]), shown(keys["back"][0])
+    long = f"{typed}   {yes} takes it, {no} corrects it, esc drops it"
+    return long if len(long) <= width else f"{typed}  {yes}: yes  esc: no"
+
+
+def asked(seen: Glance, keys: Keys) -> str:
+    """What is asked at the end of a round or a part; "" where nothing is."""
+    yes = shown(keys["next"][0])
+    if seen.piece_done:
+        return "The piece is done."
+    if seen.part_done:
+        return f"{yes}: {seen.part} is done, {seen.step_where}"
+    if seen.until and seen.at_end:
+        return f"{yes}: one more round   {shown(keys['long-enough'][0])}: long enough"
+    if not seen.asking:
+        return ""
+    if seen.ends_on is None:
+        return f"Type what you counted, or {yes} to go on."
+    return f"{yes}: it is {seen.ends_on}, or type your count"
+
+
+def number_for(entry: Entry) -> str:
+    """The name of the session's method that takes the number."""
+    return {
+        Asked.COUNT: "enter_count",
+        Asked.ROUND: "go_to_round",
+        Asked.STITCH: "go_to_stitch",
+    }[entry.asked]

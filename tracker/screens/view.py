@@ -1,0 +1,30 @@
+"""What the widgets of the work screen draw from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tracker.screens.actions import Keys
+from tracker.screens.entry import Entry
+from tracker.session.glance import Glance
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """A glance at the work, and what the screen itself has open.
+
+    Attributes:
+        glance: all that is true of the work.
+        entry: the number being typed, or None.
+        how: whether the how-to was asked for.
+        beside: whether the how-to stands at the side in any case.
+        sentences: the sentences of the part where it is making up; empty elsewhere.
+        keys: which keys do what.
+    """
+
+    glance: Glance
+    entry: Entry | None
+    how: bool
+    beside: bool
+    sentences: tuple[str, ...]
+    keys: Keys

@@ -1,0 +1,187 @@
+"""The work screen: where the maker is, and the keys that move the place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING, ClassVar
+
+from textual.screen import Screen
+
+from tracker.screens.actions import BY_NAME, Keys, bindings
+from tracker.screens.below import Below
+from tracker.screens.canvas import Canvas
+from tracker.screens.count import Count
+from tracker.screens.entry import Asked, Entry
+from tracker.screens.head import Head
+from tracker.screens.inks import Inks
+from tracker.screens.keyline import KeyLine
+from tracker.screens.layout import Shape, shape_for
+from tracker.screens.passes import Passes
+from tracker.screens.side import Side
+from tracker.screens.slot import Slot
+from tracker.screens.step import Aim, Step
+from tracker.screens.tell import Last, Notice, number_for
+from tracker.screens.ticks import Ticks
+from tracker.screens.view import View
+from tracker.screens.words import Words
+from tracker.session.place import Asking
+from tracker.session.session import Session
+
+if TYPE_CHECKING:
+    from textual import events
+    from textual.app import ComposeResult
+    from textual.binding import BindingType
+
+AGAIN = 2
+"""Seconds between tries to save what could not be saved."""
+
+SLOTS: tuple[type[Slot], ...] = (
+    Head, Step, Aim, Count, Passes, Ticks, Words, Below, Side, Notice, Last, KeyLine,
+)  # fmt: skip
+
+
+class WorkScreen(Screen[None]):
+    """Everything of a glance at the work, each thing in its spot."""
+
+    BINDINGS: ClassVar[list[BindingType]] = bindings(BY_NAME)
+    ALLOW_SELECT = False
+
+    def __init__(self, session: Session, inks: Inks, keys: Keys) -> None:
+        super().__init__()
+        self.session = session
+        self.inks = inks
+        self.keys = keys
+        self._seen = session.glance()
+        self._entry: Entry | None = None
+        self._how = False
+        self._told = 0
+        self._digit_keys = frozenset(key for learnt in keys.values() for key in learnt)
+        self._own = self._own_actions()
+        slots = {slot.__name__.lower(): slot(inks) for slot in SLOTS}
+        self._canvas = Canvas(slots)
+
+    def compose(self) -> ComposeResult:
+        """The one widget."""
+        yield self._canvas
+
+    def on_mount(self) -> None:
+        """Show the place; from now on try again what could not be saved."""
+        self.set_interval(AGAIN, self._retry)
+        self.show()
+
+    def show(self) -> None:
+        """Take one glance and show what has changed in it."""
+        self._seen = seen = self.session.glance()
+        sentences = self._sentences() if seen.making_up else ()
+        beside = self._shape() is Shape.HUGE
+        self._canvas.show(View(seen, self._entry, self._how, beside, sentences, self.keys))
+        self._tell()
+
+    def action_act(self, name: str) -> None:
+        """Do one of the actions."""
+        if self._entry is not None and name in ("next", "back"):
+            self._type_on(name)
+        elif method := BY_NAME[name].method:
+            self._entry = None
+            self._how = self._how and self._shape() is not Shape.SMALL
+            getattr(self.session, method)()
+            self.show()
+        else:
+            self._own[name]()
+
+    def on_key(self, event: events.Key) -> None:
+        """Take digits where a number is asked for; escape drops it."""
+        if event.key in self._digit_keys:
+            return
+        if event.key == "escape" and self._entry is not None:
+            event.stop()
+            self._ask(None)
+        elif event.key.isdecimal() and event.key.isascii() and len(event.key) == 1:
+            event.stop()
+            self._digit(event.key)
+
+    def _shape(self) -> Shape:
+        return shape_for(*self.app.size)
+
+    def _digit(self, digit: str) -> None:
+        entry = self._entry or (Entry(Asked.COUNT) if self._seen.asking else None)
+        if entry is not None:
+            self._ask(entry.typed(digit))
+
+    def _type_on(self, name: str) -> None:
+        """With a number being typed, next takes it and back corrects it."""
+        entry, self._entry = self._entry, None
+        assert entry is not None
+        if name == "back":
+            self._entry = entry.corrected()
+        elif entry.number is not None:
+            getattr(self.session, number_for(entry))(entry.number)
+        self.show()
+
+    def _ask(self, entry: Entry | None) -> None:
+        self._entry = entry
+        self.show()
+
+    def _own_actions(self) -> Mapping[str, Callable[[], object]]:
+        """What is done by the screen itself, by the action's name."""
+        return {
+            "go-round": lambda: self._ask(Entry(Asked.ROUND)),
+            "go-stitch": lambda: self._ask(Entry(Asked.STITCH)),
+            "count": lambda: self._ask(Entry(Asked.COUNT)),
+            "ask": self._turn_asking,
+            "loops": self._turn_loops,
+            "how": self._turn_how,
+            "parts": self._parts,
+            "help": self._help,
+            "palette": self.app.action_command_palette,
+            "suspend": self.app.action_suspend_process,
+            "quit": self.app.exit,
+        }
+
+    def _turn_asking(self) -> None:
+        choices = tuple(Asking)
+        after = choices.index(self._seen.count_asking) + 1
+        self.session.set_asking(choices[after % len(choices)])
+        self.show()
+
+    def _turn_loops(self) -> None:
+        self.session.show_loops(not self._seen.loops_shown)
+        self.show()
+
+    def _turn_how(self) -> None:
+        self._how = not self._how
+        self.show()
+
+    # What is not needed for the first picture is imported when it is wanted.
+
+    def _help(self) -> None:
+        from tracker.screens.help import help_pages
+
+        self.app.push_screen(help_pages(self.keys, self.inks))
+
+    def _parts(self) -> None:
+        from tracker.screens.parts import choose_part
+
+        choose_part(self.app, self._seen, self.inks, self._go_to_part)
+
+    def _go_to_part(self, part: int, copy: int) -> None:
+        self.session.go_to_part(part, copy)
+        self.show()
+
+    def _sentences(self) -> tuple[str, ...]:
+        part = self.session.plan.parts[self._seen.place.part]
+        return tuple(planned.text for planned in part.rounds)
+
+    def _retry(self) -> None:
+        if self._seen.trouble:
+            self.session.retry()
+            self.show()
+
+    def _tell(self) -> None:
+        """What must be known of the file, on a page of its own, once."""
+        notices = self.session.notices[self._told :]
+        if notices:
+            from tracker.screens.pages import Pages
+
+            self._told += len(notices)
+            self.app.push_screen(Pages("Your piece", notices, self.inks))
