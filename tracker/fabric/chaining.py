@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from tracker.fabric.edge import Below, Spot, space
 from tracker.fabric.making import Making
-from tracker.fabric.outcome import MOST_STEPS, ShortError, TooMuchError
+from tracker.fabric.outcome import MOST_STEPS, TooMuchError
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
 from tracker.fabric.trees import hooked, into_chain, ring_follows
@@ -64,17 +64,12 @@ class Chaining(Making):
             else:
                 self._beginning_chain(node)
             return
+        self.chains(f"ch {count}", node.start, node.end)
         if self._is_trailing(node):
             self.now.pending = node
-            self.run(self._chain_run(node, count, 0))
             return
-        self.run(self._chain_run(node, count, 0))
         self.out.append(space(count, self.now.group))
         self.now.over_skip = True
-
-    def _chain_run(self, node: Chain, count: int, makes: int) -> Run:
-        return Run(Kind.CHAIN, "ch", "chain", f"ch {count}", "", node.start, node.end, 1, 1, 0,
-                   makes, self.now.inside, self.now.colour)  # fmt: skip
 
     def _is_foundation(self, node: Chain) -> bool:
         """Whether a chain here is one to work into, or to close to a ring."""
@@ -92,14 +87,11 @@ class Chaining(Making):
         later = [n for n in every(self.nodes) if isinstance(n, Make | Group | Skip)]
         if node.counts and later and not hooked(self.nodes):
             # The first chain is the ring, and the rest stands for a stitch.
-            self.run(self._chain_run(node, count, 1))
+            self.chains(f"ch {count}", node.start, node.end, makes=1)
             self.leave(node.stands_for or self._stand_in().us, 1)
             return
         counted = not later
-        self.run(
-            Run(Kind.CHAIN, "ch", "chain", "ch", "", node.start, node.end, count, 1, 0,
-                int(counted), self.now.inside, self.now.colour)
-        )  # fmt: skip
+        self.chains("ch", node.start, node.end, count, int(counted))
         if counted:
             self.leave("ch", count)
         elif any(into_chain(n) for n in later):
@@ -110,12 +102,9 @@ class Chaining(Making):
         count = self.figure(node.count)
         counts = node.counts if node.counts is not None else self.reading.chain_counts
         if not silent:
-            self.run(self._chain_run(node, count, int(counts)))
+            self.chains(f"ch {count}", node.start, node.end, makes=int(counts))
         elif counts:
-            self.run(
-                Run(Kind.CHAIN, "ch", "chain", f"the ch {count} is the first st", "", 0, 0, 1, 1,
-                    0, 1, self.now.inside, self.now.colour)
-            )  # fmt: skip
+            self.chains(f"the ch {count} is the first st", 0, 0, makes=1)
         if not counts:
             if count > 1:
                 self.out.append(Spot("tch"))
@@ -161,7 +150,7 @@ class Chaining(Making):
             self.out[-1] = replace(self.out[-1], live=True)
         if self.below.has_group(kind) and not self.free:
             for _ in range(count):
-                self._into_group_skip(node, kind)
+                self._into_group(node, kind)
         elif node.kind == "ch" and not self.free and self.below.left("ch") < count:
             self.take(node, "sp", 1)
         else:
@@ -169,33 +158,21 @@ class Chaining(Making):
         self.now.over_skip = over
         self.last_skip = max(self.last_skip, count)
 
-    def _into_group_skip(self, node: Skip, kind: str) -> None:
-        if not self.below.take_group(kind):
-            raise ShortError(node, kind, 1, 0)
-
     def act(self, node: Act) -> None:
         """A deed: a step that makes no stitch."""
-        if node.deed is Deed.COLOUR and node.colour:
+        if node.deed in (Deed.COLOUR, Deed.JOIN) and node.colour:
             self.now.colour = node.colour
-        if node.deed is Deed.JOIN:
-            if node.colour:
-                self.now.colour = node.colour
-            self.now.joined = True
-        if node.deed is Deed.TURN:
-            self.now.turned = True
+        self.now.joined = self.now.joined or node.deed is Deed.JOIN
+        self.now.turned = self.now.turned or node.deed is Deed.TURN
         if node.target is not None and not self.now.begun and self.below:
             kind = self._kind(node.target.kind)
             if node.target.at in (At.ANY, At.NEXT, At.FIRST, At.LAST) and self.below.left(kind):
                 self.begin_at(kind)
-        words = node.deed.value
-        if node.deed is Deed.COLOUR:
-            words = f"change to {node.colour}" if node.colour else "change colour"
-        if node.deed is Deed.MARKER:
-            words = "place a marker"
+        words, inside, colour = _words_of(node), self.now.inside, self.now.colour
+        start, end = node.start, node.end
         self.run(
-            Run(_KINDS[node.deed], "", words, words, "", node.start, node.end, 1, 1, 0, 0,
-                self.now.inside, self.now.colour)
-        )  # fmt: skip
+            Run(_KINDS[node.deed], "", words, words, "", start, end, inside=inside, colour=colour)
+        )
 
     def other_side(self) -> None:
         """The chain's other side comes next: every chain worked but the last."""
@@ -211,3 +188,10 @@ class Chaining(Making):
             if isinstance(node, Skip) and node.kind == "ch" and node.at is At.FIRST:
                 return self.figure(node.count)
         return 0
+
+
+def _words_of(node: Act) -> str:
+    """A deed as a maker would say it."""
+    if node.deed is Deed.COLOUR:
+        return f"change to {node.colour}" if node.colour else "change colour"
+    return "place a marker" if node.deed is Deed.MARKER else node.deed.value

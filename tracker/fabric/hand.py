@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from copy import copy
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from operator import attrgetter
 
 from tracker.fabric.edge import Below, Edge, Spot, live
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
-from tracker.fabric.steps import Pass, Run
+from tracker.fabric.steps import Kind, Pass, Run
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
@@ -47,6 +47,13 @@ class Now:
     at_place: str = ""
     body: tuple[Node, ...] = ()
     pending: Chain | None = None
+
+    def copy(self) -> Now:
+        """The same state, to be changed on its own."""
+        return Now(*_FIELDS(self))
+
+
+_FIELDS = attrgetter(*Now.__slots__)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +111,7 @@ class Hand:
             isinstance(n, Make) and n.target is not None and n.target.kind == "tch" for n in nodes
         )
         self.main = self._main_stitch()
+        self._words: dict[tuple[int, str, bool, bool], tuple[Make, str, str]] = {}
 
     def figure(self, figure: Figure) -> int:
         """The figure for this size."""
@@ -142,20 +150,38 @@ class Hand:
             raise TooMuchError
         self.done.runs.append(run)
 
+    def chains(self, text: str, start: int, end: int, count: int = 1, makes: int = 0) -> None:
+        """Add ``count`` steps of chains, each called ``text`` and counted as ``makes``."""
+        inside, colour = self.now.inside, self.now.colour
+        self.run(
+            Run(Kind.CHAIN, "ch", "chain", text, "", start, end, count, 1, 0, makes, inside, colour)
+        )
+
+    def _into_group(self, node: Node, group: str) -> None:
+        """Use up the next group of that key, or raise `ShortError`."""
+        if not self.free and not self.below.take_group(group):
+            raise ShortError(node, group, 1, 0)
+
     def leave(self, name: str, count: int) -> None:
         """Add stitches to the edge this round leaves."""
         if count <= 0:
             return
-        if self.out and not self.now.group and self.out[-1].name == name and not self.out[-1].group:
-            self.out[-1] = replace(self.out[-1], count=self.out[-1].count + count)
+        if self._goes_on(name):
+            last = self.out[-1]
+            self.out[-1] = Spot(name, last.count + count, last.chains, "", last.opens, last.live)
             return
         self.out.append(Spot(name, count, 0, self.now.group, self.now.opens))
         self.now.opens = False
 
+    def _goes_on(self, name: str) -> bool:
+        """Whether a stitch of that name stands last on the edge, outside any group."""
+        last = self.out[-1] if self.out and not self.now.group else None
+        return last is not None and last.name == name and not last.group
+
     def mark(self) -> Mark:
         """This moment, for `back_to`."""
         return Mark(
-            copy(self.now),
+            self.now.copy(),
             self.below.state(),
             len(self.out),
             self.out[-1] if self.out else None,
@@ -188,7 +214,7 @@ class Hand:
 
     def back_to(self, mark: Mark) -> None:
         """Undo all since ``mark``."""
-        self.now = copy(mark.now)
+        self.now = mark.now.copy()
         self.below.go(mark.cursor)
         del self.out[mark.out :]
         if mark.last is not None:

@@ -49,7 +49,7 @@ def judge(
         believed = found.agrees is not False and (found.agrees or not _loose(reading, base, nodes))
         if found.fits and believed:
             return found
-        if first is None or (found.agrees and not first.agrees and _same_takes(found, first)):
+        if first is None or (found.agrees and not first.agrees and found.fits >= first.fits):
             first = found
     assert first is not None
     return first
@@ -60,10 +60,6 @@ def _loose(reading: Reading, base: Reading, nodes: tuple[Node, ...]) -> bool:
     measured = any(isinstance(n, Repeat) and n.leave is not None for n in every(nodes))
     cut = reading.cut and not measured
     return cut or (reading.singly and not base.singly)
-
-
-def _same_takes(found: Judged, first: Judged) -> bool:
-    return found.fits >= first.fits
 
 
 def _judged(

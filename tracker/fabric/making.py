@@ -1,22 +1,19 @@
-"""Making stitches: which places they take, what they leave."""
+"""Making stitches: which places they take."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.edge import Spot, space
-from tracker.fabric.hand import Hand
+from tracker.fabric.edge import Spot
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
-from tracker.fabric.steps import Kind, Run
+from tracker.fabric.stitching import Stitching
 from tracker.fabric.trees import into_chain
-from tracker.fabric.words import step_text, where_words
-from tracker.notation.dictionary import STITCHES, base_of
-from tracker.notation.stitches import Stitch
+from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Target
 
 
-class Making(Hand):
+class Making(Stitching):
     """Rules for `Make` and `Evenly`."""
 
     def make(self, node: Make) -> None:
@@ -55,11 +52,6 @@ class Making(Hand):
         slips = [n for n in rest if not _slips(n)]
         return bool(slips) and isinstance(slips[0], Chain)
 
-    def begin_at(self, kind: str, steps: int = 1) -> None:
-        """Let the round begin at the ``steps``-th next place of ``kind``."""
-        self.below.start_at(kind, steps)
-        self.now.at_place = kind if kind != "st" else self.now.at_place
-
     def _works_later(self, node: Make) -> bool:
         """Whether stitches other than slip stitches come later in the round."""
         return any(
@@ -85,27 +77,6 @@ class Making(Hand):
             return
         self._places(node, "st", count, 1)
 
-    def _places(self, node: Make, kind: str, places: int, each: int) -> None:
-        """``each`` of the stitch in each of ``places`` places (or groups of its takes)."""
-        stitch = node.stitch
-        if stitch.first is None and stitch.last is None:
-            self.take(node, kind, places * stitch.takes)
-            self.stitch(node, places * each, per_place=each, takes=stitch.takes)
-            return
-        for _ in range(places):
-            takes = self._takes_now(stitch, kind)
-            self.take(node, kind, takes)
-            self.stitch(node, each, per_place=each, takes=takes)
-
-    def _takes_now(self, stitch: Stitch, kind: str) -> int:
-        """What the next one takes: the first and the last of a round may differ."""
-        if stitch.first is not None and stitch.us not in self.seen:
-            return stitch.takes if stitch.first.takes is None else stitch.first.takes
-        last = None if stitch.last is None else stitch.last.takes
-        if last is not None and not self.free and self.below.left(kind) == last:
-            return last
-        return stitch.takes
-
     def _targeted(self, node: Make, target: Target, count: int) -> None:
         if (
             target.at in (At.RING, At.BELOW, At.SKIPPED)
@@ -130,12 +101,6 @@ class Making(Hand):
             self.take(node, self.now.at_place or self._kind(target.kind), 1)
         self.stitch(node, count, per_place=max(1, count), takes=int(first))
 
-    def _kind(self, kind: str) -> str:
-        """The kind of place meant: a loop or space where there is none is any stitch."""
-        if kind == "sp" and not self.below.has_space():
-            return "st"
-        return kind
-
     def _hook(self, node: Make, target: Target, count: int) -> None:
         """``in 2nd ch from hook``: chains passed over may stand for a stitch."""
         if self.now.begun:
@@ -157,10 +122,7 @@ class Making(Hand):
             self.out.append(Spot("tch"))
         if counts and passed > 0:
             self.leave(self._stand_in().us, 1)
-            self.run(
-                Run(Kind.CHAIN, "ch", "chain", f"{passed} ch stand for the first st", "",
-                    node.start, node.end, 1, 1, 0, 1, self.now.inside, self.now.colour)
-            )  # fmt: skip
+            self.chains(f"{passed} ch stand for the first st", node.start, node.end, makes=1)
 
     def _picot(self, node: Make) -> None:
         """A slip stitch back into the chain just made closes it to a picot."""
@@ -222,23 +184,11 @@ class Making(Hand):
         if target.at is At.ANY and not self.now.begun:
             self.below.start_at(kind)
         if target.group and self.below.has_group(target.group):
-            self._into_group(node, target)
+            self._into_group(node, target.group)
             self.stitch(node, count, per_place=max(1, count), takes=1)
             return
         if target.count is None:
-            if node.stitch.us == "inc" and count > 1:
-                # "4 inc in the last ch": several in one place are that many stitches
-                self.take(node, kind, 1)
-                plain = replace(node, stitch=self.main)
-                self.stitch(plain, count, per_place=count, takes=1)
-            elif self.below.has_group(kind) and not self.free:
-                self._into_group(node, replace(target, group=kind))
-                self.stitch(node, count, per_place=max(1, count), takes=1)
-            elif takes != 1:
-                self._places(node, kind, count, 1)
-            else:
-                self.take(node, kind, 1)
-                self.stitch(node, count, per_place=max(1, count), takes=1)
+            self._single(node, kind, count)
             return
         places = self.figure(target.count)
         if takes > 1 and places == takes * count:
@@ -248,78 +198,21 @@ class Making(Hand):
         else:
             self._places(node, kind, places, count)
 
-    def _into_group(self, node: Make | Group, target: Target) -> None:
-        if not self.free and not self.below.take_group(target.group):
-            raise ShortError(node, target.group, 1, 0)
-
-    def stitch(self, node: Make, count: int, *, per_place: int, takes: int) -> None:
-        """Add ``count`` of the node's stitch to the steps and to the edge."""
-        if count <= 0:
+    def _single(self, node: Make, kind: str, count: int) -> None:
+        """``in the next st``: one place without a number."""
+        if node.stitch.us == "inc" and count > 1:
+            # "4 inc in the last ch": several in one place are that many stitches
+            self.take(node, kind, 1)
+            self.stitch(replace(node, stitch=self.main), count, per_place=count, takes=1)
             return
-        stitch = node.stitch
-        self.now.begun = True
-        key = stitch.us
-        first = key not in self.seen
-        self.seen.add(key)
-        makes = stitch.makes
-        if first and stitch.first is not None and stitch.first.makes is not None:
-            makes = stitch.first.makes
-        self.run(self._run_of(node, count, per_place, takes, makes))
-        if key not in STITCHES or stitch.spaces:
-            self.done.counted[key] = self.done.counted.get(key, 0) + count
-        bunched = per_place == count and takes > 0
-        self._leave_stitch(stitch, count, makes, bunched=bunched)
-
-    def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
-        loop = node.loop or self.now.loop
-        return Run(
-            kind=Kind.STITCH,
-            stitch=node.stitch.abbr,
-            name=node.stitch.name,
-            text=step_text(node.stitch, self.begin.terms),
-            where=where_words(node, loop, self.begin.terms, self.ringed, self.now.in_place),
-            start=node.start,
-            end=node.end,
-            count=count,
-            per_place=max(1, min(per_place, count)),
-            takes=takes,
-            makes=makes,
-            inside=self.now.inside,
-            colour=self.now.colour,
-        )
-
-    def _leave_stitch(
-        self, stitch: Stitch, count: int, makes: int, *, bunched: bool = False
-    ) -> None:
-        if stitch.spaces:
-            for _ in range(count):
-                self._leave_group(stitch)
+        if self.below.has_group(kind) and not self.free:
+            self._into_group(node, kind)
+        elif node.stitch.takes != 1:
+            self._places(node, kind, count, 1)
             return
-        if count * makes > 2 and (bunched or makes > 2) and not self.now.group:
-            # Several in one place: later rounds may call them a shell or a fan.
-            self.now.group, self.now.opens = "group", True
-            self._leave_stitch(stitch, count, makes)
-            self.now.group = ""
-            return
-        name = stitch.us
-        if name in ("inc", "dec", "invdec"):
-            name = self.main.us
-        if name == "shell":
-            name = "dc"
-        self.leave(name, count * makes)
-
-    def _leave_group(self, stitch: Stitch) -> None:
-        """A group with chain spaces in it, such as a V stitch: its stitches and spaces."""
-        outer, self.now.group, self.now.opens = self.now.group, stitch.us, True
-        lead = -(-stitch.makes // (len(stitch.spaces) + 1))
-        left = stitch.makes
-        for length in stitch.spaces:
-            part = min(lead, max(0, left - 1)) if left > 1 else left
-            self.leave("dc", part)
-            left -= part
-            self.out.append(space(length, stitch.us))
-        self.leave("dc", left)
-        self.now.group = outer
+        else:
+            self.take(node, kind, 1)
+        self.stitch(node, count, per_place=max(1, count), takes=1)
 
     def spread(self, node: Evenly) -> None:
         """Increases or decreases spread evenly: the gaps differ by one at most."""
@@ -340,14 +233,6 @@ class Making(Hand):
             gap = (i + 1) * plain // changes - i * plain // changes
             self._places(make, "st", gap, 1)
             self._places(more, "st", 1, 1)
-
-    def _stand_in(self) -> Stitch:
-        """The stitch a beginning chain stands for: the first one of the round."""
-        for node in every(self.nodes):
-            if isinstance(node, Make) and node.stitch.us != "sl st":
-                base = base_of(node.stitch.us)
-                return STITCHES[base] if base in STITCHES and STITCHES[base].height else self.main
-        return self.main
 
 
 def _slips(node: Node) -> bool:

@@ -37,7 +37,7 @@ def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     The empty string stands for a figure that counts something not followed here, so that
     nothing is proved either way.
     """
-    if stated.total is not None and not _named_parts(stated):
+    if stated.total is not None and len(stated.parts) <= 1:
         for way in totals(outcomes[0]):
             if all(
                 totals(o).get(way) == figure_of(stated.total, i) for i, o in enumerate(outcomes)
@@ -52,17 +52,13 @@ def figure_of(figure: Figure, index: int) -> int:
     return figure[index] if index < len(figure) else figure[0]
 
 
-def _named_parts(stated: Stated) -> bool:
-    return len(stated.parts) > 1
-
-
 def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     """One figure with a name of its own ("7 shells", "16 tr"), counted under that name."""
     (name, figure) = stated.parts[0] if stated.parts else ("", ())
     if not name:
         return None
     counts = [counted(name, o) for o in outcomes]
-    if all(c is not None and c == figure_of(figure, i) for i, c in enumerate(counts)):
+    if all(count == figure_of(figure, i) for i, count in enumerate(counts)):
         return "named"
     return None
 
@@ -111,16 +107,11 @@ def _possible(name: str, outcome: Outcome) -> set[int] | None:
     if name.endswith("sp"):
         return {counts.get(name, 0)}
     found = counted(name, outcome)
-    if found is None:
-        return None
     alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
     same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
     return {found, same_base, alone, counts.get(name, 0)}
 
 
-def counted(name: str, outcome: Outcome) -> int | None:
-    """How many of the stitch or group called ``name`` the round made; None if unknown."""
-    if name in outcome.counted:
-        return outcome.counted[name]
-    counts = made(outcome.edge)
-    return counts.get(name, 0)
+def counted(name: str, outcome: Outcome) -> int:
+    """How many of the stitch or group called ``name`` the round made."""
+    return outcome.counted.get(name, made(outcome.edge).get(name, 0))

@@ -140,22 +140,17 @@ def saying(nodes: tuple[Node, ...], said: Mapping[int, bool]) -> tuple[Node, ...
     if chain is None or chain.counts is not None or chain.count[0] not in said:
         return nodes
     counts = said[chain.count[0]]
-    return _replaced(nodes, chain, replace(chain, counts=counts))
+    return with_node(nodes, chain, replace(chain, counts=counts))
 
 
-def _replaced(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
-    """The tree with one node exchanged."""
+def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
+    """The tree with ``old`` exchanged for ``new``."""
     found: list[Node] = []
     for node in nodes:
         if node is old:
             found.append(new)
         elif isinstance(node, Group | Repeat):
-            found.append(replace(node, body=_replaced(node.body, old, new)))
+            found.append(replace(node, body=with_node(node.body, old, new)))
         else:
             found.append(node)
     return tuple(found)
-
-
-def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
-    """The tree with ``old`` exchanged for ``new``."""
-    return _replaced(nodes, old, new)

@@ -5,29 +5,28 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from tracker.fabric.chaining import Chaining
 from tracker.fabric.edge import Spot
+from tracker.fabric.grouping import Grouping
 from tracker.fabric.hand import Mark
 from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Run
 from tracker.notation.tree import (
     Act,
-    At,
     Chain,
     Evenly,
     Group,
     Loops,
     Make,
+    More,
     Node,
     Note,
     Repeat,
     Skip,
-    Target,
 )
 
 
-class Walker(Chaining):
+class Walker(Grouping):
     """Works a whole tree: sequences, groups and repeats. Use `walk`."""
 
     def walk(self) -> Outcome:
@@ -103,61 +102,6 @@ class Walker(Chaining):
         _mark_variants(done.runs, self.nodes)
         return done
 
-    def _group(self, node: Group) -> None:
-        target = node.target
-        if target.at in (At.RING, At.BELOW, At.SKIPPED) or self.ringed or self.now.in_place:
-            self._in_place(node)
-            return
-        kind = self._kind(target.kind)
-        if target.at is At.SAME or (not self.now.begun and target.at is At.ANY):
-            self._group_at_start(node, kind)
-            return
-        if target.at is At.HOOK:
-            self.into_hook(node, target)
-            self._in_place(node)
-            return
-        self._group_each(node, target, kind)
-
-    def _group_at_start(self, node: Group, kind: str) -> None:
-        if node.target.at is At.ANY:
-            self.begin_at(kind)
-        if self.below.taken == 0 and not self.free:
-            self.take(node, self.now.at_place or kind, 1)
-        self._in_place(node)
-
-    def _group_each(self, node: Group, target: Target, kind: str) -> None:
-        grouped = target.group or kind
-        times = 1 if target.count is None else self.figure(target.count)
-        if target.at is At.EACH:
-            times = self.below.left(kind)
-            if target.leave is not None:
-                times -= self.figure(target.leave)
-            if self.below.has_group(grouped):
-                times = MOST_RUNS
-            self.used.add(kind)
-            if times <= 0 and not self.free and target.leave is None:
-                raise ShortError(node, kind, 1, 0)
-        numbered = self.open_repeat(node) if times != 1 else -1
-        for k in range(1, max(0, times) + 1):
-            if self.below.has_group(grouped) and not self.free:
-                if not self.below.take_group(grouped):
-                    if target.at is At.EACH:
-                        break
-                    raise ShortError(node, grouped, 1, 0)
-            else:
-                self.take(node, kind, 1)
-            with_pass = self.open_pass(numbered, k)
-            self._in_place(node)
-            self.now.inside = with_pass
-
-    def _in_place(self, node: Group) -> None:
-        outer = self.now.in_place, self.now.group, self.now.opens
-        self.now.in_place = True
-        if not self.now.group:
-            self.now.group, self.now.opens = "group", True
-        self._sequence(node.body)
-        self.now.in_place, self.now.group, self.now.opens = outer
-
     def _repeat(self, node: Repeat) -> None:
         """A repeat with its number of times."""
         if node.implied or node.times is None:
@@ -184,11 +128,10 @@ class Walker(Chaining):
         self.now.body = outer
 
     def _adds_first(self, node: Repeat) -> bool:
-        if node.more.value == "more":
-            return True
-        return (
-            node.more.value == "not said" and node.starred and not self.reading.times_in_all
-        ) or (node.more.value == "not said" and not node.starred and self.reading.times_in_all)
+        """Whether the times asked for come on top of the pass written out."""
+        if node.more is not More.UNSAID:
+            return node.more is More.MORE
+        return node.starred != self.reading.times_in_all
 
     def _around(self, node: Repeat, rest: tuple[Node, ...]) -> bool:
         """Repeat to the end. True when ``rest`` was worked too, to see where it ends."""

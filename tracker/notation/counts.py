@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
-from tracker.notation.wordlists import NOT_COUNTED
+from tracker.notation.wordlists import NOT_COUNTED, TOTAL
 
 
 class Counts(Targets):
@@ -72,11 +72,10 @@ class Counts(Targets):
         words: list[str] = []
         while self.at < close and self.here.text not in (",", ";", "+", "&", "/"):
             token = self.here
-            if token.text == "and" or (token.text == "plus"):
+            if token.text in ("and", "plus"):
                 break
-            if token.text in NOT_COUNTED and token.text not in ("total", "altogether", "all", "in"):
-                if not (token.text in ("each", "round") and words):
-                    return None
+            if token.text in NOT_COUNTED and not (words and token.text in ("each", "round")):
+                return None
             if first:
                 mark = self.at
                 name = self.kind() or ""
@@ -93,6 +92,7 @@ class Counts(Targets):
         return self._name(name, words)
 
     def _name(self, name: str, words: list[str]) -> str | None:
+        """What words behind a figure mean, as `Stated.parts` names it."""
         if not words or name == "st":
             return "" if not is_group(words) else "group"
         if name == "ch" or name.endswith("sp"):
@@ -101,27 +101,7 @@ class Counts(Targets):
             return "group"
         if name:
             return name
-        return (
-            ""
-            if set(words)
-            <= {
-                "total",
-                "in",
-                "all",
-                "altogether",
-                "stiches",
-                "stitchs",
-                "s",
-                ".",
-                "rem",
-                "remaining",
-                "now",
-                "remain",
-                "left",
-                "on",
-            }
-            else "group"
-        )
+        return "" if TOTAL.issuperset(words) else "group"
 
     def closing_count(self, deeds_before: bool) -> Stated | None:
         """A count that ends the line without a bracket.
@@ -142,7 +122,7 @@ class Counts(Targets):
             return None
         if sign or deeds_before or self._is_plain_stitches(end):
             found = self._figures(end) if self._begins_figure() else None
-            if found is not None and self.at == end and self._counts_something(found, sign):
+            if found is not None and self.at == end:
                 self.accept_any(".", ";")
                 return Stated(found.total, found.parts, start, self.last_end)
         self.at = mark
@@ -171,6 +151,7 @@ class Counts(Targets):
         return found
 
     def _sentence_end(self) -> int:
+        """Index of the token that ends this sentence; signs in brackets do not."""
         index = self.at
         while self.tokens[index].type is not Type.END and self.tokens[index].text not in (".", ";"):
             if self.tokens[index].type is Type.OPEN and index in self._closers:
@@ -184,11 +165,9 @@ class Counts(Targets):
         short = end - self.at <= 2 + 3 * (self.sizes > 1)
         return short and last.text in ("sts", "stitches", "st")
 
-    def _counts_something(self, found: Stated, sign: str) -> bool:
-        return bool(sign) or all(name or True for name, _ in found.parts)
-
 
 def is_group(words: list[str]) -> bool:
+    """Whether words name something that is made of several stitches."""
     return any(w.startswith(("group", "repeat", "petal", "fan", "section")) for w in words)
 
 

@@ -4,22 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.makes import Makes
-from tracker.notation.targets import _CHAIN_WORDS, _SPACE_WORDS
+from tracker.notation.joins import Joins
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
-from tracker.notation.wordlists import COLOURS
+from tracker.notation.wordlists import CHAIN_WORDS, ENDINGS, OTHER_SIDE, OTHER_SIDE_LEAD
 
-_JOINS = ("join", "joining", "connect", "close", "attach", "rejoin")
-_SLIP = ("ss", "slst", "sl", "slip", "slipstitch")
-_ENDINGS = ("fasten", "finish", "tie", "end", "cut", "break", "bind")
-_OTHER_SIDE = ("other", "otherside", "opposite", "underside", "back")
+_NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
 
-class Deeds(Makes):
-    """Rules for deeds. ``begun`` says whether the round has made a stitch yet."""
-
-    begun = False
+class Deeds(Joins):
+    """Rules for deeds."""
 
     def deed(self) -> Act | OtherSide | Loops | Note | Skip | None:
         """``deed = join | slip join | turn | other side | end | colour | marker | loops``"""
@@ -48,13 +42,11 @@ class Deeds(Makes):
     def _do_not(self) -> Note | None:
         """``"do not" ("join" | "turn" | "fasten off" …)``: nothing to do."""
         start = self.here.start
-        if self.accept("do", "not") or self.accept("don't") or self.accept("without"):
-            if self.accept_any(
-                "join", "turn", "joining", "turning", "fasten", "finish", "end", "cut"
-            ):
-                self.to_clause_end()
-                return Note(start, self.last_end)
-        return None
+        denied = self.accept("do", "not") or self.accept("don't") or self.accept("without")
+        if not denied or not self.accept_any(*_NOT_DONE):
+            return None
+        self.to_clause_end()
+        return Note(start, self.last_end)
 
     def _aside(self) -> Note | None:
         """``"note" … "." | ("right" | "wrong") "side" | stitch "made"``: nothing to do"""
@@ -78,7 +70,7 @@ class Deeds(Makes):
         return None
 
     def _goes_on(self) -> Note | None:
-        """``"continue" ["to" "work"] ["in"] ("spiral" | "rounds")``; "at end of round 6" """
+        """``"continue" ["to" "work"] ["in"] ("spiral" | "rounds")``; or the end of a round"""
         start = self.here.start
         if self.accept_any("continue", "cont"):
             self.accept_all("to", "work", "working", "crocheting", "in", "a", "the")
@@ -123,140 +115,38 @@ class Deeds(Makes):
         return Act(Deed.COLOUR, start, self.last_end, target=replace(target, at=At.ANY))
 
     def _chain_ahead(self) -> bool:
-        return self.here.text in ("a", *_CHAIN_WORDS)
-
-    def _join(self) -> Act | None:
-        """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
-        start = self.here.start
-        self.accept_all("to", "and")
-        if not self.accept_any(*_JOINS):
-            return None
-        colour = self._colour_name()
-        if self.accept("with") and not self._slip_here():
-            self.accept_any("a", "standing")
-            if self._stitch_here():
-                return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
-            self.at -= 1
-        return self._joined(start, colour)
-
-    def _joined(self, start: int, colour: str) -> Act:
-        """The rest of a join: where to, and what the words say it closes to."""
-        begin = self.at
-        target = None
-        self.accept_all("with", "a", "round", "yarn", "new", "color", "colour", "by", "rnd", "each")
-        self._accept_slip()
-        if self.here.text in ("in", "into", "to", "at"):
-            target = self.target()
-        self.to_clause_end()
-        onto, named = self._closed(begin)
-        if not self.begun and target is not None:
-            return Act(Deed.COLOUR, start, self.last_end, colour, target, onto)
-        length = self._chain_named(begin)
-        return Act(Deed.JOIN, start, self.last_end, colour, None, onto, length, named)
-
-    def _chain_named(self, begin: int) -> int:
-        """The length of a chain named "ch 3" or "ch-3" since token ``begin``; 0 if none."""
-        for index in range(begin, self.at - 1):
-            if self.tokens[index].text in _CHAIN_WORDS:
-                after = self.tokens[index + 1 + (self.tokens[index + 1].text == "-")]
-                if after.type is Type.NUMBER:
-                    return after.value
-        return 0
-
-    def _slip_here(self) -> bool:
-        mark = self.at
-        found = self._accept_slip()
-        self.at = mark
-        return found
-
-    def _accept_slip(self) -> bool:
-        self.accept_any("a", "an")
-        mark = self.at
-        if self.accept_phrase(self.lexicon.phrases) == "sl st":
-            return True
-        self.at = mark
-        return False
-
-    def _slip_join(self) -> Act | None:
-        """A slip stitch that closes the round: into the first stitch, the chain, the top."""
-        start, begin = self.here.start, self.at
-        self.accept_any("1", "work", "make")
-        if not self._accept_slip():
-            return None
-        words = self._clause_words()
-        closing = {"join", "close", "form", "joining", "beg", "beginning", "top", "first", "1st"}
-        to_chain = self.here.text in ("in", "to", "into", "around") and bool(
-            words & set(_CHAIN_WORDS) and not words & set(_SPACE_WORDS)
-        )
-        ring = bool(words & {"first", "1st"} and words & set(_CHAIN_WORDS)) and not words & set(
-            _SPACE_WORDS
-        )
-        if not self.begun and not ring and not words & {"join", "form", "close", "ring"}:
-            return None
-        if not (words & closing or to_chain):
-            return None
-        self.to_clause_end()
-        onto, named = self._closed(begin)
-        length = self._chain_named(begin)
-        return Act(Deed.JOIN, start, self.last_end, onto=onto, length=length, named=named)
-
-    def _closed(self, begin: int) -> tuple[str, str]:
-        """What tokens since ``begin`` say a round is closed to, and the stitch named.
-
-        The first is "chain", "stitch", "st" (a stitch of no name) or "".
-        """
-        at, end = self.at, self.at
-        self.at = begin
-        onto, named = "", ""
-        while self.at < end:
-            if self.here.text in _CHAIN_WORDS:
-                onto = "chain"
-                self.at += 1
-                continue
-            key = self.accept_phrase(self.lexicon.phrases)
-            if key is None:
-                if self.here.text in ("st", "stitch") and not onto:
-                    onto = "st"
-                self.at += 1
-            elif key not in ("sl st", "ch") and onto != "chain":
-                onto, named = "stitch", named or key
-        self.at = at
-        return onto, "" if onto == "chain" else named
+        return self.here.text in ("a", *CHAIN_WORDS)
 
     def _turn(self) -> Act | None:
+        """``("turn" | "flip") ["your"] ["work"] [("so" | "around") words]``"""
         start = self.here.start
         if self.accept_any("turn", "turning") or self.accept("flip"):
             self.accept_all("the", "your", "work", "over")
-            self.to_clause_end() if self.here.text in ("so", "around") else None
+            if self.here.text in ("so", "around"):
+                self.to_clause_end()
             return Act(Deed.TURN, start, self.last_end)
         return None
 
     def _other_side(self) -> OtherSide | None:
         """``… "other side of" ["the"] ["foundation"] "chain"``"""
         start = self.here.start
-        words = 0
-        while words < 9 and self.here.text not in _OTHER_SIDE:
-            if self.here.type is not Type.WORD or self._stitch_here():
+        begin = self.at
+        while self.at < begin + 9 and self.here.text not in OTHER_SIDE:
+            if not self.accept_any(*OTHER_SIDE_LEAD):
                 return None
-            if self.here.text not in (
-                "turn", "and", "work", "working", "going", "go", "across", "along", "down",
-                "on", "the", "in", "continue", "now", "around", "to", "from", "do", "not", "up",
-            ):  # fmt: skip
-                return None
-            self.at += 1
-            words += 1
-        word = self.accept_any(*_OTHER_SIDE)
+        word = self.accept_any(*OTHER_SIDE)
         if word in ("other", "opposite", "back") and not self.accept_any("side", "edge"):
             return None
         if self.accept("of"):
             self.accept_all("the", "your", "foundation", "starting", "beginning", "beg", "base")
-            self.accept_any(*_CHAIN_WORDS)
+            self.accept_any(*CHAIN_WORDS)
         return OtherSide(start, self.last_end)
 
     def _fasten(self) -> Act | None:
+        """``"fo" | ("fasten" | "cut" | "break" …) ("off" | "yarn" | "thread") words``"""
         start = self.here.start
         if self.accept("fo") or (
-            self.here.text in _ENDINGS and self.ahead().text in ("off", "yarn", "the", "thread")
+            self.here.text in ENDINGS and self.ahead().text in ("off", "yarn", "the", "thread")
         ):
             self.to_clause_end()
             return Act(Deed.FASTEN, start, self.last_end)
@@ -278,20 +168,6 @@ class Deeds(Makes):
         self._hook_change()
         return Act(Deed.COLOUR, start, self.last_end, name)
 
-    def _colour_name(self) -> str:
-        """A yarn letter, MC or CC, or a colour word, as written."""
-        mark = self.at
-        worded = bool(self.accept_any("color", "colour", "yarn", "col"))
-        token = self.here
-        written = self.text[token.start : token.end]
-        if token.type is Type.WORD and (
-            (len(written) == 1 and written.isupper()) or token.text in COLOURS or worded
-        ):
-            self.at += 1
-            return written
-        self.at = mark
-        return ""
-
     def _hook_change(self) -> None:
         """``"and" size "hook"`` behind a change of colour."""
         mark = self.at
@@ -303,11 +179,11 @@ class Deeds(Makes):
                 return
         self.at = mark
 
-    def _marker(self) -> Act | Note | None:
+    def _marker(self) -> Act | None:
+        """``"pm" | ("place" | "insert" | "attach") words "marker" words``"""
         start = self.here.start
         if self.accept("pm") or (
-            self.here.text in ("place", "insert", "attach")
-            and "marker" in self._clause_words() | {self.here.text}
+            self.here.text in ("place", "insert", "attach") and "marker" in self._clause_words()
         ):
             self.to_clause_end()
             return Act(Deed.MARKER, start, self.last_end)
@@ -328,28 +204,3 @@ class Deeds(Makes):
 
     def _begins_make(self) -> bool:
         return self.here.type in (Type.NUMBER, Type.STAR, Type.OPEN) or self._stitch_here()
-
-    def _clause_words(self) -> set[str]:
-        """The words up to the end of this clause."""
-        return {t.text for t in self.tokens[self.at : self.clause_end()]}
-
-    def clause_end(self) -> int:
-        """Index of the token that ends this clause: a separator, a bracket or a star."""
-        index = self.at
-        while True:
-            token = self.tokens[index]
-            if token.type in (Type.END, Type.OPEN, Type.CLOSE, Type.STAR):
-                return index
-            if token.text in (",", ";", ".", ":", "=", "-") and not self._inside_word(index):
-                return index
-            index += 1
-
-    def _inside_word(self, index: int) -> bool:
-        """Whether a sign stands inside a word or number, as in "ch-2" and "5.5"."""
-        token, before, after = (self.tokens[i] for i in (index, index - 1, index + 1))
-        glued = before.end == token.start and token.end == after.start
-        return glued and (token.text == "-" or after.type is Type.NUMBER)
-
-    def to_clause_end(self) -> None:
-        """Pass over the rest of this clause."""
-        self.at = self.clause_end()

@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon, words_of
-from tracker.notation.reader import Reader
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Chain, Make, Node, Note
@@ -19,7 +19,8 @@ _HEADER = re.compile(
     re.IGNORECASE,
 )
 _ENTRY = re.compile(
-    r"(?:^|(?<=[.;])\s+|(?<=\n)|(?<=,)\s+(?=[A-Z][\w ]{0,12}\s*=))\s*(?P<name>[^\W_][\w/'\" ()-]{0,40}?)\s*[:=]\s+",
+    r"(?:^|(?<=[.;])\s+|(?<=\n)|(?<=,)\s+(?=[A-Z][\w ]{0,12}\s*=))\s*"
+    r"(?P<name>[^\W_][\w/'\" ()-]{0,40}?)\s*[:=]\s+",
     re.MULTILINE,
 )
 _NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
@@ -27,7 +28,8 @@ _TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))
 _MAKES = re.compile(r"\bmakes " + _NUMBER.format("makes"))
 _SPACES = re.compile(r"(?P<n>\d+|a|an|one|two|three)\s+ch-(?P<length>\d+) spaces?\b")
 _OVER = re.compile(
-    r"\b(?:over|work(?:ed)?|crochet)\s+(?P<n>\d|two|three)\s+(?:sts?|stitches)\b|2 (?:sts|stitches) tog"
+    r"\b(?:over|work(?:ed)?|crochet)\s+(?P<n>\d|two|three)\s+(?:sts?|stitches)\b"
+    r"|2 (?:sts|stitches) tog"
 )
 
 
@@ -65,6 +67,7 @@ def _entries(text: str) -> Iterator[tuple[list[str], str]]:
 
 
 def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) -> None:
+    """``name ["/" others] ":" (ring | stitch | "takes" … | instruction)``"""
     low = plain(meaning)
     if re.match(r"(?:an? )?(?:magic|adjustable) (?:ring|circle|loop)", low):
         lexicon.rings.add(name.lower())
@@ -129,6 +132,7 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
 
 
 def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
+    """One stitch that takes and makes what the instructions do together."""
     makes, spaces, takes = 0, [], 1
     for node in nodes:
         if isinstance(node, Make):

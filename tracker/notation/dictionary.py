@@ -14,6 +14,7 @@ Takes, makes and the US/UK pairs are those of trade glossaries and yarn company 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from functools import cache
 from types import MappingProxyType
 
@@ -84,6 +85,8 @@ _MOST_TOGETHER = 9
 
 UK_BY_US: Mapping[str, str] = MappingProxyType({us: uk for us, _, uk, _, _ in _PLAIN})
 
+_UK_NAMES: Mapping[str, str] = MappingProxyType({us: name for us, _, _, name, _ in _PLAIN})
+
 
 def _post(us: str, name: str, side: str) -> Stitch:
     word = {"fp": "front post", "bp": "back post"}[side]
@@ -103,12 +106,7 @@ def _all() -> Iterator[Stitch]:
 
 #: Every stitch under its US name, with `Stitch.us` filled in.
 STITCHES: Mapping[str, Stitch] = MappingProxyType(
-    {
-        s.abbr: Stitch(
-            s.abbr, s.name, s.takes, s.makes, us=s.abbr, spaces=s.spaces, height=s.height
-        )
-        for s in _all()
-    }
+    {stitch.abbr: replace(stitch, us=stitch.abbr) for stitch in _all()}
 )
 
 
@@ -154,6 +152,7 @@ def phrases(terms: str) -> Mapping[tuple[str, ...], str]:
 
 
 def _add(found: dict[tuple[str, ...], str], spelling: str, us: str) -> None:
+    """One spelling and its plural."""
     words = tuple(spelling.split())
     found[words] = us
     last = words[-1]
@@ -166,6 +165,7 @@ def _add(found: dict[tuple[str, ...], str], spelling: str, us: str) -> None:
 def _add_plain(
     found: dict[tuple[str, ...], str], us: str, short: str, longer: tuple[str, ...]
 ) -> None:
+    """Every spelling of a plain stitch, round the post and closed together too."""
     spellings = (short, *longer)
     for spelling in spellings:
         _add(found, spelling, us)
@@ -189,21 +189,23 @@ def _add_plain(
 
 
 def find(abbr: str, terms: str = "US") -> Stitch | None:
-    """The dictionary's stitch written ``abbr`` in ``terms``; None where there is none."""
+    """The dictionary's stitch written ``abbr`` in ``terms``, named in the same terms.
+
+    None where there is none. ``us`` and ``how`` of the stitch stay in US terms.
+    """
     us = phrases(terms).get(tuple(abbr.lower().split()))
     if us is None:
         return None
     stitch = STITCHES[us]
-    return Stitch(
-        abbr=in_terms(us, terms),
-        name=stitch.name,
-        takes=stitch.takes,
-        makes=stitch.makes,
-        us=us,
-        how=_how(us),
-        spaces=stitch.spaces,
-        height=stitch.height,
-    )
+    return replace(stitch, abbr=in_terms(us, terms), name=_name_in(us, terms), how=_how(us))
+
+
+def _name_in(us: str, terms: str) -> str:
+    """The stitch spelt out in ``terms``."""
+    base, name = base_of(us), STITCHES[us].name
+    if terms != "UK" or base not in UK_BY_US:
+        return name
+    return name.replace(STITCHES[base].name, _UK_NAMES[base])
 
 
 def _how(us: str) -> str:

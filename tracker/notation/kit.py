@@ -7,44 +7,15 @@ from collections.abc import Mapping
 from tracker.notation.tokens import Token, Type, tokenize
 from tracker.notation.tree import Figure
 
-NUMBER_WORDS: Mapping[str, int] = {
-    word: n
-    for n, word in enumerate(
-        [
-            "one",
-            "two",
-            "three",
-            "four",
-            "five",
-            "six",
-            "seven",
-            "eight",
-            "nine",
-            "ten",
-            "eleven",
-            "twelve",
-        ],
-        start=1,
-    )
-}
+_NUMBERS = "one two three four five six seven eight nine ten eleven twelve"
+_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth"
+#: Numbers in words, and ordinals with the ways in which pages misprint them.
+NUMBER_WORDS: Mapping[str, int] = {w: n for n, w in enumerate(_NUMBERS.split(), start=1)}
 ORDINAL_WORDS: Mapping[str, int] = {
-    word: n
-    for n, word in enumerate(
-        [
-            "first",
-            "second",
-            "third",
-            "fourth",
-            "fifth",
-            "sixth",
-            "seventh",
-            "eighth",
-            "ninth",
-            "tenth",
-        ],
-        start=1,
-    )
-} | {"forth": 4, "rst": 1}
+    **{w: n for n, w in enumerate(_ORDINALS.split(), start=1)},
+    "forth": 4,
+    "rst": 1,
+}
 TIMES_WORDS: Mapping[str, int] = {"once": 1, "twice": 2, "thrice": 3}
 
 _CLOSER = {"(": ")", "[": "]", "{": "}", "<": ">"}
@@ -159,6 +130,7 @@ class Kit:
         return (first, *more) if len(more) == self.sizes - 1 else (first,)
 
     def _other_sizes(self) -> list[int]:
+        """``{"/" number} | "(" number {"," number} ")"``, one for each further size"""
         mark, found = self.at, []
         if self.here.text == "/":
             while self.accept("/") and self.here.type is Type.NUMBER:
@@ -189,9 +161,49 @@ class Kit:
             if depth == 0:
                 return found
 
+    def _clause_words(self) -> set[str]:
+        """The words up to the end of this clause."""
+        return {t.text for t in self.tokens[self.at : self.clause_end()]}
+
+    def clause_end(self) -> int:
+        """Index of the token that ends this clause: a separator, a bracket or a star."""
+        index = self.at
+        while True:
+            token = self.tokens[index]
+            if token.type in (Type.END, Type.OPEN, Type.CLOSE, Type.STAR):
+                return index
+            if token.text in (",", ";", ".", ":", "=", "-") and not self._inside_word(index):
+                return index
+            index += 1
+
+    def _inside_word(self, index: int) -> bool:
+        """Whether a sign stands inside a word or number, as in "ch-2" and "5.5"."""
+        token, before, after = (self.tokens[i] for i in (index, index - 1, index + 1))
+        glued = before.end == token.start and token.end == after.start
+        return glued and (token.text == "-" or after.type is Type.NUMBER)
+
+    def to_clause_end(self) -> None:
+        """Pass over the rest of this clause."""
+        self.at = self.clause_end()
+
+    def depth(self) -> int:
+        """How many brackets, each in the one before, the text has at most."""
+        open_: list[int] = []
+        deepest = 0
+        for opening in sorted(self._closers):
+            while open_ and open_[-1] < opening:
+                open_.pop()
+            open_.append(self._closers[opening])
+            deepest = max(deepest, len(open_))
+        return deepest
+
     def closing(self) -> int:
         """Index of the bracket that closes the one standing here; -1 where none does."""
         return self._closers.get(self.at, -1)
+
+
+def _closes(closing: Token, opening: Token) -> bool:
+    return _CLOSER[opening.text] == closing.text
 
 
 def _match_brackets(tokens: list[Token]) -> dict[int, int]:
@@ -201,7 +213,6 @@ def _match_brackets(tokens: list[Token]) -> dict[int, int]:
     for index, token in enumerate(tokens):
         if token.type is Type.OPEN:
             open_.append(index)
-        elif token.type is Type.CLOSE and open_:
-            if _CLOSER[tokens[open_[-1]].text] == token.text:
-                found[open_.pop()] = index
+        elif token.type is Type.CLOSE and open_ and _closes(token, tokens[open_[-1]]):
+            found[open_.pop()] = index
     return found

@@ -14,7 +14,8 @@ class Lexicon:
     """Looks up stitches by the words they are written with.
 
     ``phrases`` maps words to the key of a stitch: its US name, or for a special stitch
-    its own abbreviation in lower case; ``rings`` are words for an adjustable ring. A special stitch goes before the dictionary's.
+    its own abbreviation in lower case; ``rings`` are words for an adjustable ring. A special
+    stitch goes before the dictionary's.
     """
 
     def __init__(self, terms: str = "US", special: Iterable[Stitch] = ()) -> None:

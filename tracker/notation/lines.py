@@ -15,30 +15,33 @@ _DASH = r"(?:-|to|through|thru|and|&|,|\.\s*-)"
 #: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
 _TO = rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)\-(])|{_DASH}(?=\S)|\s+(?:to|through|thru|and|&)\s+|,\s?)"
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
+_CLOSE = r"\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
+_ASIDE = r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?"
+_ORDINAL = r"(?:st|nd|rd|th)"
 _LABELS = (
-    # "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
+    # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
-        rf"^(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{{0,28}}?[ -]+)?(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?"
-        rf"(?P<first>\d+)(?:{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
-        rf"(?P<side>\s*\([^()]{{0,24}}\)(?=\s*[:.\-]))?\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
+        r"^(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{0,28}?[ -]+)?"
+        rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?(?P<first>\d+)"
+        rf"(?:{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
+        rf"{_ASIDE}{_CLOSE}"
     ),
-    # "R3", with the number run into the letter
+    # such as "R3", with the number run into the letter
     re.compile(
-        rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?"
-        r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
+        rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
     ),
-    # "4th row:", "7th-9th rows:", "second round"
+    # such as "4th row:", "7th-9th rows:", "second round"
     re.compile(
-        r"^(?P<first>\d+(?:st|nd|rd|th)|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+)(?:st|nd|rd|th))?\s+"
-        rf"(?P<kind>{_ROUND})\b(?P<side>\s*\([^()]{{0,24}}\)(?=\s*[:.\-]))?\s*[:.\-,]\s*"
+        rf"^(?P<first>\d+{_ORDINAL}|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+){_ORDINAL})?\s+"
+        rf"(?P<kind>{_ROUND})\b{_ASIDE}\s*[:.\-,]\s*"
     ),
-    # "7.", "13. - 15.", "6 8.", "3-28)", "9-13:"
+    # such as "7.", "13. - 15.", "6 8.", "3-28)", "9-13:"
     re.compile(
         r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?\s*(?:[.)](?=\s|[a-z(*])|:)\s*"
     ),
-    # "Next 2 rnds:", "Next row:"
+    # such as "Next 2 rnds:", "Next row:"
     re.compile(rf"^next\s+(?:(?P<count>\d+)\s+)?(?P<kind>{_ROUND})\b\s*[:.\-]\s*"),
-    # "Foundation row:", "To start:", "Edging round:"
+    # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(
         rf"^(?P<word>(?:foundation|edging|border|last|final|set-?up|starting|base|joining)"
         rf"(?:\s+(?:{_ROUND}|chain|ch))?|to start)\s*:\s*"
@@ -46,7 +49,8 @@ _LABELS = (
 )
 #: A label in the middle of a line, after the bracket that closes the round before it.
 _INNER = re.compile(
-    rf"(?:(?<=[)\]}}>])\s*|(?<=\.)\s+(?=round))(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
+    r"(?:(?<=[)\]}>])\s*|(?<=\.)\s+(?=round))"
+    rf"(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
 _COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
@@ -125,25 +129,32 @@ class _Open:
     def __init__(self, label: str, kind: str, first: int, last: int, count: int) -> None:
         self.label, self.kind = label, kind
         self.first, self.last, self.count = first, last, count
-        self.body = ""
+        self._written: list[str] = []
+        self._length = 0
+        self._open_brackets = 0
         self.pieces: list[tuple[int, int, int]] = []
 
     def add(self, part: str, number: int, column: int) -> None:
         """Add a line of words."""
         lead = len(part) - len(part.lstrip())
-        if self.body:
-            self.body += "\n"
-        self.pieces.append((len(self.body), number, column + lead))
-        self.body += part.strip()
+        words = part.strip()
+        if self._length:
+            self._length += 1
+        elif self._written:
+            self._written.clear()
+        self.pieces.append((self._length, number, column + lead))
+        self._written.append(words)
+        self._length += len(words)
+        self._open_brackets += sum(map(words.count, "([{")) - sum(map(words.count, ")]}"))
 
     def goes_on(self, part: str) -> bool:
         """Whether an unlabelled line continues this round."""
-        text, low = self.body.rstrip(), plain(part.strip())
-        if not text or text[-1] in ",:-&*" or _open_brackets(text):
+        last, low = self._written[-1][-1:], plain(part.strip())
+        if not last or last in ",:-&*" or self._open_brackets > 0:
             return True
         if _STARS_AGAIN.match(low):
             return True
-        if text[-1] == ";":
+        if last == ";":
             return bool(self.label)
         if _COUNT_LINE.match(low) or low[:1] in "[<{*":
             return True
@@ -152,13 +163,10 @@ class _Open:
 
     def line(self) -> Line:
         """The finished line."""
+        body = "\n".join(self._written)
         return Line(
-            self.label, self.kind, self.first, self.last, self.count, self.body, tuple(self.pieces)
+            self.label, self.kind, self.first, self.last, self.count, body, tuple(self.pieces)
         )
-
-
-def _open_brackets(text: str) -> bool:
-    return sum(text.count(c) for c in "([{") > sum(text.count(c) for c in ")]}")
 
 
 def _begin(part: str, number: int, column: int) -> _Open:
@@ -180,6 +188,7 @@ def _begin(part: str, number: int, column: int) -> _Open:
 
 
 def _labelled(match: re.Match[str], written: str) -> _Open | None:
+    """The round a label opens; None where its numbers make no sense."""
     groups = match.groupdict()
     label = written[: match.end()].strip().rstrip(":.-,) ")
     kind = "row" if "row" in (groups.get("kind") or "") else "round"

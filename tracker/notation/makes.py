@@ -1,145 +1,30 @@
-"""Reading what is made: stitches, chains, skips."""
+"""Reading what is made: stitches, with their number and their place."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.counts import Counts
+from tracker.notation.chains import Chains
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.stitches import Stitch
-from tracker.notation.targets import _CHAIN_WORDS, _SPACE_WORDS, _STITCH_WORDS
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Repeat, Skip, Target
+from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
+from tracker.notation.wordlists import STITCH_WORDS, VERBS
 
-_VERBS = ("work", "working", "make", "do", "complete", "crochet", "then", "just", "place")
-_SKIPS = ("sk", "skip", "miss", "skipping", "missing")
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
 _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
 
 
-class Makes(Counts):
-    """Rules for stitches, chains and skips."""
-
-    def chain(self) -> Chain | None:
-        """``chain = "ch" ["-"] figure [counts] | figure ["-"] "ch" [counts]``"""
-        mark, start = self.at, self.here.start
-        self.accept_all(*_VERBS, "a", "foundation", "for", "this", "sample", "start", "with")
-        figure = self._chain_count()
-        if figure is None or self._is_space():
-            self.at = mark
-            return None
-        self.accept_all(
-            "stitches", "sts", "for", "all", "sizes"
-        ) if self.here.text != "in" else None
-        found = Chain(figure, start, self.last_end)
-        return self._counts(found)
-
-    def _chain_count(self) -> Figure | None:
-        mark = self.at
-        if self.accept_any(*_CHAIN_WORDS):
-            self.accept_any("-", "of", ":")
-            figure = self.accept_figure()
-            if figure is None:
-                self.at = mark
-            if figure is not None and self.here.text in _CHAIN_WORDS:
-                self.at += 1
-            return figure
-        figure = self.accept_figure()
-        if figure is None:
-            if self.here.text in ("a",) and self.ahead().text in _CHAIN_WORDS:
-                self.at += 1
-                figure = (1,)
-            else:
-                return None
-        self.accept("-")
-        return figure if self.accept_any(*_CHAIN_WORDS) else None
-
-    def _is_space(self) -> bool:
-        """Whether the chain just read is the name of a space: "ch-3 sp"."""
-        at = self.at + (self.here.text == "-")
-        return self.tokens[at].text in _SPACE_WORDS
-
-    def _counts(self, chain: Chain) -> Chain:
-        """``counts = ["("] "counts as" [stitch ["and" chain]] ["throughout"] [")"]``"""
-        mark = self.at
-        bracket = self.here.type is Type.OPEN and self.closing()
-        if bracket:
-            self.at += 1
-        self.accept_any(",")
-        self.accept_all("this", "always", "will", "the", "ch", "chain", "here", "-")
-        if self.here.type is Type.NUMBER and self.ahead().text in ("counts", "count"):
-            self.at += 1
-        counts = self._counts_or_not()
-        if counts is None:
-            self.at = mark
-            return self._spelt_out(chain)
-        found = self._stands_for(chain, counts)
-        if bracket:
-            lasting = {"throughout", "always", "now", "every", "following", "all"}
-            words = {t.text for t in self.tokens[mark:bracket]}
-            found = replace(found, lasting=found.lasting or bool(words & lasting))
-            self.at = bracket + 1
-        return replace(found, end=self.last_end)
-
-    def _counts_or_not(self) -> bool | None:
-        if self.accept_any("counts", "count", "counting", "regard", "starts", "stands", "equals"):
-            return not self.accept_any("not")
-        if self.accept_any("does", "do", "don't", "doesn't", "not", "is", "never"):
-            self.accept_any("not")
-            return False if self.accept_any("count", "counted", "counts", "a") else None
-        return None
-
-    def _stands_for(self, chain: Chain, counts: bool) -> Chain:
-        self.accept_all("as", "for", "a", "the", "one", "first", "1st", "your", "beg", "of")
-        self.accept_number()
-        key = self.accept_phrase(self.lexicon.phrases)
-        self.accept_any(*_STITCH_WORDS)
-        plus = 0
-        if self.accept_any("and", "plus", "+", ","):
-            self.accept_any("a", "one")
-            figure = self._chain_count()
-            if figure is None and self.accept_any(*_CHAIN_WORDS):
-                figure = (1,)
-            plus = figure[0] if figure and not self._is_space() else (figure[0] if figure else 0)
-        lasting = bool(self.accept_any("throughout", "always", "here", "now"))
-        return replace(
-            chain, counts=counts, stands_for=key or "", plus=plus if counts else 0, lasting=lasting
-        )
-
-    def _spelt_out(self, chain: Chain) -> Chain:
-        """``"(" figure stitch "and" chain ")"`` right behind a chain says what it is."""
-        if self.here.type is not Type.OPEN or self.closing() < 0:
-            return chain
-        mark, close = self.at, self.closing()
-        self.at += 1
-        found = self._stands_for(chain, True)
-        if self.at == close and found.stands_for and found.plus:
-            self.at += 1
-            return replace(found, end=self.last_end)
-        self.at = mark
-        return chain
-
-    def skip(self) -> Skip | None:
-        """``skip = "sk" ["next" | "first" | "last"] [figure] [kind]``"""
-        start = self.here.start
-        if not self.accept_any(*_SKIPS):
-            return None
-        self.accept_all("over", "the")
-        at = self._which() or At.NEXT
-        self.accept_any("of", "the")
-        count = self.accept_figure() or (1,)
-        self._which()
-        self.accept_any("remaining", "rem")
-        kind = self.kind() or "st"
-        return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)
+class Makes(Chains):
+    """Rules for stitches."""
 
     def make(self) -> list[Node] | None:
         """``make = [verb] [figure] stitch [figure] [target] {"and" target} [times]``"""
         mark, start = self.at, self.here.start
         self.loop = ""
-        self.accept_all(*_VERBS)
+        self.accept_all(*VERBS)
         self.accept_any("a", "an", "another", "the")
         self.accept_any("last", "first")
         self.accept_loop()
@@ -147,7 +32,7 @@ class Makes(Counts):
         if count is not None:
             self.accept_any("-", "x", "more")
         self.accept_loop()
-        stitch = self._stitch(count) or self._in_one_place(count)
+        stitch = self._stitch() or self._in_one_place(count)
         if stitch is None:
             self.at = mark
             return None
@@ -177,42 +62,46 @@ class Makes(Counts):
         gathered = self._gathered(stitch, count)
         if gathered is not None:
             stitch, count = gathered, None
-        numbered = count is not None
         if count is None:
             count = self._count_behind()
-            numbered = count is not None
+        numbered = count is not None
         self.accept_all("more")
         self.accept_loop()
         together = self._together(stitch)
-        target: Target | None
+        target = None
         if together is not None:
-            stitch, target, count = together, None, (1,)
+            stitch, count = together, (1,)
         else:
-            target = self.target()
-            self._loop_behind()
-            if self.led == "over" and target is not None and target.count is not None:
-                # "over next 3 sts": the one stitch is spread over all of them
-                stitch, target = replace(stitch, takes=target.count[0]), None
-            target = self.hook_counts(target)
-        made: list[Node] = [
-            Make(stitch, count or (1,), target, start, self.last_end, self.loop, numbered)
-        ]
-        also = self._and_also(stitch, count or (1,))
+            stitch, target = self._stitch_and_target(stitch)
+        end = self.last_end
+        first = Make(stitch, count or (1,), target, start, end, self.loop, numbered)
+        also = self._and_also(stitch, first.count)
         if stitch.takes > 1 and also:
             # "sc2tog over last sp and last sc": one stitch, and the places it closes
-            made = [Make(stitch, count or (1,), None, start, self.last_end, self.loop, numbered)]
-        else:
-            made += also
-        if target is None and together is None and isinstance(made[0], Make):
-            pair = self._together_in(made[0])
+            first, also = replace(first, target=None, end=self.last_end, loop=self.loop), []
+        if target is None and together is None:
+            pair = self._together_in(first)
             if pair is not None:
                 return [pair]
+        return self._so_often_made(first, also, plain=target is None)
+
+    def _stitch_and_target(self, stitch: Stitch) -> tuple[Stitch, Target | None]:
+        """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
+        target = self.target()
+        self._loop_behind()
+        if self.led == "over" and target is not None and target.count is not None:
+            # "over next 3 sts": the one stitch is spread over all of them
+            return replace(stitch, takes=target.count[0]), None
+        return stitch, self.hook_counts(target)
+
+    def _so_often_made(self, first: Make, also: list[Node], *, plain: bool) -> list[Node]:
+        """``make {make} [times]``; times behind a stitch without a number are its number"""
         times = self._times_behind()
         if times is None:
-            return made
-        if target is None and len(made) == 1 and not numbered:
-            return [Make(stitch, times, None, start, self.last_end, self.loop, True)]
-        return [Repeat(tuple(made), start, self.last_end, times)]
+            return [first, *also]
+        if plain and not also and not first.numbered:
+            return [replace(first, count=times, target=None, end=self.last_end, numbered=True)]
+        return [Repeat((first, *also), first.start, self.last_end, times)]
 
     def _loop_behind(self) -> None:
         """``["through" | "in"] loop`` behind the place, and "all across" behind that."""
@@ -238,21 +127,6 @@ class Makes(Counts):
         self.at = mark
         return None
 
-    def hook_counts(self, target: Target | None) -> Target | None:
-        """``target "(" words "count" ["not"] … ")"``: whether chains passed over count."""
-        if target is None or target.at is not At.HOOK:
-            return target
-        counts = self._chains_count()
-        return target if counts is None else replace(target, counts=counts)
-
-    def _chains_count(self) -> bool | None:
-        close = self.closing() if self.here.type is Type.OPEN else -1
-        words = {t.text for t in self.tokens[self.at : max(close, self.at)]}
-        if not words & {"counts", "count", "counted", "regard", "stands", "counting"}:
-            return None
-        self.at = close + 1
-        return not words & {"not", "don't", "doesn't", "never"}
-
     def _count_behind(self) -> Figure | None:
         """``"sc 3"``, ``"sc x 3"``: a number behind its stitch."""
         mark = self.at
@@ -263,7 +137,7 @@ class Makes(Counts):
             return None
         if self.accept("more", "times"):
             return figure
-        if not crossed and (self.here.text in _STITCH_WORDS or self._stitch_here()):
+        if not crossed and (self.here.text in STITCH_WORDS or self._stitch_here()):
             self.at = mark
             return None
         if self.here.text in ("times", "x") and not crossed:
@@ -277,8 +151,8 @@ class Makes(Counts):
         self.at = mark
         return found
 
-    def _stitch(self, count: Figure | None) -> Stitch | None:
-        """A stitch phrase; "2 sc inc" and "sc dec" are read as one."""
+    def _stitch(self) -> Stitch | None:
+        """``stitch ["stitch"] ["(see" words ")"] ["(s)"]``"""
         key = self.accept_phrase(self.lexicon.phrases)
         if key is None or key == "ch":
             return None
@@ -286,20 +160,19 @@ class Makes(Counts):
             self.at += 1
         if self.here.type is Type.OPEN and self.ahead().text == "see" and self.closing() > 0:
             self.at = self.closing() + 1
-        if self.here.text == "(" and self.ahead().text == "s" and self.ahead(2).text == ")":
-            self.at += 3
+        self.accept("(", "s", ")")
         return self.lexicon.stitch(key)
 
     def _gathered(self, stitch: Stitch, count: Figure | None) -> Stitch | None:
         """``figure stitch "popcorn"`` is one popcorn; ``figure stitch "inc"`` one increase."""
         mark = self.at
         self.accept("-")
-        if base_of(stitch.us) != stitch.us and stitch.us not in ("sl st",):
+        if base_of(stitch.us) != stitch.us and stitch.us != "sl st":
             self.at = mark
             return None
         key = self.accept_phrase(self.lexicon.phrases)
         if key in _GATHERED or (key == "shell" and count is not None):
-            self.accept_any(*_STITCH_WORDS)
+            self.accept_any(*STITCH_WORDS)
             found = self.lexicon.stitch(key)
             return replace(found, makes=count[0]) if key == "shell" and count else found
         if key == "inc":
@@ -362,10 +235,10 @@ class Makes(Counts):
             self.at += 1
             return (TIMES_WORDS[self.tokens[self.at - 1].text],)
         figure = self.accept_figure()
-        if figure is not None and self.accept_any("times", "x", "time"):
-            if self.here.text not in ("more",):
-                self.accept_any("total")
-                return figure
+        often = figure is not None and self.accept_any("times", "x", "time")
+        if often and self.here.text != "more":
+            self.accept_any("total")
+            return figure
         self.at = mark
         return None
 

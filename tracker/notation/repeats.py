@@ -8,12 +8,7 @@ from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure, More, Target
-
-AGAIN = ("rep", "repeat", "repeats", "rpt", "continue", "cont", "repeating", "repear", "complete")
-_ABOUT_STARS = (
-    "from", "between", "the", "to", "and", "s", "bet", "in", "directions", "what", "is", "'s",
-    "brackets", "bracket", "instructions", "across", "sequence", "pattern", "this", "for",
-)  # fmt: skip
+from tracker.notation.wordlists import ABOUT_STARS, AGAIN
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +21,6 @@ class Tail:
     kind: str = "st"
     omit: int = 0
     target: Target | None = None
-    until: str = ""
 
 
 class Repeats(Deeds):
@@ -61,26 +55,22 @@ class Repeats(Deeds):
         """What is repeated, named by its stars or brackets, and how often."""
         if self.here.text in ("row", "rows", "rnd", "rnds", "round", "rounds"):
             return None
-        if self.ahead(-1).text == "complete" and self.here.type is not Type.NUMBER:
-            if self.here.text not in TIMES_WORDS and not self.accept_number_ahead():
-                return None
+        if self.ahead(-1).text == "complete" and not self._number_of_times_ahead():
+            return None
         self._stars()
         return self._often(starred)
 
+    def _number_of_times_ahead(self) -> bool:
+        return self.here.text in TIMES_WORDS or self.accept_number_ahead()
+
     def _stars(self) -> None:
-        """Stars, brackets and the words round them: "from * to *", "(from *)"."""
+        """``{star | "(" {star} ")" | "from" | "between" …}``: "from * to *", as in (from *)"""
         while True:
             if self.here.type is Type.STAR:
-                if (
-                    self.here.text == "*"
-                    and self.ahead().type is Type.NUMBER
-                    and (self.ahead(2).text not in ("times", "more", "time", "x"))
-                ):
-                    pass
                 self.at += 1
             elif self.here.type is Type.OPEN and self._bracket_of_stars():
                 self.at = self.closing() + 1
-            elif (self.here.text in _ABOUT_STARS and not self._is_to_last()) or (
+            elif (self.here.text in ABOUT_STARS and not self._is_to_last()) or (
                 self.here.text in ("-", "'", '"') and self.ahead().type is Type.STAR
             ):
                 self.at += 1
@@ -98,12 +88,13 @@ class Repeats(Deeds):
             return True
         if text == "in":
             return then not in ("brackets", "directions", "the")
-        return text == "the" and then in ("end",)
+        return text == "the" and then == "end"
 
     def _bracket_of_stars(self) -> bool:
+        """Whether the bracket here only names what is repeated."""
         close = self.closing()
         inside = self.tokens[self.at + 1 : close] if close > 0 else []
-        return close > 0 and all(t.type is Type.STAR or t.text in _ABOUT_STARS for t in inside)
+        return close > 0 and all(t.type is Type.STAR or t.text in ABOUT_STARS for t in inside)
 
     def _often(self, starred: bool) -> Tail | None:
         """``often = times ["more"] | "around" | "to last" figure kind | "until" … | ""``"""
@@ -127,9 +118,8 @@ class Repeats(Deeds):
         return Tail(None, more=More.UNSAID) if starred or self._clause_over() else None
 
     def _clause_over(self) -> bool:
-        return self.here.type in (Type.END, Type.OPEN, Type.CLOSE) or self.here.text in (
-            ",", ";", ".",
-        )  # fmt: skip
+        closed = self.here.type in (Type.END, Type.OPEN, Type.CLOSE)
+        return closed or self.here.text in (",", ";", ".")
 
     def _times(self) -> Figure | None:
         """A number of times; "a total of 6 times", "another 3 times"."""
@@ -148,6 +138,7 @@ class Repeats(Deeds):
         return figure
 
     def _so_often(self, figure: Figure) -> Tail:
+        """``["more"] ["times"] ["more"] ["in" "total"] ["around"]`` behind a number"""
         before = {t.text for t in self.tokens[max(0, self.at - 4) : self.at]}
         more = More.MORE if "another" in before else More.UNSAID
         if "total" in before:

@@ -2,65 +2,42 @@
 
 from __future__ import annotations
 
-from tracker.notation.kit import Kit
-from tracker.notation.lexicon import Lexicon
+from tracker.notation.ends import Ends
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
-
-_PREPOSITIONS = (
-    "in", "into", "on", "onto", "over", "through", "under", "within", "thru", "to", "inside",
-    "round", "around", "on", "at",
-)  # fmt: skip
-_ON_THE_STITCH = (
-    "top", "base", "post", "posts", "back", "middle", "center", "centre", "tip",
-)  # fmt: skip
-_NOISE = ("the", "a", "an", "of", "each", "your", "both", "this", "these", "it", "to")
-_STITCH_WORDS = ("st", "sts", "stitch", "stitches", "place", "spot", "post", "posts", "stich")
-_CHAIN_WORDS = ("ch", "chs", "chain", "chains")
-_SPACE_WORDS = ("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches")
-_RING_WORDS = ("ring", "circle", "mr", "mc")
-_END_WORDS = ("around", "across", "round")
-_ROUND_WORDS = ("rnd", "rnds", "round", "rounds", "row", "rows", "r")
-_BEGINNING = ("beg", "beginning", "turning", "starting", "start", "first")
+from tracker.notation.wordlists import (
+    BEGINNING,
+    CHAIN_WORDS,
+    END_WORDS,
+    NOISE,
+    ON_THE_STITCH,
+    PREPOSITIONS,
+    RING_WORDS,
+    SPACE_WORDS,
+)
 
 
-class Targets(Kit):
-    """Rules for places. ``loop`` is set aside when the words name a loop."""
+class Targets(Ends):
+    """Rules for places. ``led`` is the preposition before the place read last."""
 
-    def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
-        super().__init__(text, sizes)
-        self.lexicon = lexicon
-        self.loop = ""
-        self._plural = False
-        self._plural_sts = False
-        self._below = 0
-        self.led = ""
-        self._until_kind = ""
+    led = ""
 
     def target(self) -> Target | None:
         """``target = [preposition] place [end]``; None (and nothing read) if none is here."""
         mark = self.at
-        if self.here.text in _END_WORDS and self._is_to_the_end():
+        if self.here.text in END_WORDS and self._is_to_the_end():
             self.at += 1
             return self._to_end(Target(At.EACH))
-        self.led = self.accept_any(*_PREPOSITIONS)
-        led = bool(self.led)
-        if led:
+        self.led = self.accept_any(*PREPOSITIONS)
+        if self.led:
             self.accept_any("to")
         self._below = 0
-        found = self._place(led)
+        found = self._place(bool(self.led))
         if found is None:
             self.at = mark
         elif self._below:
             return Target(At.BELOW, found.kind, found.count, nth=self._below)
         return found
-
-    def _is_to_the_end(self) -> bool:
-        """Whether "around" here ends a clause, rather than leading to a place."""
-        return self.ahead().type in (Type.SIGN, Type.END, Type.OPEN, Type.CLOSE) or (
-            self.ahead().text in ("to", "until", "and", "with", "join", *_ROUND_WORDS, "turn")
-            or (self.ahead().text in ("the",) and self.ahead(2).text in _ROUND_WORDS)
-        )
 
     def _place(self, led: bool) -> Target | None:
         """``place = same | ring | hook | each | next | nth | tch | counted | bare``"""
@@ -77,38 +54,15 @@ class Targets(Kit):
         """Words before a place that do not change it, and the loop if it is named."""
         while True:
             if self.accept_loop():
-                self.accept_any(*_PREPOSITIONS)
+                self.accept_any(*PREPOSITIONS)
                 continue
-            if self.here.text in _ON_THE_STITCH and self.ahead().text == "of":
+            if self.here.text in ON_THE_STITCH and self.ahead().text == "of":
                 self.at += 2
                 continue
-            if self.here.text in _NOISE and self.here.text != "each":
+            if self.here.text in NOISE:
                 self.at += 1
                 continue
             return
-
-    def accept_loop(self) -> bool:
-        """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
-        mark = self.at
-        self.accept_any("the")
-        side = self._loop_side()
-        if not side:
-            self.at = mark
-            return False
-        self.loop = f"{side} loop"
-        self.accept_any("only")
-        self.accept_any("of")
-        return True
-
-    def _loop_side(self) -> str:
-        short = self.accept_any("blo", "flo", "bl", "fl", "blp", "flp", "bls", "fls")
-        if short:
-            return "back" if short[0] == "b" else "front"
-        side = self.here.text
-        if side in ("back", "front") and self.ahead().text in ("loop", "loops", "lp", "lps"):
-            self.at += 2
-            return side
-        return ""
 
     def _same(self) -> Target | None:
         """``same = "same" [kind] ["as" words]``"""
@@ -127,7 +81,7 @@ class Targets(Kit):
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""
         magic = self.accept_any("magic", "adjustable", "center", "centre", "sliding")
-        if self.accept_any(*_RING_WORDS, *self.lexicon.rings):
+        if self.accept_any(*RING_WORDS, *self.lexicon.rings):
             return Target(At.RING)
         if magic and self.accept_any("loop"):
             return Target(At.RING)
@@ -138,11 +92,9 @@ class Targets(Kit):
         nth = self.accept_ordinal()
         if nth is not None and nth > 1 and self._clause_is_over():
             return Target(At.HOOK, "ch", nth=nth)
-        if nth is None or self._space_ahead() or not self.accept_any(*_CHAIN_WORDS):
+        if nth is None or self._space_ahead() or not self.accept_any(*CHAIN_WORDS):
             return None
-        if self.here.type is Type.OPEN and self.closing() > 0:
-            if self.tokens[self.closing() + 1].text == "from":
-                self.at = self.closing() + 1
+        self._aside_before_from()
         if self.accept("from"):
             self.accept_any("the", "your")
             return Target(At.HOOK, "ch", nth=nth) if self.accept_any("hook") else None
@@ -153,11 +105,17 @@ class Targets(Kit):
             return found
         return Target(At.HOOK, "ch", nth=nth) if nth > 1 else Target(At.NEXT, "ch")
 
+    def _aside_before_from(self) -> None:
+        """A bracket between "ch" and "from hook" tells only what is passed over."""
+        close = self.closing() if self.here.type is Type.OPEN else -1
+        if close > 0 and self.tokens[close + 1].text == "from":
+            self.at = close + 1
+
     def _turning(self) -> Target | None:
         """``tch = ["beg" | "turning"] "ch" ["-" number] | "tch"``"""
         if self.accept_any("tch") or self.accept("t", "-", "ch") or self.accept("top", "ch"):
             return Target(At.LAST, "tch")
-        if self.here.text in _BEGINNING and self.ahead().text in _CHAIN_WORDS:
+        if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
             if self._names_space():
                 return None
             first = self.here.text == "first"
@@ -171,34 +129,28 @@ class Targets(Kit):
     def _clause_is_over(self) -> bool:
         return self.here.type in (Type.END, Type.OPEN, Type.CLOSE) or self.here.text in (",", ".")
 
-    def _space_ahead(self) -> bool:
-        """Whether a chain space is named here."""
-        mark = self.at
-        found = self._space() is not None
-        self.at = mark
-        return found
-
     def _names_space(self) -> bool:
         """Whether "first ch …" here goes on as the name of a chain space."""
         words = [self.ahead(i).text for i in range(2, 6)]
-        sign = [w for w in words if w in _SPACE_WORDS]
+        sign = [w for w in words if w in SPACE_WORDS]
         return bool(sign) and all(
-            w in ("-", *_SPACE_WORDS) or w.isdigit() for w in words[: words.index(sign[0]) + 1]
+            w in ("-", *SPACE_WORDS) or w.isdigit() for w in words[: words.index(sign[0]) + 1]
         )
 
     def _length_follows(self) -> bool:
         return self.here.type is Type.NUMBER or self.here.text == "-"
 
     def _skip_length(self) -> None:
+        """``["-"] [number]``"""
         self.accept("-")
         self.accept_number()
 
     def _chain_length(self) -> Target | None:
         """A chain named by its length: "ch 3", "3 ch", "ch-4"."""
-        self.accept_any(*_BEGINNING)
+        self.accept_any(*BEGINNING)
         if self.accept_number() is not None:
-            return Target(At.LAST, "tch") if self.accept_any(*_CHAIN_WORDS) else None
-        if self.accept_any(*_CHAIN_WORDS):
+            return Target(At.LAST, "tch") if self.accept_any(*CHAIN_WORDS) else None
+        if self.accept_any(*CHAIN_WORDS):
             self._skip_length()
             return Target(At.LAST, "tch")
         return None
@@ -223,11 +175,13 @@ class Targets(Kit):
         return self._to_end(Target(At.EACH, kind))
 
     def _may_lack_kind(self) -> bool:
+        """Whether the kind of place may be left out here: it is stitches then."""
         return self.here.type in (Type.SIGN, Type.END, Type.CLOSE, Type.OPEN) or (
-            self.here.text in _END_WORDS or self.here.text in ("to", "and")
+            self.here.text in END_WORDS or self.here.text in ("to", "and")
         )
 
     def _all_but(self) -> Target | None:
+        """``"all but" ["the"] ["last"] [figure] [kind]``"""
         self.accept_any("the")
         self.accept_any("last")
         leave = self.accept_figure() or (1,)
@@ -303,167 +257,3 @@ class Targets(Kit):
                 return Target(found.at, found.kind, found.count, group=key)
         self.at = mark
         return found
-
-    def kind(self) -> str | None:
-        """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
-        self._plural = False
-        mark = self.at
-        for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
-            found = rule()
-            if found is not None:
-                if self.here.text == "(" and self.ahead().text == "s" and self.ahead(2).text == ")":
-                    self.at += 3
-                self._suffix()
-                return found
-            self.at = mark
-        return None
-
-    def _corner(self) -> str | None:
-        self.accept_any("edge")
-        if not self.accept_any("corner", "corners"):
-            return None
-        self.accept("-")
-        if self._space() is None:
-            self.accept_any(*_STITCH_WORDS)
-        return "corner"
-
-    def _space(self) -> str | None:
-        """``space = ["ch"] ["-"] [number] ["-"] ["ch"] ["-"] ("sp" | "loop" | …)``"""
-        length = None
-        chain = bool(self.accept_any(*_CHAIN_WORDS))
-        if chain:
-            self.accept("-")
-        if self.here.type is Type.NUMBER:
-            length = self.here.value
-            self.at += 1
-            self.accept("-")
-        if not chain:
-            chain = bool(self.accept_any(*_CHAIN_WORDS))
-        if chain:
-            self.accept("-")
-        if not self.accept_any("corner") and not (chain or length is None):
-            return None
-        if not chain and self.here.text in ("loop", "loops") and length is not None:
-            return None
-        word = self.accept_any(*_SPACE_WORDS)
-        if not word:
-            return None
-        self._plural = word.endswith("s")
-        return "sp" if length is None else f"ch-{length} sp"
-
-    def _group_kind(self) -> str | None:
-        """``["center" stitch "of"] [figure stitch] ("shell" | "fan" | "group")``"""
-        mark = self.at
-        if self.accept_any("center", "centre", "middle"):
-            self.kind_of_stitch()
-            if not self.accept("of"):
-                self.at = mark
-                return None
-            self.accept_all("the", "next", "each")
-        if self.here.type is Type.NUMBER:
-            self.at += 1
-            self.accept("-")
-            self.accept_phrase(self.lexicon.phrases)
-        if self.accept_any("fan", "fans", "group", "groups", "shell", "shells"):
-            return "group"
-        self.at = mark
-        return None
-
-    def kind_of_stitch(self) -> None:
-        """Read the name of a stitch, if one stands here."""
-        if not self.accept_any(*_STITCH_WORDS):
-            self.accept_phrase(self.lexicon.phrases)
-
-    def _stitch_kind(self) -> str | None:
-        if self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends"):
-            self.at += 2
-            return "st"
-        word = self.accept_any(*_STITCH_WORDS)
-        self._plural_sts = word in ("sts", "stitches")
-        if word:
-            if self.accept("and") and self.accept_any("in"):
-                self.accept_any("each")
-            if self.tokens[self.at - 1].text in ("and", "in", "each"):
-                if self.accept_any(*_CHAIN_WORDS, *_SPACE_WORDS):
-                    return "st+ch"
-                while self.tokens[self.at - 1].text in ("and", "in", "each"):
-                    self.at -= 1
-            return "st"
-        if self.accept_any(*_CHAIN_WORDS):
-            return "ch"
-        key = self.accept_phrase(self.lexicon.phrases)
-        if key is not None:
-            self.accept_any(*_STITCH_WORDS)
-        return key
-
-    def _suffix(self) -> None:
-        """Words after a kind that add nothing: "of the previous round", "below", "made"."""
-        while True:
-            mark = self.at
-            if self.accept("you"):
-                while self.here.type is Type.WORD and self.here.text != "and":
-                    self.at += 1
-            self.accept_any("made", "below", "worked")
-            if self.accept_any("of", "from", "in", "on"):
-                self.accept_any("the")
-                self.accept_any("previous", "prev", "last", "below")
-                if not self.accept_any(*_ROUND_WORDS):
-                    self.at = mark
-                else:
-                    self._below = self.accept_number() or 0
-                    self.accept_any("below")
-            if self.at == mark:
-                return
-            if self.tokens[self.at - 1].text in ("of", "from", "in", "on", "the"):
-                self.at = mark
-                return
-
-    def _to_end(self, found: Target) -> Target:
-        """``end = "around" | "across" | "to end" | "to last" figure kind | …``
-
-        "around" after a counted place only says how the work goes on.
-        """
-        around = self._ends()
-        mark = self.at
-        if self.accept_any("to", "until", "till"):
-            self.accept_all("the", "you", "reach")
-            if self.accept_any("last"):
-                leave = self.accept_figure() or (1,)
-                self.kind()
-                return Target(At.EACH, found.kind, leave=leave)
-            if found.at is At.EACH and self._next_until():
-                return Target(At.EACH, found.kind, until=self._until_kind)
-            self.at = mark
-        if around and found.at is At.NEXT and found.count is None:
-            return Target(At.EACH, found.kind)
-        return found
-
-    def _next_until(self) -> bool:
-        self._until_kind = ""
-        self.accept_any("next")
-        kind = self.kind()
-        if kind is None or kind == "st":
-            return False
-        self._until_kind = kind
-        return True
-
-    def _ends(self) -> bool:
-        """``("all" | "the way")? ("around" | "across" | "to the end" ["of" "round"])``"""
-        found = False
-        while True:
-            mark = self.at
-            self.accept_any("all")
-            if self.accept_any(*_END_WORDS):
-                self.accept_all("the", *_ROUND_WORDS)
-                found = True
-                continue
-            if self.accept_any("to", "until", "till"):
-                self.accept_any("the")
-                self.accept_any("very")
-                if self.accept_any("end"):
-                    if self.accept("of"):
-                        self.accept_all("the", "chain", *_ROUND_WORDS)
-                    found = True
-                    continue
-            self.at = mark
-            return found

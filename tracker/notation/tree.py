@@ -219,11 +219,12 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Unread:
-    """Words that were not understood."""
+    """Words that were not understood. ``why`` completes a sentence about them."""
 
     words: str
     start: int
     end: int
+    why: str = "is not understood"
 
 
 Node = Make | Chain | Skip | Group | Repeat | Act | Loops | Evenly | OtherSide | Note | Unread
@@ -247,14 +248,12 @@ class Stated:
 class Again:
     """Rounds to be worked again: from ``first`` to ``last``, ``times`` times.
 
-    ``times`` None: once for each round of the line's own label. ``until``: the words
-    that end it, where its length is measured. ``more``: as for `Repeat`.
+    ``times`` None: once for each round of the line's own label.
     """
 
     first: int
     last: int
     times: Figure | None
-    until: str
     start: int
     end: int
 
@@ -269,7 +268,7 @@ class RoundText:
         stated: the printed count, if any.
         again: set where the line only asks for earlier rounds again.
         until: words that end a round of open length ("until piece measures 9 cm").
-        even: rounds to be worked even (0: not such a line; -1: an open number of them).
+        even: rounds to be worked even (0: not such a line).
     """
 
     text: str

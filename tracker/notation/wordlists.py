@@ -7,6 +7,53 @@ def _words(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
+def _list(text: str) -> tuple[str, ...]:
+    return tuple(text.split())
+
+
+#: Words for a stitch as a place, for a chain, and for the space under chains.
+STITCH_WORDS = _list("st sts stitch stitches place spot post posts stich")
+CHAIN_WORDS = _list("ch chs chain chains")
+SPACE_WORDS = _list("sp sps space spaces loop loops lp lps arch arches")
+RING_WORDS = _list("ring circle mr mc")
+
+#: Words for rounds and rows, and for "to the end of this one".
+ROUND_WORDS = _list("rnd rnds round rounds row rows r")
+END_WORDS = _list("around across round")
+#: Words for the chain that a round begins with.
+BEGINNING = _list("beg beginning turning starting start first")
+
+#: Words that lead to a place, that say where on the stitch, and that add nothing.
+PREPOSITIONS = _list("in into on onto over through under within thru to inside round around at")
+ON_THE_STITCH = _list("top base post posts back middle center centre tip")
+NOISE = _list("the a an of your both this these it to")
+
+#: Words before what is made, and words that pass over places.
+VERBS = _list("work working make do complete crochet then just place")
+SKIPS = _list("sk skip miss skipping missing")
+
+#: Words that ask for a repeat, and words round the stars or brackets they name.
+AGAIN = _list("rep repeat repeats rpt continue cont repeating repear complete")
+ABOUT_STARS = _list(
+    """from between the to and s bet in directions what is brackets bracket instructions
+    across sequence pattern this for"""
+)
+#: Words before what ends a round.
+TAIL_WORDS = _list("ending end ends finish finishing")
+
+#: Words for closing a round, for ending the work, for the chain's other side.
+JOINS = _list("join joining connect close attach rejoin")
+ENDINGS = _list("fasten finish tie end cut break bind")
+OTHER_SIDE = _list("other otherside opposite underside back")
+OTHER_SIDE_LEAD = _list(
+    """turn and work working going go across along down on the in continue now around to from
+    do not up"""
+)
+
+#: Words and signs that part one element from the next.
+SEPARATORS = _list(""", ; . : & and then + also now again finally - ' " /""")
+
+
 #: Words of advice and finishing: a clause with one of them, and no stitch and no shaping
 #: word in it, asks for nothing that is counted.
 CRAFT = _words(
@@ -37,11 +84,9 @@ COLOURS = _words(
 
 #: Words in a count's bracket that show it to be an aside or a measure.
 NOT_COUNTED = _words(
-    """cm mm inch inches in m yd size sizes rows row rnds rnd rounds round times more time hook
+    """cm mm inch inches m yd size sizes rows row rnds rnd rounds round times more time hook
     made counts count measures next each repeat rep around from to approx approximately side"""
 )
 
 #: Words behind the figure of a count that only say that it is a total.
-TOTAL = _words(
-    "total in all altogether stiches stitchs s . rem remaining now remain left on of the"
-)
+TOTAL = _words("total in all altogether stiches stitchs s . rem remaining now remain left on")

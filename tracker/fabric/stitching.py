@@ -1,0 +1,138 @@
+"""Stitches as they come off the hook: their steps, and what they leave on the edge."""
+
+from __future__ import annotations
+
+from tracker.fabric.edge import space
+from tracker.fabric.hand import Hand
+from tracker.fabric.reading import every
+from tracker.fabric.steps import Kind, Run
+from tracker.fabric.words import step_text, where_words
+from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.stitches import Stitch
+from tracker.notation.tree import Make
+
+
+class Stitching(Hand):
+    """Stitches once their places are known."""
+
+    def _places(self, node: Make, kind: str, places: int, each: int) -> None:
+        """``each`` of the stitch in each of ``places`` places (or groups of its takes)."""
+        stitch = node.stitch
+        if stitch.first is None and stitch.last is None:
+            self.take(node, kind, places * stitch.takes)
+            self.stitch(node, places * each, per_place=each, takes=stitch.takes)
+            return
+        for _ in range(places):
+            takes = self._takes_now(stitch, kind)
+            self.take(node, kind, takes)
+            self.stitch(node, each, per_place=each, takes=takes)
+
+    def _takes_now(self, stitch: Stitch, kind: str) -> int:
+        """What the next one takes: the first and the last of a round may differ."""
+        if stitch.first is not None and stitch.us not in self.seen:
+            return stitch.takes if stitch.first.takes is None else stitch.first.takes
+        last = None if stitch.last is None else stitch.last.takes
+        if last is not None and not self.free and self.below.left(kind) == last:
+            return last
+        return stitch.takes
+
+    def stitch(self, node: Make, count: int, *, per_place: int, takes: int) -> None:
+        """Add ``count`` of the node's stitch to the steps and to the edge."""
+        if count <= 0:
+            return
+        stitch = node.stitch
+        self.now.begun = True
+        key = stitch.us
+        first = key not in self.seen
+        self.seen.add(key)
+        makes = stitch.makes
+        if first and stitch.first is not None and stitch.first.makes is not None:
+            makes = stitch.first.makes
+        self.run(self._run_of(node, count, per_place, takes, makes))
+        if key not in STITCHES or stitch.spaces:
+            self.done.counted[key] = self.done.counted.get(key, 0) + count
+        bunched = per_place == count and takes > 0
+        self._leave_stitch(stitch, count, makes, bunched=bunched)
+
+    def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
+        text, where = self._words_of(node)
+        each = max(1, min(per_place, count))
+        return Run(
+            Kind.STITCH,
+            node.stitch.abbr,
+            node.stitch.name,
+            text,
+            where,
+            node.start,
+            node.end,
+            count,
+            each,
+            takes,
+            makes,
+            self.now.inside,
+            self.now.colour,
+        )
+
+    def _words_of(self, node: Make) -> tuple[str, str]:
+        """What a step says and where it goes; kept, as repeats ask for it again and again."""
+        loop = node.loop or self.now.loop
+        key = (id(node), loop, self.now.in_place, self.ringed)
+        kept = self._words.get(key)
+        if kept is None:
+            text = step_text(node.stitch, self.begin.terms)
+            where = where_words(node, loop, self.begin.terms, self.ringed, self.now.in_place)
+            # The node is kept with its words, so that no other one can get its id.
+            self._words[key] = kept = (node, text, where)
+        return kept[1], kept[2]
+
+    def _leave_stitch(
+        self, stitch: Stitch, count: int, makes: int, *, bunched: bool = False
+    ) -> None:
+        if stitch.spaces:
+            for _ in range(count):
+                self._leave_group(stitch)
+            return
+        if count * makes > 2 and (bunched or makes > 2) and not self.now.group:
+            # Several in one place: later rounds may call them a shell or a fan.
+            self.now.group, self.now.opens = "group", True
+            self._leave_stitch(stitch, count, makes)
+            self.now.group = ""
+            return
+        name = stitch.us
+        if name in ("inc", "dec", "invdec"):
+            name = self.main.us
+        if name == "shell":
+            name = "dc"
+        self.leave(name, count * makes)
+
+    def _leave_group(self, stitch: Stitch) -> None:
+        """A group with chain spaces in it, such as a V stitch: its stitches and spaces."""
+        outer, self.now.group, self.now.opens = self.now.group, stitch.us, True
+        lead = -(-stitch.makes // (len(stitch.spaces) + 1))
+        left = stitch.makes
+        for length in stitch.spaces:
+            part = min(lead, max(0, left - 1)) if left > 1 else left
+            self.leave("dc", part)
+            left -= part
+            self.out.append(space(length, stitch.us))
+        self.leave("dc", left)
+        self.now.group = outer
+
+    def _stand_in(self) -> Stitch:
+        """The stitch a beginning chain stands for: the first one of the round."""
+        for node in every(self.nodes):
+            if isinstance(node, Make) and node.stitch.us != "sl st":
+                base = base_of(node.stitch.us)
+                return STITCHES[base] if base in STITCHES and STITCHES[base].height else self.main
+        return self.main
+
+    def _kind(self, kind: str) -> str:
+        """The kind of place meant: a loop or space where there is none is any stitch."""
+        if kind == "sp" and not self.below.has_space():
+            return "st"
+        return kind
+
+    def begin_at(self, kind: str, steps: int = 1) -> None:
+        """Let the round begin at the ``steps``-th next place of ``kind``."""
+        self.below.start_at(kind, steps)
+        self.now.at_place = kind if kind != "st" else self.now.at_place

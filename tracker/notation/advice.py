@@ -1,0 +1,103 @@
+"""Clauses of advice and other words that are no instruction."""
+
+from __future__ import annotations
+
+from tracker.notation.repeats import Repeats
+from tracker.notation.stitches import Stitch
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Act, Deed, Make, Node, Note, Unread
+from tracker.notation.wordlists import CRAFT, SHAPING, TAIL_WORDS, WORKING
+
+
+class Advice(Repeats):
+    """Rules for words that make nothing by themselves."""
+
+    def _accept_tail_words(self) -> bool:
+        """``("ending" | "end" | "finish") ["this" "row"] ["with"]`` before what ends a round"""
+        mark = self.at
+        if self.accept_any(*TAIL_WORDS):
+            self.accept_all("this", "the", "last", "rep", "repeat", "rnd", "row", "round")
+            if self.accept_any("with") or self.here.type is Type.NUMBER or self._stitch_here():
+                return True
+        self.at = mark
+        return False
+
+    def _tail_follows(self) -> bool:
+        """Whether "with" here leads to what ends a round: "… around with 1 sc in last sc"."""
+        mark = self.at
+        self.at += 1
+        self.accept_number()
+        found = self._stitch_here()
+        self.at = mark
+        return found
+
+    def _shown(self) -> list[Node] | None:
+        """``("draw" | "insert" | "yo") … stitch "made"``: how it is made, then its name"""
+        if self.here.text not in ("draw", "insert", "yo", "yoh", "pull"):
+            return None
+        mark, start = self.at, self.here.start
+        while not self.done() and self.at < mark + 60 and self.here.type is not Type.STAR:
+            here = self.at
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is not None and self.accept_any("made"):
+                return [Make(self.lexicon.stitch(key), (1,), None, start, self.last_end)]
+            self.at = here + 1
+        self.at = mark
+        return None
+
+    def named_stitch(self) -> Stitch | None:
+        """The first stitch named anywhere in the text, if one is."""
+        for index in range(len(self.tokens)):
+            self.at = index
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is not None and key not in ("ch", "sl st"):
+                return self.lexicon.stitch(key)
+        return None
+
+    def _words(self) -> Node:
+        """A clause of other words: a note, or unread where it could change a count."""
+        start = self.here.start
+        begin = self.at
+        self.to_clause_end()
+        if self.at == begin:
+            self.at += 1
+        clause = self.tokens[begin : self.at]
+        if {"ring", "form"} <= {t.text for t in clause}:
+            return Act(Deed.RING, start, self.last_end)
+        if clause[0].text == "=":
+            return Unread("=", start, self.last_end)
+        end = self.last_end
+        words = {t.text for t in clause}
+        advice = bool(words & CRAFT) and not self._asks_for_stitches(begin, self.at)
+        if not advice and (
+            self._could_count(begin, self.at) or any(t.type is Type.NUMBER for t in clause)
+        ):
+            return Unread(self.text[start:end], start, end)
+        return Note(start, end)
+
+    def _asks_for_stitches(self, begin: int, end: int) -> bool:
+        """Whether the words have a stitch in them, or say to skip, repeat or change."""
+        back, found = self.at, False
+        self.at = begin
+        while self.at < end and not found:
+            found = self.here.text in SHAPING or self._stitch_named()
+            self.at += 1
+        self.at = back
+        return found
+
+    def _stitch_named(self) -> bool:
+        mark = self.at
+        key = self.accept_phrase(self.lexicon.phrases)
+        self.at = mark
+        return key not in (None, "ch", "sl st")
+
+    def _could_count(self, begin: int, end: int) -> bool:
+        """Whether the words from ``begin`` to ``end`` name a stitch or a working word."""
+        back = self.at
+        found = False
+        self.at = begin
+        while self.at < end and not found:
+            found = self.here.text in WORKING or self._stitch_here()
+            self.at += 1
+        self.at = back
+        return found

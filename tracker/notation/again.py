@@ -1,0 +1,62 @@
+"""Reading lines that ask for earlier rounds again: "Rep Rnds 3 and 4 twice"."""
+
+from __future__ import annotations
+
+from tracker.notation.grammar import Reader
+from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Again
+from tracker.notation.wordlists import ROUND_WORDS
+
+
+class AgainReader(Reader):
+    """Rules for rounds to be worked again."""
+
+    def again(self) -> Again | None:
+        """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
+        self.accept_all(",", ".", ":", "-", "then")
+        start = self.here.start
+        bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
+        verb = self.accept_any(
+            "rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"
+        )
+        if not verb:
+            return None
+        self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
+        if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
+            self.at += 1  # the name of the part: "Rep Band Row 2"
+        first, last = self._rounds()
+        if not first:
+            return None
+        if bracket:
+            self.accept_any(")", "]")
+        times = self._times_of_rounds()
+        return Again(first, last, times, start, self.last_end)
+
+    def _rounds(self) -> tuple[int, int]:
+        """``"rounds" number ["-" number] | ordinal ["to" ordinal] "row"``; zeros if neither"""
+        named = bool(self.accept_any("row", "rows", "rnd", "rnds", "round", "rounds", "r", "rs"))
+        first = self.accept_ordinal() or (self.accept_number() if named else 0) or 0
+        last = first
+        if first and self.accept_any("-", "to", "and", "&", "through", "thru", ","):
+            self.accept_any("row", "rnd", "round", "r")
+            last = self.accept_ordinal() or self.accept_number() or first
+        if not named and not self.accept_any("row", "rows", "rnd", "rnds", "round", "rounds"):
+            return 0, 0
+        return first, last
+
+    def _times_of_rounds(self) -> tuple[int, ...] | None:
+        """``["for"] ("twice" | ["x"] figure ("times" | "more" | "x"))``"""
+        self.accept_all(",", "for", "another", "a", "total", "of")
+        if self.here.text in TIMES_WORDS:
+            self.at += 1
+            return (TIMES_WORDS[self.tokens[self.at - 1].text],)
+        mark = self.at
+        self.accept_any("x")
+        figure = self.accept_figure()
+        if figure is not None and (
+            self.accept_any("times", "more", "x") or self.tokens[mark].text == "x"
+        ):
+            return figure
+        self.at = mark
+        return None

@@ -1,0 +1,206 @@
+"""Reading brackets: repeats, groups for one place, printed counts, asides."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.nesting import DEEPEST
+from tracker.notation.repeats import Tail
+from tracker.notation.stars import Stars
+from tracker.notation.stitches import Stitch
+from tracker.notation.tokens import Type, tokenize
+from tracker.notation.tree import (
+    Act,
+    Chain,
+    Deed,
+    Evenly,
+    Group,
+    Loops,
+    Make,
+    Node,
+    Note,
+    Repeat,
+    Skip,
+    Stated,
+    Target,
+    Unread,
+)
+from tracker.notation.wordlists import AGAIN, WORKING
+
+_WORKED = Make | Chain | Group | Repeat | Skip | Act | Evenly
+
+
+class Brackets(Stars):
+    """Rules for brackets."""
+
+    def _bracket(self, before: list[Node]) -> list[Node]:
+        """``bracket = "(" sequence ")" [target | tail]``, or a count, or an aside"""
+        start, close = self.here.start, self.closing()
+        if close < 0 or self.deep >= DEEPEST:
+            self.at = max(self.at, close) + 1
+            return [Unread(self.text[start : self.last_end], start, self.last_end)]
+        worked = any(not isinstance(n, Note | Loops | Act) for n in before)
+        stated = self.bracketed_count() if self.deep == 0 and worked else None
+        if stated is not None:
+            self._keep(stated)
+            return []
+        aside = self.ahead().text in ("see", "measures", "for")
+        begun = self.begun
+        body = self._inside(close)
+        if aside:
+            return [Note(start, self.last_end)]
+        if not any(isinstance(n, _WORKED) for n in body):
+            return self._bracket_aside(body, start)
+        again = self._asked_again(close)
+        if self.deep == 0 and ends_round(before) and not again:
+            # Behind the join nothing is worked: a count that is told in another way.
+            self.begun = begun
+            return [Note(start, self.last_end)]
+        if any(isinstance(n, Unread) for n in body) and before and not again:
+            self.begun = begun
+            return self._bracket_aside(body, start)
+        return self._bracket_end(tuple(body), start)
+
+    def _bracket_aside(self, body: list[Node], start: int) -> list[Node]:
+        """A bracket with no instruction in it; words that could count stay unread."""
+        unread = [n for n in body if isinstance(n, Unread)]
+        words = {t.text for n in unread for t in tokenize(n.words)}
+        if words & (WORKING - {"stitch", "st", "sts", "first", "last", "same", "each"}):
+            return [Unread(self.text[start : self.last_end], start, self.last_end)]
+        return [Note(start, self.last_end)]
+
+    def _bracket_end(self, body: tuple[Node, ...], start: int) -> list[Node]:
+        """``["-" "first" stitch] [star] [tail | target]`` behind a bracket"""
+        named = self._first_aside()
+        if named is not None:
+            target = next((n.target for n in reversed(body) if isinstance(n, Make)), None)
+            return [Make(named, (1,), target, start, self.last_end)]
+        mark = self.at
+        found = self.tail(starred=False)
+        if found is None and self.here.type is Type.STAR and self.ahead().text in AGAIN:
+            self.at += 1
+            found = self.tail(starred=True)
+        if found is None:
+            self.at = mark
+            target = self._target_of_bracket()
+            target = self.hook_counts(target)
+            if target is not None:
+                return [Group(body, target, start, self.last_end), *self._also(body)]
+            return [Repeat(body, start, self.last_end, (1,), implied=True)]
+        if found.target is not None and found.times is None:
+            return [Group(body, found.target, start, self.last_end)]
+        return self._bracket_repeat(body, found, start)
+
+    def _target_of_bracket(self) -> Target | None:
+        """The place behind a bracket, also behind a comma: "(3 dc, ch 2, 3 dc), in any sp"."""
+        if self.here.text in ("around", "across"):
+            return None
+        mark = self.at
+        comma = self.accept(",")
+        if not comma or self.here.text in ("in", "into"):
+            target = self.target()
+            if target is not None and (not comma or self._clause_over()):
+                return target
+        self.at = mark
+        return None
+
+    def _bracket_repeat(self, body: tuple[Node, ...], found: Tail, start: int) -> list[Node]:
+        """``tail ["in" target]``: repeated in its own places, or in one"""
+        mark = self.at
+        target = self.target() if self.here.text in ("in", "into") else None
+        if target is not None:
+            inner: tuple[Node, ...] = (self._repeat(body, found, start, starred=False),)
+            return [Group(inner, target, start, self.last_end)]
+        self.at = mark
+        return [self._repeat(body, found, start, starred=False)]
+
+    def _also(self, body: tuple[Node, ...]) -> list[Node]:
+        """``group target {"and" target}``: the same group in further places."""
+        mark, start = self.at, self.here.start
+        self.accept_any(",")
+        if self.accept_any("and"):
+            self.accept_any("in", "into")
+            target = self._place(led=False)
+            if target is not None:
+                return [Group(body, target, start, self.last_end)]
+        self.at = mark
+        return []
+
+    def _first_aside(self) -> Stitch | None:
+        """``"-" "first" stitch`` behind a bracket: what the bracket made is that stitch."""
+        mark = self.at
+        if self.accept("-") and self.accept_any("first"):
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is not None:
+                self.accept_any("stitch", "st")
+                return self.lexicon.stitch(key)
+        self.at = mark
+        return None
+
+    def _over(self, made: list[Node]) -> list[Node]:
+        """A bracket right behind a stitch may say what it counts as, or spell it out."""
+        first = made[0]
+        other = self._counted_as()
+        if other is not None and isinstance(first, Make):
+            return [replace(first, stitch=other, end=self.last_end)]
+        if (
+            isinstance(first, Make)
+            and self.here.type is Type.OPEN
+            and self.closing() > 0
+            and (first.stitch.takes != 1 or first.stitch.makes != 1 or self._explains())
+            and not self._asked_again(self.closing())
+            and self.bracketed_count_ahead() is None
+            and self._spells_out()
+        ):
+            start = self.here.start
+            self.at = self.closing() + 1
+            return [*made, Note(start, self.last_end)]
+        return made
+
+    def _counted_as(self) -> Stitch | None:
+        """``"(" "counts as" stitch ")"`` behind a stitch: the two of a "ch 3, dc2tog"."""
+        mark = self.at
+        if self.here.type is Type.OPEN and self.closing() > 0:
+            close = self.closing()
+            self.at += 1
+            self.accept_any("counts", "together")
+            self.accept_all("as", "a", "an", "the")
+            key = self.accept_phrase(self.lexicon.phrases)
+            if (
+                key is not None
+                and self.at == close
+                and self.tokens[mark + 1].text in ("counts", "together")
+            ):
+                self.at += 1
+                return self.lexicon.stitch(key)
+        self.at = mark
+        return None
+
+    def _explains(self) -> bool:
+        inside = self.tokens[self.at + 1 : self.closing()]
+        return any(t.text in (":", "loop", "loops", "yo", "hook", "pull") for t in inside)
+
+    def _spells_out(self) -> bool:
+        """Whether the bracket here tells how a stitch is made, not what to make next."""
+        close = self.closing()
+        after = self.tokens[close + 1]
+        return after.type is not Type.NUMBER and after.text not in ("x", "*", "in", "into")
+
+    def bracketed_count_ahead(self) -> Stated | None:
+        """The printed count that stands here, without reading it."""
+        mark = self.at
+        found = self.bracketed_count()
+        self.at = mark
+        return found
+
+
+def ends_round(nodes: list[Node]) -> bool:
+    """Whether the round is closed by what was read last."""
+    for node in reversed(nodes):
+        if isinstance(node, Act) and node.deed in (Deed.JOIN, Deed.TURN, Deed.FASTEN):
+            return True
+        if isinstance(node, Repeat) and node.times is None:
+            return True
+        if not isinstance(node, Note | Chain | Loops):
+            return False
+    return False

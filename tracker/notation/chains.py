@@ -1,0 +1,144 @@
+"""Reading chains, what they count as, and places that are passed over."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.counts import Counts
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Chain, Figure, Skip, Target
+from tracker.notation.wordlists import CHAIN_WORDS, SKIPS, SPACE_WORDS, STITCH_WORDS, VERBS
+
+
+class Chains(Counts):
+    """Rules for chains and skips."""
+
+    def chain(self) -> Chain | None:
+        """``chain = "ch" ["-"] figure [counts] | figure ["-"] "ch" [counts]``"""
+        mark, start = self.at, self.here.start
+        self.accept_all(*VERBS, "a", "foundation", "for", "this", "sample", "start", "with")
+        figure = self._chain_count()
+        if figure is None or self._is_space():
+            self.at = mark
+            return None
+        self.accept_all("stitches", "sts", "for", "all", "sizes")
+        return self._counts(Chain(figure, start, self.last_end))
+
+    def _chain_count(self) -> Figure | None:
+        """``"ch" ["-"] figure ["ch"] | (figure | "a") ["-"] "ch"``"""
+        mark = self.at
+        if self.accept_any(*CHAIN_WORDS):
+            self.accept_any("-", "of", ":")
+            figure = self.accept_figure()
+            if figure is None:
+                self.at = mark
+            if figure is not None and self.here.text in CHAIN_WORDS:
+                self.at += 1
+            return figure
+        figure = self.accept_figure()
+        if figure is None:
+            if self.here.text != "a" or self.ahead().text not in CHAIN_WORDS:
+                return None
+            self.at += 1
+            figure = (1,)
+        self.accept("-")
+        return figure if self.accept_any(*CHAIN_WORDS) else None
+
+    def _is_space(self) -> bool:
+        """Whether the chain just read is the name of a space: "ch-3 sp"."""
+        at = self.at + (self.here.text == "-")
+        return self.tokens[at].text in SPACE_WORDS
+
+    def _counts(self, chain: Chain) -> Chain:
+        """``counts = ["("] "counts as" [stitch ["and" chain]] ["throughout"] [")"]``"""
+        mark = self.at
+        bracket = self.here.type is Type.OPEN and self.closing()
+        if bracket:
+            self.at += 1
+        self.accept_any(",")
+        self.accept_all("this", "always", "will", "the", "ch", "chain", "here", "-")
+        if self.here.type is Type.NUMBER and self.ahead().text in ("counts", "count"):
+            self.at += 1
+        counts = self._counts_or_not()
+        if counts is None:
+            self.at = mark
+            return self._spelt_out(chain)
+        found = self._stands_for(chain, counts)
+        if bracket:
+            lasting = {"throughout", "always", "now", "every", "following", "all"}
+            words = {t.text for t in self.tokens[mark:bracket]}
+            found = replace(found, lasting=found.lasting or bool(words & lasting))
+            self.at = bracket + 1
+        return replace(found, end=self.last_end)
+
+    def _counts_or_not(self) -> bool | None:
+        """``"counts" ["not"] | ("does" | "is" …) ["not"] "count"``: the latter denies it"""
+        if self.accept_any("counts", "count", "counting", "regard", "starts", "stands", "equals"):
+            return not self.accept_any("not")
+        if self.accept_any("does", "do", "don't", "doesn't", "not", "is", "never"):
+            self.accept_any("not")
+            return False if self.accept_any("count", "counted", "counts", "a") else None
+        return None
+
+    def _stands_for(self, chain: Chain, counts: bool) -> Chain:
+        """``["as"] ["a"] stitch [("and" | "plus") chain] ["throughout"]``"""
+        self.accept_all("as", "for", "a", "the", "one", "first", "1st", "your", "beg", "of")
+        self.accept_number()
+        key = self.accept_phrase(self.lexicon.phrases)
+        self.accept_any(*STITCH_WORDS)
+        plus = self._plus() if self.accept_any("and", "plus", "+", ",") else 0
+        lasting = bool(self.accept_any("throughout", "always", "here", "now"))
+        return replace(
+            chain, counts=counts, stands_for=key or "", plus=plus if counts else 0, lasting=lasting
+        )
+
+    def _plus(self) -> int:
+        """``["a"] chain``: the chains that go beyond the stitch a chain stands for."""
+        self.accept_any("a", "one")
+        figure = self._chain_count()
+        if figure is not None:
+            return figure[0]
+        return int(bool(self.accept_any(*CHAIN_WORDS)))
+
+    def _spelt_out(self, chain: Chain) -> Chain:
+        """``"(" figure stitch "and" chain ")"`` right behind a chain says what it is."""
+        if self.here.type is not Type.OPEN or self.closing() < 0:
+            return chain
+        mark, close = self.at, self.closing()
+        self.at += 1
+        found = self._stands_for(chain, True)
+        if self.at == close and found.stands_for and found.plus:
+            self.at += 1
+            return replace(found, end=self.last_end)
+        self.at = mark
+        return chain
+
+    def hook_counts(self, target: Target | None) -> Target | None:
+        """``target "(" words "count" ["not"] … ")"``: whether chains passed over count."""
+        if target is None or target.at is not At.HOOK:
+            return target
+        counts = self._chains_count()
+        return target if counts is None else replace(target, counts=counts)
+
+    def _chains_count(self) -> bool | None:
+        """``"(" words "count" ["not"] words ")"``"""
+        close = self.closing() if self.here.type is Type.OPEN else -1
+        words = {t.text for t in self.tokens[self.at : max(close, self.at)]}
+        if not words & {"counts", "count", "counted", "regard", "stands", "counting"}:
+            return None
+        self.at = close + 1
+        return not words & {"not", "don't", "doesn't", "never"}
+
+    def skip(self) -> Skip | None:
+        """``skip = "sk" ["next" | "first" | "last"] [figure] [kind]``"""
+        start = self.here.start
+        if not self.accept_any(*SKIPS):
+            return None
+        self.accept_all("over", "the")
+        at = self._which() or At.NEXT
+        self.accept_any("of", "the")
+        count = self.accept_figure() or (1,)
+        self._which()
+        self.accept_any("remaining", "rem")
+        kind = self.kind() or "st"
+        return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)

@@ -1,0 +1,67 @@
+"""Reading how far a place goes: "around", "across", "to the end", "to last 2 sts"."""
+
+from __future__ import annotations
+
+from tracker.notation.kinds import Kinds
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Target
+from tracker.notation.wordlists import END_WORDS, ROUND_WORDS
+
+
+class Ends(Kinds):
+    """Rules for where a row of places ends."""
+
+    def _is_to_the_end(self) -> bool:
+        """Whether "around" here ends a clause, rather than leading to a place."""
+        return self.ahead().type in (Type.SIGN, Type.END, Type.OPEN, Type.CLOSE) or (
+            self.ahead().text in ("to", "until", "and", "with", "join", *ROUND_WORDS, "turn")
+            or (self.ahead().text == "the" and self.ahead(2).text in ROUND_WORDS)
+        )
+
+    def _to_end(self, found: Target) -> Target:
+        """``end = "around" | "across" | "to end" | "to last" figure kind | …``
+
+        "around" after a counted place only says how the work goes on.
+        """
+        around = self._ends()
+        mark = self.at
+        if self.accept_any("to", "until", "till"):
+            self.accept_all("the", "you", "reach")
+            if self.accept_any("last"):
+                leave = self.accept_figure() or (1,)
+                self.kind()
+                return Target(At.EACH, found.kind, leave=leave)
+            until = self._next_until() if found.at is At.EACH else ""
+            if until:
+                return Target(At.EACH, found.kind, until=until)
+            self.at = mark
+        if around and found.at is At.NEXT and found.count is None:
+            return Target(At.EACH, found.kind)
+        return found
+
+    def _next_until(self) -> str:
+        """``["next"] kind``: the kind of place to stop before; "" where none is named."""
+        self.accept_any("next")
+        kind = self.kind()
+        return "" if kind is None or kind == "st" else kind
+
+    def _ends(self) -> bool:
+        """``("all" | "the way")? ("around" | "across" | "to the end" ["of" "round"])``"""
+        found = False
+        while True:
+            mark = self.at
+            self.accept_any("all")
+            if self.accept_any(*END_WORDS):
+                self.accept_all("the", *ROUND_WORDS)
+                found = True
+                continue
+            if self.accept_any("to", "until", "till"):
+                self.accept_any("the")
+                self.accept_any("very")
+                if self.accept_any("end"):
+                    if self.accept("of"):
+                        self.accept_all("the", "chain", *ROUND_WORDS)
+                    found = True
+                    continue
+            self.at = mark
+            return found

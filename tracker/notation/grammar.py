@@ -1,0 +1,229 @@
+"""The grammar of a whole round."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.brackets import Brackets, ends_round
+from tracker.notation.lexicon import Lexicon, without_asides
+from tracker.notation.repeats import Tail
+from tracker.notation.tokens import Type
+from tracker.notation.tree import (
+    At,
+    Chain,
+    Evenly,
+    Group,
+    Make,
+    Node,
+    Note,
+    Repeat,
+    Skip,
+    Target,
+    Unread,
+)
+from tracker.notation.wordlists import AGAIN, SEPARATORS
+
+#: "repeat" before one of these asks for rounds again, or only says that the work goes on.
+_OTHER_AGAIN = (
+    *("row", "rows", "rnd", "rnds", "round", "rounds"),
+    *("with", "working", "crocheting", "making", "in"),
+)
+
+
+_CHANGES = {
+    **dict.fromkeys(("inc", "increase", "increasing"), 1),
+    **dict.fromkeys(("dec", "decrease", "decreasing"), -1),
+}
+
+
+class Reader(Brackets):
+    """Reads one round. The grammar of a whole round::
+
+    round    = {element | separator}
+    element  = star | bracket | again | count | deed | chain | skip | evenly
+             | led | make | note
+    """
+
+    def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
+        super().__init__(text, lexicon, sizes)
+        self.tokens = without_asides(self.tokens, lexicon)
+        self.match_brackets()
+
+    def round(self) -> tuple[Node, ...]:
+        """All elements to the end of the text."""
+        return tuple(self.sequence(len(self.tokens) - 1))
+
+    def sequence(self, stop: int) -> list[Node]:
+        """``sequence = {element | separator}`` up to token ``stop``."""
+        nodes: list[Node] = []
+        while self.at < stop:
+            if self.accept_any(*SEPARATORS):
+                self.at -= 1
+                stated = self.closing_count(ends_round(nodes)) if self.deep == 0 else None
+                if stated is not None:
+                    self._keep(stated)
+                else:
+                    self.at += 1
+                continue
+            before = self.at
+            if self._again_here():
+                nodes = self._repeat_before(nodes)
+            else:
+                nodes += self.element(nodes)
+            if self.at == before:
+                self.at += 1
+                start, end = self.tokens[before].start, self.tokens[before].end
+                nodes.append(Unread(self.text[start:end], start, end))
+        return nodes
+
+    def element(self, before: list[Node]) -> list[Node]:
+        """One element; always moves on."""
+        token = self.here
+        if token.type is Type.STAR and self.ahead().text in AGAIN:
+            self.at += 1
+            return []
+        if token.type is Type.STAR:
+            return self._starred()
+        if token.type is Type.OPEN:
+            return self._bracket(before)
+        if token.type is Type.CLOSE:
+            self.at += 1
+            return []
+        sentence = self.at > 0 and self.tokens[self.at - 1].text == "."
+        over = ends_round(before) or (sentence and _goes_round(before))
+        stated = self.closing_count(over) if self.deep == 0 else None
+        if stated is not None:
+            self._keep(stated)
+            return []
+        return self._plain(before)
+
+    def _plain(self, before: list[Node]) -> list[Node]:
+        """An element that begins with a word or a number."""
+        if self._accept_tail_words():
+            return []
+        if self.here.text == "with" and self._tail_follows():
+            self.at += 1
+            return []
+        node = self.deed() or self.chain() or self.skip() or self._evenly()
+        if node is not None:
+            return [node]
+        led = self._led() or self._all_into(before)
+        if led is not None:
+            return led
+        made = self.make() or self._shown()
+        if made is not None:
+            self.begun = True
+            return self._over(made)
+        if self.here.text in ("around", "across") and self._is_to_the_end():
+            self.at += 1
+            return []
+        return [self._words()]
+
+    def _again_here(self) -> bool:
+        """Whether an unstarred "repeat", or "around" as a clause of its own, stands here."""
+        if self.deep:
+            return False
+        if self.here.text in ("around", "across"):
+            return self._is_to_the_end()
+        if self.here.text not in AGAIN:
+            return False
+        if self.ahead().text == "to":
+            return self.ahead(2).text == "end"
+        return self.ahead().text not in _OTHER_AGAIN
+
+    def _repeat_before(self, nodes: list[Node]) -> list[Node]:
+        """``… "," again``: what was written before it on the line is repeated."""
+        first = next(
+            (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
+        )
+        start = self.here.start
+        found = self.tail(starred=True)
+        if found is None or first is None:
+            if self.here.text in ("around", "across") and first is not None:
+                self.at += 1
+                found = Tail()
+            else:
+                return [*nodes, self._words()]
+        body = nodes[first:]
+        if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
+            body = list(body[0].body)
+        repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
+        return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
+
+    def _led(self) -> list[Node] | None:
+        """``led = target ["make" | "work"] (bracket | make)``: the place comes first"""
+        mark, start = self.at, self.here.start
+        if self.here.text not in ("in", "into", "to", "from"):
+            return None
+        target = self.target()
+        if target is None:
+            self.at = mark
+            return None
+        if self.here.text == "," and self.ahead().text in ("work", "make"):
+            self.at += 1
+        self.accept_all("work", "make", "place", "do", "crochet")
+        if self.here.type is Type.OPEN and self.closing() > 0:
+            body = self._inside(self.closing())
+            times = self._times_behind()
+            if times is not None:
+                body = [Repeat(tuple(body), start, self.last_end, times)]
+            self.begun = True
+            return [Group(tuple(body), target, start, self.last_end)]
+        if target.at is At.RING:
+            return [Note(start, self.last_end)]
+        made = self._make_led(target, start)
+        if made is None:
+            self.at = mark
+        return made
+
+    def _make_led(self, target: Target, start: int) -> list[Node] | None:
+        """``target make``: a single thing made there, or chains passed over."""
+        made = self.make()
+        first = made[0] if made is not None and len(made) == 1 else None
+        if isinstance(first, Make) and first.target is None:
+            self.begun = True
+            return [replace(first, target=target, start=start)]
+        if target.at is At.HOOK and made is None:
+            return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
+        return None
+
+    def _all_into(self, before: list[Node]) -> list[Node] | None:
+        """``make {"," make} "," target``: all that stands before it goes into that place."""
+        mark = self.at
+        loose: list[Node] = []
+        while before and isinstance(before[-1], Make | Chain):
+            last = before[-1]
+            if isinstance(last, Make) and last.target is not None:
+                break
+            loose.insert(0, before.pop())
+        if self.here.text in ("in", "into", "on") and any(isinstance(n, Make) for n in loose):
+            target = self.target()
+            if target is not None and self._clause_over():
+                return [Group(tuple(loose), target, loose[0].start, self.last_end)]
+        before.extend(loose)
+        self.at = mark
+        return None
+
+    def _evenly(self) -> Node | None:
+        """``evenly = ("inc" | "dec") figure ["sts"] "evenly" …``; "even" works even"""
+        start, mark = self.here.start, self.at
+        if self.accept_any("even", "unchanged", "straight") or self.accept("work", "even"):
+            self._ends()
+            return Evenly((0,), 0, start, self.last_end)
+        self.accept_any("working", "work")
+        word = self.accept_any(*_CHANGES)
+        figure = self.accept_figure() if word else None
+        if figure is not None:
+            self.kind()
+            if self.accept_any("evenly"):
+                self.to_clause_end()
+                self.begun = True
+                return Evenly(figure, _CHANGES[word], start, self.last_end)
+        self.at = mark
+        return None
+
+
+def _goes_round(nodes: list[Node]) -> bool:
+    """Whether what was read last is worked to the end of the round."""
+    last = nodes[-1] if nodes else None
+    return isinstance(last, Make) and last.target is not None and last.target.at is At.EACH

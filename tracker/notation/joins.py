@@ -1,0 +1,124 @@
+"""Reading how a round is closed: joins, and slip stitches that join."""
+
+from __future__ import annotations
+
+from tracker.notation.makes import Makes
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Act, Deed
+from tracker.notation.wordlists import CHAIN_WORDS, COLOURS, JOINS, SPACE_WORDS
+
+
+class Joins(Makes):
+    """Rules for joins. ``begun`` says whether the round has made a stitch yet."""
+
+    begun = False
+
+    def _join(self) -> Act | None:
+        """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
+        start = self.here.start
+        self.accept_all("to", "and")
+        if not self.accept_any(*JOINS):
+            return None
+        colour = self._colour_name()
+        if self.accept("with") and not self._slip_here():
+            self.accept_any("a", "standing")
+            if self._stitch_here():
+                return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
+            self.at -= 1
+        return self._joined(start, colour)
+
+    def _joined(self, start: int, colour: str) -> Act:
+        """``["with"] ["a" …] ["sl st"] [target] words``: the rest of a join."""
+        begin = self.at
+        target = None
+        self.accept_all("with", "a", "round", "yarn", "new", "color", "colour", "by", "rnd", "each")
+        self._accept_slip()
+        if self.here.text in ("in", "into", "to", "at"):
+            target = self.target()
+        self.to_clause_end()
+        onto, named = self._closed(begin)
+        if not self.begun and target is not None:
+            return Act(Deed.COLOUR, start, self.last_end, colour, target, onto)
+        length = self._chain_named(begin)
+        return Act(Deed.JOIN, start, self.last_end, colour, None, onto, length, named)
+
+    def _chain_named(self, begin: int) -> int:
+        """The length of a chain named "ch 3" or "ch-3" since token ``begin``; 0 if none."""
+        for index in range(begin, self.at - 1):
+            if self.tokens[index].text in CHAIN_WORDS:
+                after = self.tokens[index + 1 + (self.tokens[index + 1].text == "-")]
+                if after.type is Type.NUMBER:
+                    return after.value
+        return 0
+
+    def _slip_here(self) -> bool:
+        mark = self.at
+        found = self._accept_slip()
+        self.at = mark
+        return found
+
+    def _accept_slip(self) -> bool:
+        """``["a"] "sl st"``"""
+        self.accept_any("a", "an")
+        mark = self.at
+        if self.accept_phrase(self.lexicon.phrases) == "sl st":
+            return True
+        self.at = mark
+        return False
+
+    def _slip_join(self) -> Act | None:
+        """``["1" | "work"] "sl st" words``: into the first stitch, the chain, the top."""
+        start, begin = self.here.start, self.at
+        self.accept_any("1", "work", "make")
+        if not self._accept_slip():
+            return None
+        words = self._clause_words()
+        closing = {"join", "close", "form", "joining", "beg", "beginning", "top", "first", "1st"}
+        chain = not words.isdisjoint(CHAIN_WORDS) and words.isdisjoint(SPACE_WORDS)
+        to_chain = chain and self.here.text in ("in", "to", "into", "around")
+        ring = chain and bool(words & {"first", "1st"})
+        if not self.begun and not ring and not words & {"join", "form", "close", "ring"}:
+            return None
+        if not (words & closing or to_chain):
+            return None
+        self.to_clause_end()
+        onto, named = self._closed(begin)
+        length = self._chain_named(begin)
+        return Act(Deed.JOIN, start, self.last_end, onto=onto, length=length, named=named)
+
+    def _closed(self, begin: int) -> tuple[str, str]:
+        """What tokens since ``begin`` say a round is closed to, and the stitch named.
+
+        The first is "chain", "stitch", "st" (a stitch of no name) or "".
+        """
+        at, end = self.at, self.at
+        self.at = begin
+        onto, named = "", ""
+        while self.at < end:
+            if self.here.text in CHAIN_WORDS:
+                onto = "chain"
+                self.at += 1
+                continue
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is None:
+                if self.here.text in ("st", "stitch") and not onto:
+                    onto = "st"
+                self.at += 1
+            elif key not in ("sl st", "ch") and onto != "chain":
+                onto, named = "stitch", named or key
+        self.at = at
+        return onto, "" if onto == "chain" else named
+
+    def _colour_name(self) -> str:
+        """``["color" | "yarn"] name``: a letter, MC or CC, or a colour word, as written"""
+        mark = self.at
+        worded = bool(self.accept_any("color", "colour", "yarn", "col"))
+        token = self.here
+        written = self.text[token.start : token.end]
+        if token.type is Type.WORD and (
+            (len(written) == 1 and written.isupper()) or token.text in COLOURS or worded
+        ):
+            self.at += 1
+            return written
+        self.at = mark
+        return ""

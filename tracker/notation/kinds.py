@@ -1,0 +1,171 @@
+"""Reading kinds of place: "st", "ch-2 sp", "corner", "shell", and loops of a stitch."""
+
+from __future__ import annotations
+
+from tracker.notation.kit import Kit
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.tokens import Type
+from tracker.notation.wordlists import CHAIN_WORDS, ROUND_WORDS, SPACE_WORDS, STITCH_WORDS
+
+
+class Kinds(Kit):
+    """Rules for kinds of place. ``loop`` is set aside when the words name a loop."""
+
+    def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
+        super().__init__(text, sizes)
+        self.lexicon = lexicon
+        self.loop = ""
+        #: how the kind read last was written, and the round its words name
+        self._plural = False
+        self._plural_sts = False
+        self._below = 0
+
+    def accept_loop(self) -> bool:
+        """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
+        mark = self.at
+        self.accept_any("the")
+        side = self._loop_side()
+        if not side:
+            self.at = mark
+            return False
+        self.loop = f"{side} loop"
+        self.accept_any("only")
+        self.accept_any("of")
+        return True
+
+    def _loop_side(self) -> str:
+        """``"blo" | "flo" … | ("back" | "front") "loop"``"""
+        short = self.accept_any("blo", "flo", "bl", "fl", "blp", "flp", "bls", "fls")
+        if short:
+            return "back" if short[0] == "b" else "front"
+        side = self.here.text
+        if side in ("back", "front") and self.ahead().text in ("loop", "loops", "lp", "lps"):
+            self.at += 2
+            return side
+        return ""
+
+    def kind(self) -> str | None:
+        """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
+        self._plural = False
+        mark = self.at
+        for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
+            found = rule()
+            if found is not None:
+                self.accept("(", "s", ")")
+                self._suffix()
+                return found
+            self.at = mark
+        return None
+
+    def _corner(self) -> str | None:
+        """``["edge"] "corner" ["-"] [space | "st"]``"""
+        self.accept_any("edge")
+        if not self.accept_any("corner", "corners"):
+            return None
+        self.accept("-")
+        if self._space() is None:
+            self.accept_any(*STITCH_WORDS)
+        return "corner"
+
+    def _space(self) -> str | None:
+        """``space = ["ch"] ["-"] [number] ["-"] ["ch"] ["-"] ("sp" | "loop" | …)``"""
+        length = None
+        chain = bool(self.accept_any(*CHAIN_WORDS))
+        if chain:
+            self.accept("-")
+        if self.here.type is Type.NUMBER:
+            length = self.here.value
+            self.at += 1
+            self.accept("-")
+        if not chain:
+            chain = bool(self.accept_any(*CHAIN_WORDS))
+        if chain:
+            self.accept("-")
+        if not self.accept_any("corner") and not (chain or length is None):
+            return None
+        if not chain and self.here.text in ("loop", "loops") and length is not None:
+            return None
+        word = self.accept_any(*SPACE_WORDS)
+        if not word:
+            return None
+        self._plural = word.endswith("s")
+        return "sp" if length is None else f"ch-{length} sp"
+
+    def _space_ahead(self) -> bool:
+        """Whether a chain space is named here."""
+        mark = self.at
+        found = self._space() is not None
+        self.at = mark
+        return found
+
+    def _group_kind(self) -> str | None:
+        """``["center" stitch "of"] [figure stitch] ("shell" | "fan" | "group")``"""
+        mark = self.at
+        if self.accept_any("center", "centre", "middle"):
+            self.kind_of_stitch()
+            if not self.accept("of"):
+                self.at = mark
+                return None
+            self.accept_all("the", "next", "each")
+        if self.here.type is Type.NUMBER:
+            self.at += 1
+            self.accept("-")
+            self.accept_phrase(self.lexicon.phrases)
+        if self.accept_any("fan", "fans", "group", "groups", "shell", "shells"):
+            return "group"
+        self.at = mark
+        return None
+
+    def kind_of_stitch(self) -> None:
+        """Read the name of a stitch, if one stands here."""
+        if not self.accept_any(*STITCH_WORDS):
+            self.accept_phrase(self.lexicon.phrases)
+
+    def _stitch_kind(self) -> str | None:
+        """``"row ends" | "st" ["and" "ch"] | "ch" | stitch ["st"]``"""
+        if self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends"):
+            self.at += 2
+            return "st"
+        word = self.accept_any(*STITCH_WORDS)
+        self._plural_sts = word in ("sts", "stitches")
+        if word:
+            return "st+ch" if self._and_chains() else "st"
+        if self.accept_any(*CHAIN_WORDS):
+            return "ch"
+        key = self.accept_phrase(self.lexicon.phrases)
+        if key is not None:
+            self.accept_any(*STITCH_WORDS)
+        return key
+
+    def _and_chains(self) -> bool:
+        """``"and" ["in" ["each"]] ("ch" | "sp")``: stitches and chains alike are places"""
+        mark = self.at
+        if self.accept("and"):
+            if self.accept_any("in"):
+                self.accept_any("each")
+            if self.accept_any(*CHAIN_WORDS, *SPACE_WORDS):
+                return True
+        self.at = mark
+        return False
+
+    def _suffix(self) -> None:
+        """Words after a kind that add nothing: "of the previous round", "below", "made"."""
+        while True:
+            mark = self.at
+            if self.accept("you"):
+                while self.here.type is Type.WORD and self.here.text != "and":
+                    self.at += 1
+            self.accept_any("made", "below", "worked")
+            if self.accept_any("of", "from", "in", "on"):
+                self.accept_any("the")
+                self.accept_any("previous", "prev", "last", "below")
+                if not self.accept_any(*ROUND_WORDS):
+                    self.at = mark
+                else:
+                    self._below = self.accept_number() or 0
+                    self.accept_any("below")
+            if self.at == mark:
+                return
+            if self.tokens[self.at - 1].text in ("of", "from", "in", "on", "the"):
+                self.at = mark
+                return

@@ -1,0 +1,101 @@
+"""Reading what stars repeat: "*sc, ch 1; rep from * around"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cached_property
+from itertools import pairwise
+
+from tracker.notation.nesting import Nesting
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Chain, Group, Make, More, Node, Repeat, Target, Unread
+from tracker.notation.wordlists import AGAIN, SEPARATORS
+
+
+class Stars(Nesting):
+    """Rules for stars."""
+
+    def _starred(self) -> list[Node]:
+        """``starred = star {element} [star] tail``"""
+        start, opener = self.here.start, self.here.text
+        self.at += 1
+        if self.here.type is Type.NUMBER and self.ahead().type in (Type.SIGN, Type.OPEN, Type.END):
+            return [Unread(opener, start, self.last_end)]
+        body: list[Node] = []
+        stop = -1
+        while not self.done() and self.here.type is not Type.CLOSE:
+            if self.accept_any(*SEPARATORS):
+                continue
+            if self._marks_stop(opener):
+                stop = len(body)
+                self.at += 1
+            elif self._closes(opener):
+                self.at += 1
+                break
+            elif self.here.text in AGAIN or not self._starred_element(body):
+                break
+        return self._star_end(tuple(body), stop, start)
+
+    def _starred_element(self, body: list[Node]) -> bool:
+        """Add one element to ``body``; False where it would be nested too deep."""
+        if not self._deeper():
+            return False
+        body += self.element(body)
+        self.deep -= 1
+        return True
+
+    def _marks_stop(self, opener: str) -> bool:
+        """Whether the star here only marks where the last pass ends ("… at **")."""
+        if self.here.type is not Type.STAR or self.here.text == opener:
+            return False
+        return self._named_later("at") or self._named_later("ending")
+
+    def _closes(self, opener: str) -> bool:
+        """Whether a star stands here that opens no repeat inside the one of ``opener``."""
+        if self.here.type is not Type.STAR:
+            return False
+        nests = self._named_later("from") and not self._named_later("to")
+        return self.here.text == opener or not nests
+
+    def _named_later(self, word: str) -> bool:
+        """Whether ``word`` and then stars like those here follow in the text."""
+        return self._last_named.get((word, self.here.text), -1) > self.at
+
+    @cached_property
+    def _last_named(self) -> dict[tuple[str, str], int]:
+        """Word and stars behind it -> index of the word where they stand last."""
+        return {
+            (word.text, star.text): index
+            for index, (word, star) in enumerate(pairwise(self.tokens))
+            if star.type is Type.STAR
+        }
+
+    def _star_end(self, body: tuple[Node, ...], stop: int, start: int) -> list[Node]:
+        """``[tail]`` behind the stars; without one they may still be repeated to the end"""
+        found = self.tail(starred=True)
+        each = _each_space(body)
+        if found is None and each is not None and isinstance(body[-1], Make):
+            # "*sc, 3 hdc, sc in each ch-3 sp around": all of it goes into each space
+            inner = (*body[:-1], replace(body[-1], target=None))
+            return [Group(inner, each, start, self.last_end)]
+        if found is None:
+            loose = Repeat(body, start, self.last_end, starred=True, more=More.UNSAID, implied=True)
+            return [loose] if body else []
+        if found.target is not None and not found.times:
+            return [Group(body, found.target, start, self.last_end)]
+        repeat = self._repeat(body, found, start, starred=True)
+        return [replace(repeat, stop=stop)] if body else []
+
+
+def _each_space(body: tuple[Node, ...]) -> Target | None:
+    """The chain spaces that the last of several placeless stitches names, if it does."""
+    last = body[-1] if body else None
+    if not isinstance(last, Make) or last.target is None or len(body) < 2:
+        return None
+    placed = [n for n in body[:-1] if not isinstance(n, Make | Chain) or _placed(n)]
+    spaced = last.target.kind.endswith("sp") and last.target.at is At.EACH
+    return last.target if spaced and not placed else None
+
+
+def _placed(node: Node) -> bool:
+    return isinstance(node, Make) and node.target is not None
