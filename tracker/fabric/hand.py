@@ -111,7 +111,7 @@ class Hand:
             isinstance(n, Make) and n.target is not None and n.target.kind == "tch" for n in nodes
         )
         self.main = self._main_stitch()
-        self._words: dict[tuple[int, str, bool, bool], tuple[Make, str, str]] = {}
+        self._words: dict[tuple[int, str, bool, bool], tuple[Make, tuple[str, str, str]]] = {}
 
     def figure(self, figure: Figure) -> int:
         """The figure for this size."""
@@ -259,4 +259,6 @@ def _names_space(node: Node) -> bool:
     """Whether a node works into chain spaces by name."""
     target = node.target if isinstance(node, Make | Group) else None
     kind = "" if target is None else target.kind
+    if kind == "ch" and isinstance(node, Make) and target is not None and target.count is None:
+        return target.at is At.NEXT and node.count[0] > 1
     return kind in ("sp", "corner") or kind.endswith(" sp")

@@ -21,11 +21,24 @@ class Making(Stitching):
         count = self.figure(node.count)
         if node.stitch.us == "sl st" and not self.now.begun and self._travels(node, count):
             return
+        if node.stitch.us == "sl st" and self._ends_round(node):
+            self.run(self._run_of(node, count, 1, 0, 0))
+            return
         if node.target is None:
             self._untargeted(node, count)
         else:
             self._targeted(node, node.target, count)
         self.now.begun = True
+
+    def _ends_round(self, node: Make) -> bool:
+        """Whether a slip stitch only smooths the end: nothing is left, nothing follows."""
+        if self.free or self.ringed or self.now.in_place or self.now.inside >= 0:
+            return False
+        used = [kind for kind in self.used if kind != "tch"]
+        done = bool(used) and not any(self.below.left(kind) for kind in used)
+        return done and not any(
+            isinstance(n, Make | Group) and n.start > node.start for n in every(self.nodes)
+        )
 
     def _travels(self, node: Make, count: int) -> bool:
         """Slip stitches at the start only move along: the round begins where they end."""
@@ -78,7 +91,9 @@ class Making(Stitching):
         self._places(node, "st", count, 1)
 
     def _targeted(self, node: Make, target: Target, count: int) -> None:
-        if (
+        if target.kind == "along":
+            self._untargeted(node, count)
+        elif (
             target.at in (At.RING, At.BELOW, At.SKIPPED)
             or (self.ringed and target.at is not At.HOOK)
             or self.now.in_place
@@ -200,6 +215,8 @@ class Making(Stitching):
 
     def _single(self, node: Make, kind: str, count: int) -> None:
         """``in the next st``: one place without a number."""
+        if kind == "ch" and count > 1 and self.below.has_space():
+            kind = "sp"  # "10 sc into ch": all of them under the same chains
         if node.stitch.us == "inc" and count > 1:
             # "4 inc in the last ch": several in one place are that many stitches
             self.take(node, kind, 1)
@@ -216,6 +233,8 @@ class Making(Stitching):
 
     def spread(self, node: Evenly) -> None:
         """Increases or decreases spread evenly: the gaps differ by one at most."""
+        if self.free:
+            return
         changes = self.figure(node.count)
         places = self.below.left("st")
         stitch = node.stitch or self.main

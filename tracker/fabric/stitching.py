@@ -6,7 +6,7 @@ from tracker.fabric.edge import space
 from tracker.fabric.hand import Hand
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
-from tracker.fabric.words import step_text, where_words
+from tracker.fabric.words import step_name, step_text, where_words
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import Make
@@ -55,12 +55,12 @@ class Stitching(Hand):
         self._leave_stitch(stitch, count, makes, bunched=bunched)
 
     def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
-        text, where = self._words_of(node)
+        name, text, where = self._words_of(node)
         each = max(1, min(per_place, count))
         return Run(
             Kind.STITCH,
             node.stitch.abbr,
-            node.stitch.name,
+            name,
             text,
             where,
             node.start,
@@ -73,8 +73,11 @@ class Stitching(Hand):
             self.now.colour,
         )
 
-    def _words_of(self, node: Make) -> tuple[str, str]:
-        """What a step says and where it goes; kept, as repeats ask for it again and again."""
+    def _words_of(self, node: Make) -> tuple[str, str, str]:
+        """What a step is called, what it says, where it goes.
+
+        Kept, as repeats ask for it again and again.
+        """
         loop = node.loop or self.now.loop
         key = (id(node), loop, self.now.in_place, self.ringed)
         kept = self._words.get(key)
@@ -82,8 +85,9 @@ class Stitching(Hand):
             text = step_text(node.stitch, self.begin.terms)
             where = where_words(node, loop, self.begin.terms, self.ringed, self.now.in_place)
             # The node is kept with its words, so that no other one can get its id.
-            self._words[key] = kept = (node, text, where)
-        return kept[1], kept[2]
+            name = step_name(node.stitch, self.begin.terms)
+            self._words[key] = kept = (node, (name, text, where))
+        return kept[1]
 
     def _leave_stitch(
         self, stitch: Stitch, count: int, makes: int, *, bunched: bool = False

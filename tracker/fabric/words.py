@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tracker.notation.dictionary import STITCHES, in_terms
+from tracker.notation.dictionary import STITCHES, in_terms, name_in
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Make
 
@@ -16,6 +16,12 @@ def step_text(stitch: Stitch, terms: str) -> str:
         if stitch.us in STITCHES and stitch.abbr == stitch.us
         else stitch.abbr
     )
+
+
+def step_name(stitch: Stitch, terms: str) -> str:
+    """The stitch spelt out, in the pattern's own terms."""
+    dictionary = stitch.us in STITCHES and stitch.name == STITCHES[stitch.us].name
+    return name_in(stitch.us, terms) if dictionary else stitch.name
 
 
 def where_words(node: Make, loop: str, terms: str, ringed: bool, in_place: bool) -> str:

@@ -25,23 +25,35 @@ class AgainReader(Reader):
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
         if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
             self.at += 1  # the name of the part: "Rep Band Row 2"
-        first, last = self._rounds()
-        if not first:
-            return None
+        if self._last_round():
+            first = last = 0
+        else:
+            first, last = self._rounds()
+            if not first:
+                return None
         if bracket:
             self.accept_any(")", "]")
         times = self._times_of_rounds()
         return Again(first, last, times, start, self.last_end)
 
+    def _last_round(self) -> bool:
+        """``("last" | "this" | "previous") "round"``: the one worked last"""
+        mark = self.at
+        self.accept_any("the")
+        if self.accept_any("last", "this", "previous", "prev") and self.accept_any(*ROUND_WORDS):
+            return True
+        self.at = mark
+        return False
+
     def _rounds(self) -> tuple[int, int]:
         """``"rounds" number ["-" number] | ordinal ["to" ordinal] "row"``; zeros if neither"""
-        named = bool(self.accept_any("row", "rows", "rnd", "rnds", "round", "rounds", "r", "rs"))
+        named = bool(self.accept_any(*ROUND_WORDS))
         first = self.accept_ordinal() or (self.accept_number() if named else 0) or 0
         last = first
         if first and self.accept_any("-", "to", "and", "&", "through", "thru", ","):
-            self.accept_any("row", "rnd", "round", "r")
+            self.accept_any(*ROUND_WORDS)
             last = self.accept_ordinal() or self.accept_number() or first
-        if not named and not self.accept_any("row", "rows", "rnd", "rnds", "round", "rounds"):
+        if not named and not self.accept_any(*ROUND_WORDS):
             return 0, 0
         return first, last
 

@@ -141,4 +141,6 @@ class Chains(Counts):
         self._which()
         self.accept_any("remaining", "rem")
         kind = self.kind() or "st"
+        if self.at_base:
+            at = At.FIRST
         return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
-from tracker.notation.wordlists import NOT_COUNTED, TOTAL
+from tracker.notation.wordlists import NOT_COUNTED, ROUND_WORDS, TOTAL
 
 
 class Counts(Targets):
@@ -49,6 +49,8 @@ class Counts(Targets):
             figure = self._count_figure()
             if figure is None:
                 return None
+            if self._of_rounds():
+                continue
             what = self._counted(close)
             if what is None:
                 return None
@@ -57,6 +59,13 @@ class Counts(Targets):
             # "(9, 10)": one bare figure for each size
             return Stated(tuple(f[0] for _, f in parts), (), 0, 0)
         return _stated(parts) if parts else None
+
+    def _of_rounds(self) -> bool:
+        """``("rounds" | "rows") [","]``: the figure before them counts no stitches"""
+        if not self.accept_any(*ROUND_WORDS):
+            return False
+        self.accept_any(",", ";")
+        return True
 
     def _count_figure(self) -> Figure | None:
         """A figure; "(9st)" and "(21st)" are figures run into the word for stitches."""
@@ -110,8 +119,11 @@ class Counts(Targets):
         of its own after a join or a turn (``deeds_before``), ``figure what``.
         """
         mark, start = self.at, self.here.start
-        sign = self.accept_any("=", *((":", "-") if deeds_before else ()))
+        sign = self.accept_any("=", *((":",) if deeds_before else ()), "-")
         end = self._sentence_end()
+        if sign == "-" and not deeds_before and self.tokens[end].type is not Type.END:
+            self.at = mark
+            return None
         if self._in_groups(end):
             return Stated(None, (("group", (0,)),), start, self.last_end)
         if self.here.text in ("you", "there", "stitch", "total"):
@@ -120,13 +132,22 @@ class Counts(Targets):
         if told & {"each", "next", "into", "same", "first", "last", "around"}:
             self.at = mark
             return None
-        if sign or deeds_before or self._is_plain_stitches(end):
+        if sign or deeds_before or self._is_plain_stitches(end) or self._ends_text(mark, end):
             found = self._figures(end) if self._begins_figure() else None
             if found is not None and self.at == end:
                 self.accept_any(".", ";")
                 return Stated(found.total, found.parts, start, self.last_end)
         self.at = mark
         return None
+
+    def _ends_text(self, mark: int, end: int) -> bool:
+        """Whether a number and a stitch stand here as the last sentence of the text."""
+        sentence = mark > 1 and self.tokens[mark - 1].text == "."
+        return (
+            sentence
+            and end - mark == 2
+            and self.tokens[end + (end < len(self.tokens) - 1)].type is Type.END
+        )
 
     def _in_groups(self, end: int) -> bool:
         """``figure ("groups" | "petals" …) words``: a count of things not followed here."""

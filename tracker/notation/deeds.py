@@ -55,6 +55,8 @@ class Deeds(Joins):
             while self.here.text != "." and self.here.type is not Type.END:
                 self.at += 1
             return Note(start, self.last_end)
+        if self.here.text in ("with", "using") and self._hook_led():
+            return Note(start, self.last_end)
         if (
             self.accept_any("rs", "ws")
             or self.accept("right", "side")
@@ -104,7 +106,7 @@ class Deeds(Joins):
         start = self.here.start
         if not self.accept_any("start", "starting", "beginning", "begin"):
             return None
-        if self.accept_any("with") and self._chain_ahead():
+        if self.accept_any("with") and (self._chain_ahead() or self._number_of_stitches()):
             return Note(start, self.last_end)
         target = self.target()
         if target is not None and target.at is At.HOOK:
@@ -113,6 +115,13 @@ class Deeds(Joins):
         if target is None or self.begun:
             return Note(start, self.last_end)
         return Act(Deed.COLOUR, start, self.last_end, target=replace(target, at=At.ANY))
+
+    def _number_of_stitches(self) -> bool:
+        """Whether a number of stitches stands here."""
+        mark = self.at
+        found = self.accept_number() is not None and self._stitch_here()
+        self.at = mark
+        return found
 
     def _chain_ahead(self) -> bool:
         return self.here.text in ("a", *CHAIN_WORDS)
@@ -160,9 +169,10 @@ class Deeds(Joins):
             self.accept_any("back")
             self.accept_any("colors", "colours", "color", "colour", "yarn")
         led = bool(self.accept_any("to", "with", "using", "in"))
-        if not (led or changing):
+        bare = self.ahead().type is Type.NUMBER and (self.here.text,) not in self.lexicon.phrases
+        if not (led or changing or bare):
             return None
-        name = self._colour_name()
+        name = self.colour_name()
         if not name and not changing:
             return None
         self._hook_change()
@@ -171,13 +181,28 @@ class Deeds(Joins):
     def _hook_change(self) -> None:
         """``"and" size "hook"`` behind a change of colour."""
         mark = self.at
-        if self.accept_any("and"):
-            self.accept_any("to")
-            while self.here.type is Type.NUMBER or self.here.text in (".", "mm"):
-                self.at += 1
-            if self.accept_any("hook"):
-                return
+        if not self.accept_any("and") or not self._hook_size():
+            self.at = mark
+
+    def _hook_led(self) -> bool:
+        """``("with" | "using") size "hook"``"""
+        mark = self.at
+        self.at += 1
+        if self._hook_size():
+            return True
         self.at = mark
+        return False
+
+    def _hook_size(self) -> bool:
+        """``["to"] size "hook"``"""
+        mark = self.at
+        self.accept_any("to", "a", "an")
+        while self.here.type is Type.NUMBER or self.here.text in (".", "mm", "-"):
+            self.at += 1
+        if self.at > mark and self.accept_any("hook"):
+            return True
+        self.at = mark
+        return False
 
     def _marker(self) -> Act | None:
         """``"pm" | ("place" | "insert" | "attach") words "marker" words``"""

@@ -90,7 +90,7 @@ def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) ->
 
 def _alias(low: str, lexicon: Lexicon) -> str | None:
     """The stitch that the words simply name, as in "tc: abbreviation for the UK treble"."""
-    tail = re.sub(r"^.*\babbreviation for\b", "", low)
+    tail = re.sub(r"^.*\babbreviation for\b|\([^()]*\)", "", low)
     tail = re.sub(r"\b(?:the|an?|uk|us)\b|[.;,]", " ", tail)
     return lexicon.phrases.get(words_of(tail.strip()))
 

@@ -184,7 +184,10 @@ def _add_plain(
         ):
             _add(found, spelling, side + us)
     for n in range(2, _MOST_TOGETHER + 1):
-        for spelling in (f"{short}{n}tog", f"{short} {n} tog", f"{short} {n} together"):
+        for spelling in (
+            f"{short}{n}tog",
+            *(f"{name} {n} {word}" for name in spellings for word in ("tog", "together")),
+        ):
             found[tuple(spelling.split())] = f"{us}{n}tog"
 
 
@@ -197,11 +200,11 @@ def find(abbr: str, terms: str = "US") -> Stitch | None:
     if us is None:
         return None
     stitch = STITCHES[us]
-    return replace(stitch, abbr=in_terms(us, terms), name=_name_in(us, terms), how=_how(us))
+    return replace(stitch, abbr=in_terms(us, terms), name=name_in(us, terms), how=_how(us))
 
 
-def _name_in(us: str, terms: str) -> str:
-    """The stitch spelt out in ``terms``."""
+def name_in(us: str, terms: str) -> str:
+    """The name of a US-named stitch, spelt out in ``terms`` ("US" or "UK")."""
     base, name = base_of(us), STITCHES[us].name
     if terms != "UK" or base not in UK_BY_US:
         return name

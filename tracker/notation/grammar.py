@@ -51,7 +51,7 @@ class Reader(Brackets):
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""
-        return tuple(self.sequence(len(self.tokens) - 1))
+        return tuple(_spread(self.sequence(len(self.tokens) - 1)))
 
     def sequence(self, stop: int) -> list[Node]:
         """``sequence = {element | separator}`` up to token ``stop``."""
@@ -78,6 +78,8 @@ class Reader(Brackets):
 
     def element(self, before: list[Node]) -> list[Node]:
         """One element; always moves on."""
+        if self.here.text in ("work", "make") and self.ahead().type is Type.STAR:
+            self.at += 1
         token = self.here
         if token.type is Type.STAR and self.ahead().text in AGAIN:
             self.at += 1
@@ -104,7 +106,10 @@ class Reader(Brackets):
         if self.here.text == "with" and self._tail_follows():
             self.at += 1
             return []
-        node = self.deed() or self.chain() or self.skip() or self._evenly()
+        often = self._times_before()
+        if often is not None:
+            return often
+        node = self.deed() or self.chain() or self.skip() or self._left() or self._evenly()
         if node is not None:
             return [node]
         led = self._led() or self._all_into(before)
@@ -118,6 +123,36 @@ class Reader(Brackets):
             self.at += 1
             return []
         return [self._words()]
+
+    def _times_before(self) -> list[Node] | None:
+        """``figure "x" element``: how often it is done stands before it"""
+        mark, start = self.at, self.here.start
+        figure = self.accept_figure()
+        if figure is None or not self.accept_any(*self.crosses) or self._stitch_here_only():
+            self.at = mark
+            return None
+        inner = self.element([])
+        body = tuple(inner)
+        if len(inner) == 1 and isinstance(inner[0], Repeat) and inner[0].implied:
+            body = inner[0].body
+        return [Repeat(body, start, self.last_end, figure)] if body else None
+
+    def _stitch_here_only(self) -> bool:
+        """Whether neither a bracket, a star nor a stitch stands here."""
+        return self.here.type not in (Type.OPEN, Type.STAR) and not self._stitch_here()
+
+    def _left(self) -> Skip | None:
+        """``"leave" ["last" | "next"] [figure] [kind] "unworked"``"""
+        mark, start = self.at, self.here.start
+        if self.accept_any("leave", "leaving"):
+            self.accept_any("the")
+            self._which()
+            count = self.accept_figure() or (1,)
+            kind = self.kind() or "st"
+            if self.accept_any("unworked"):
+                return Skip(count, kind, start, self.last_end)
+        self.at = mark
+        return None
 
     def _again_here(self) -> bool:
         """Whether an unstarred "repeat", or "around" as a clause of its own, stands here."""
@@ -216,11 +251,26 @@ class Reader(Brackets):
         if figure is not None:
             self.kind()
             if self.accept_any("evenly"):
+                self.accept_all("spaced", "spread", "out", "round")
+                self._ends()
                 self.to_clause_end()
                 self.begun = True
                 return Evenly(figure, _CHANGES[word], start, self.last_end)
         self.at = mark
         return None
+
+
+def _spread(nodes: list[Node]) -> list[Node]:
+    """ "hdc around, increasing 9 sts evenly": one thing, said in two clauses."""
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        spread = isinstance(node, Evenly) and node.change and _goes_round(found)
+        if spread and isinstance(node, Evenly) and isinstance(last, Make):
+            found[-1] = replace(node, stitch=last.stitch, start=last.start)
+        else:
+            found.append(node)
+    return found
 
 
 def _goes_round(nodes: list[Node]) -> bool:

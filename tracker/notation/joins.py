@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.makes import Makes
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, Deed
-from tracker.notation.wordlists import CHAIN_WORDS, COLOURS, JOINS, SPACE_WORDS
+from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, SPACE_WORDS
 
 
 class Joins(Makes):
@@ -19,7 +19,7 @@ class Joins(Makes):
         self.accept_all("to", "and")
         if not self.accept_any(*JOINS):
             return None
-        colour = self._colour_name()
+        colour = self.colour_name()
         if self.accept("with") and not self._slip_here():
             self.accept_any("a", "standing")
             if self._stitch_here():
@@ -72,8 +72,21 @@ class Joins(Makes):
         self.accept_any("1", "work", "make")
         if not self._accept_slip():
             return None
+        if self.begun and self._closes_round():
+            return Act(Deed.JOIN, start, self.last_end)
         words = self._clause_words()
-        closing = {"join", "close", "form", "joining", "beg", "beginning", "top", "first", "1st"}
+        closing = {
+            "join",
+            "close",
+            "form",
+            "joining",
+            "beg",
+            "beginning",
+            "top",
+            "first",
+            "1st",
+            "finish",
+        }
         chain = not words.isdisjoint(CHAIN_WORDS) and words.isdisjoint(SPACE_WORDS)
         to_chain = chain and self.here.text in ("in", "to", "into", "around")
         ring = chain and bool(words & {"first", "1st"})
@@ -85,6 +98,20 @@ class Joins(Makes):
         onto, named = self._closed(begin)
         length = self._chain_named(begin)
         return Act(Deed.JOIN, start, self.last_end, onto=onto, length=length, named=named)
+
+    def _closes_round(self) -> bool:
+        """Whether a bare "sl st" here is the last thing of the round but for a chain or turn."""
+        if self.here.type is Type.WORD or self.here.type is Type.NUMBER:
+            return False
+        mark, found = self.at, True
+        while not self.done() and found:
+            if self.here.type is Type.OPEN and self.closing() > 0:
+                self.at = self.closing()
+            key = self.accept_phrase(self.lexicon.phrases)
+            found = key in (None, "ch", "sl st") and self.here.text not in AGAIN
+            self.at += key is None
+        self.at = mark
+        return found
 
     def _closed(self, begin: int) -> tuple[str, str]:
         """What tokens since ``begin`` say a round is closed to, and the stitch named.
@@ -108,17 +135,3 @@ class Joins(Makes):
                 onto, named = "stitch", named or key
         self.at = at
         return onto, "" if onto == "chain" else named
-
-    def _colour_name(self) -> str:
-        """``["color" | "yarn"] name``: a letter, MC or CC, or a colour word, as written"""
-        mark = self.at
-        worded = bool(self.accept_any("color", "colour", "yarn", "col"))
-        token = self.here
-        written = self.text[token.start : token.end]
-        if token.type is Type.WORD and (
-            (len(written) == 1 and written.isupper()) or token.text in COLOURS or worded
-        ):
-            self.at += 1
-            return written
-        self.at = mark
-        return ""

@@ -5,7 +5,13 @@ from __future__ import annotations
 from tracker.notation.kit import Kit
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type
-from tracker.notation.wordlists import CHAIN_WORDS, ROUND_WORDS, SPACE_WORDS, STITCH_WORDS
+from tracker.notation.wordlists import (
+    CHAIN_WORDS,
+    COLOURS,
+    ROUND_WORDS,
+    SPACE_WORDS,
+    STITCH_WORDS,
+)
 
 
 class Kinds(Kit):
@@ -19,6 +25,7 @@ class Kinds(Kit):
         self._plural = False
         self._plural_sts = False
         self._below = 0
+        self.at_base = False
 
     def accept_loop(self) -> bool:
         """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
@@ -39,6 +46,9 @@ class Kinds(Kit):
         if short:
             return "back" if short[0] == "b" else "front"
         side = self.here.text
+        if side in ("third", "3rd", "middle") and self.ahead().text in ("loop", "loops"):
+            self.at += 2
+            return "third"
         if side in ("back", "front") and self.ahead().text in ("loop", "loops", "lp", "lps"):
             self.at += 2
             return side
@@ -46,8 +56,9 @@ class Kinds(Kit):
 
     def kind(self) -> str | None:
         """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
-        self._plural = False
+        self._plural, self.at_base = False, False
         mark = self.at
+        self.accept_any("held", "unworked", "live", "free", "skipped", "remaining", "rem")
         for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
             found = rule()
             if found is not None:
@@ -133,16 +144,31 @@ class Kinds(Kit):
         if self.accept_any(*CHAIN_WORDS):
             return "ch"
         key = self.accept_phrase(self.lexicon.phrases)
-        if key is not None:
-            self.accept_any(*STITCH_WORDS)
-        return key
+        if key is None:
+            return None
+        self.accept_any(*STITCH_WORDS)
+        if self._and_chains():
+            return "st+ch"
+        return "st" if self._and_stitches() else key
+
+    def _and_stitches(self) -> bool:
+        """``("and" ["each"] | "including") stitch``: more kinds of stitch are meant alike"""
+        mark = self.at
+        each = self.tokens[max(0, mark - 2)].text in ("each", "every")
+        if self.accept("including") or (each and self.accept("and")):
+            self.accept_any("each", "every", "the")
+            found = self.accept_phrase(self.lexicon.phrases) is not None
+            if found and self.here.text not in ("in", "into"):
+                return True
+        self.at = mark
+        return False
 
     def _and_chains(self) -> bool:
         """``"and" ["in" ["each"]] ("ch" | "sp")``: stitches and chains alike are places"""
         mark = self.at
         if self.accept("and"):
-            if self.accept_any("in"):
-                self.accept_any("each")
+            self.accept_any("in")
+            self.accept_any("each")
             if self.accept_any(*CHAIN_WORDS, *SPACE_WORDS):
                 return True
         self.at = mark
@@ -156,6 +182,9 @@ class Kinds(Kit):
                 while self.here.type is Type.WORD and self.here.text != "and":
                     self.at += 1
             self.accept_any("made", "below", "worked")
+            if self._base_of_chain():
+                self.at_base = True
+                return
             if self.accept_any("of", "from", "in", "on"):
                 self.accept_any("the")
                 self.accept_any("previous", "prev", "last", "below")
@@ -169,3 +198,32 @@ class Kinds(Kit):
             if self.tokens[self.at - 1].text in ("of", "from", "in", "on", "the"):
                 self.at = mark
                 return
+
+    def _base_of_chain(self) -> bool:
+        """``"at" ["the"] "base" "of" [number] "ch"``: the stitch the chain stands on"""
+        mark = self.at
+        if self.accept_any("at", "in"):
+            self.accept_any("the")
+            if self.accept("base", "of"):
+                self.accept_any("the", "beg", "turning", "starting")
+                self.accept_number()
+                if self.accept_any(*CHAIN_WORDS):
+                    self.accept("-")
+                    self.accept_number()
+                    return True
+        self.at = mark
+        return False
+
+    def colour_name(self) -> str:
+        """``["color" | "yarn"] name``: a letter, MC or CC, or a colour word, as written"""
+        mark = self.at
+        worded = bool(self.accept_any("color", "colour", "yarn", "col"))
+        token = self.here
+        written = self.text[token.start : token.end]
+        if token.type is Type.WORD and (
+            (len(written) == 1 and written.isupper()) or token.text in COLOURS or worded
+        ):
+            self.at += 1
+            return written
+        self.at = mark
+        return ""

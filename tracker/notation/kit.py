@@ -34,6 +34,7 @@ class Kit:
         self.tokens = tokenize(text)
         self.match_brackets()
         self.at = 0
+        self.starring = 0
 
     def match_brackets(self) -> None:
         """Find which bracket closes which, again after tokens were left out."""

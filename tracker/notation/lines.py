@@ -18,12 +18,18 @@ _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 _CLOSE = r"\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
 _ASIDE = r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?"
 _ORDINAL = r"(?:st|nd|rd|th)"
+#: A list: "13, 14, & 15", "8 + 9"; the numbers must follow one another.
+_AND = r"(?:\s*(?:,|&|\+|and)\s*(?:(?:and|&)\s*)?)"
+_LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
+#: "Size S only:", "All sizes:", "Lid," before a label.
+_FOR_SIZES = r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
 _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
-        r"^(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{0,28}?[ -]+)?"
+        rf"^{_FOR_SIZES}"
+        r"(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
         rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?(?P<first>\d+)"
-        rf"(?:{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
+        rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"{_ASIDE}{_CLOSE}"
     ),
     # such as "R3", with the number run into the letter
@@ -40,10 +46,10 @@ _LABELS = (
         r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?\s*(?:[.)](?=\s|[a-z(*])|:)\s*"
     ),
     # such as "Next 2 rnds:", "Next row:"
-    re.compile(rf"^next\s+(?:(?P<count>\d+)\s+)?(?P<kind>{_ROUND})\b\s*[:.\-]\s*"),
+    re.compile(rf"^(?:next|last)\s+(?:(?P<count>\d+)\s+)?(?P<kind>{_ROUND})\b\s*[:.\-]\s*"),
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(
-        rf"^(?P<word>(?:foundation|edging|border|last|final|set-?up|starting|base|joining)"
+        rf"^(?P<word>(?:foundation|edging|border|final|set-?up|starting|base|joining)"
         rf"(?:\s+(?:{_ROUND}|chain|ch))?|to start)\s*:\s*"
     ),
 )
@@ -198,11 +204,22 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
         return _Open(label, "", 0, 0, 1)
     first = _number(groups["first"])
     last = _number(groups.get("last") or groups["first"])
+    if groups.get("list") and first:
+        last = _end_of_list(first, groups["list"])
     if not first or last is None or not first <= last < first + _MOST_ROUNDS:
         return None
     if "kind" not in groups:
         kind = ""
     return _Open(label, kind, first, last, last - first + 1)
+
+
+def _end_of_list(first: int, text: str) -> int | None:
+    """The last of numbers that follow ``first`` one by one; None where they do not."""
+    for number in re.findall(r"\d+", text):
+        if int(number) != first + 1:
+            return None
+        first += 1
+    return first
 
 
 def _number(text: str) -> int | None:

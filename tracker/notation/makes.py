@@ -9,8 +9,8 @@ from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
-from tracker.notation.wordlists import STITCH_WORDS, VERBS
+from tracker.notation.tree import Act, At, Deed, Figure, Group, Make, Node, Repeat, Target
+from tracker.notation.wordlists import HOLES, SHAPING, STITCH_WORDS, THINGS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
 _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
@@ -25,12 +25,17 @@ class Makes(Chains):
         mark, start = self.at, self.here.start
         self.loop = ""
         self.accept_all(*VERBS)
-        self.accept_any("a", "an", "another", "the")
+        together = self._next_together(start)
+        if together is not None:
+            return together
+        if ("a",) not in self.lexicon.phrases:
+            self.accept_any("a")
+        self.accept_any("an", "another", "the")
         self.accept_any("last", "first")
         self.accept_loop()
         count = None if self._named_by_number() else self.accept_figure()
         if count is not None:
-            self.accept_any("-", "x", "more")
+            self.accept_any("-", *self.crosses, "more")
         self.accept_loop()
         stitch = self._stitch() or self._in_one_place(count)
         if stitch is None:
@@ -73,6 +78,7 @@ class Makes(Chains):
             stitch, count = together, (1,)
         else:
             stitch, target = self._stitch_and_target(stitch)
+        colour = self._in_colour() if target is None else None
         end = self.last_end
         first = Make(stitch, count or (1,), target, start, end, self.loop, numbered)
         also = self._and_also(stitch, first.count)
@@ -83,11 +89,12 @@ class Makes(Chains):
             pair = self._together_in(first)
             if pair is not None:
                 return [pair]
-        return self._so_often_made(first, also, plain=target is None)
+        made = self._so_often_made(first, also, plain=target is None)
+        return made if colour is None else [colour, *made]
 
     def _stitch_and_target(self, stitch: Stitch) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
-        target = self.target()
+        target = self._loose_object() or self.target()
         self._loop_behind()
         if self.led == "over" and target is not None and target.count is not None:
             # "over next 3 sts": the one stitch is spread over all of them
@@ -130,7 +137,7 @@ class Makes(Chains):
     def _count_behind(self) -> Figure | None:
         """``"sc 3"``, ``"sc x 3"``: a number behind its stitch."""
         mark = self.at
-        crossed = bool(self.accept_any("x"))
+        crossed = self._crossed()
         figure = self.accept_figure()
         if figure is None:
             self.at = mark
@@ -140,10 +147,73 @@ class Makes(Chains):
         if not crossed and (self.here.text in STITCH_WORDS or self._stitch_here()):
             self.at = mark
             return None
-        if self.here.text in ("times", "x") and not crossed:
+        if self.here.text in ("times", *self.crosses) and not crossed:
             self.at = mark
             return None
         return figure
+
+    @property
+    def crosses(self) -> tuple[str, ...]:
+        """The sign for "times", unless the text uses it for a stitch."""
+        return () if ("x",) in self.lexicon.phrases else ("x",)
+
+    def _crossed(self) -> bool:
+        """``"x"`` before a number of times"""
+        if self.ahead().type is not Type.NUMBER and not self.crosses:
+            return False
+        return self.accept("x")
+
+    def _next_together(self, start: int) -> list[Node] | None:
+        """``"next" figure "sts" "together"``: a decrease, whatever its stitch"""
+        mark = self.at
+        if self.accept("next") or self.accept("the", "next"):
+            figure = self.accept_figure()
+            if figure is not None and self.kind() and self.accept_any("together", "tog"):
+                stitch = replace(STITCHES["dec"], takes=min(figure[0], _MOST_IN_ONE))
+                return [Make(stitch, (1,), None, start, self.last_end)]
+        self.at = mark
+        return None
+
+    def _in_colour(self) -> Act | None:
+        """``("in" | "with") colour`` behind a stitch: the yarn it is made with"""
+        mark, start = self.at, self.here.start
+        if self.accept_any("in", "with"):
+            name = self.colour_name()
+            if name:
+                return Act(Deed.COLOUR, start, self.last_end, name)
+        self.at = mark
+        return None
+
+    def _loose_object(self) -> Target | None:
+        """``("around" | "along" …) words`` behind a number of stitches: what they go along.
+
+        Round a chain or a handle they go into that space; along anything else each has
+        its own place, which the words do not count.
+        """
+        mark = self.at
+        lead = self.accept_any("around", "round", "along", "across", "through")
+        words = self._clause_words() if lead else set()
+        if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
+            self.at = mark
+            return None
+        if not words & THINGS or self._stitch_in_clause():
+            self.at = mark
+            return None
+        self.to_clause_end()
+        if words & HOLES and lead in ("around", "round"):
+            return Target(At.NEXT, "sp")
+        return Target(At.NEXT, "along")
+
+    def _stitch_in_clause(self) -> bool:
+        """Whether a stitch (not a chain) is named up to the end of this clause."""
+        mark, end = self.at, self.clause_end()
+        found = False
+        while self.at < end and not found:
+            key = self.accept_phrase(self.lexicon.phrases)
+            found = key not in (None, "ch")
+            self.at += key is None
+        self.at = mark
+        return found
 
     def _stitch_here(self) -> bool:
         mark = self.at
@@ -222,9 +292,8 @@ class Makes(Chains):
     def _times_behind(self) -> Figure | None:
         """``times = "x" figure | figure "times" | "twice" | "*" figure``"""
         mark = self.at
-        if self.accept_any("x") or (
-            self.here.text == "*" and self.ahead().type is Type.NUMBER and self.accept("*")
-        ):
+        starred = self.here.text == "*" and not self.starring
+        if self._crossed() or (starred and self.ahead().type is Type.NUMBER and self.accept("*")):
             figure = self.accept_figure()
             if figure is not None:
                 self.accept_any("times")
@@ -235,7 +304,7 @@ class Makes(Chains):
             self.at += 1
             return (TIMES_WORDS[self.tokens[self.at - 1].text],)
         figure = self.accept_figure()
-        often = figure is not None and self.accept_any("times", "x", "time")
+        often = figure is not None and self.accept_any("times", *self.crosses, "time")
         if often and self.here.text != "more":
             self.accept_any("total")
             return figure

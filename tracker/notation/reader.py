@@ -26,8 +26,26 @@ _UNTIL = re.compile(
 _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*"
     r"(?:(?P<number>\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+)?"
-    r"(?:more\s+)?(?:rounds?|rnds?|rows?)?\W*(?:of\s+)?"
+    r"(?:more\s+)?(?:rounds?|rnds?|rows?)?\W*(?:of\s+)?(?:[a-z]{2,5}\s+)?"
     r"(?:even(?!ly)|straight|unchanged|without\s+(?:shaping|increasing))\b"
+)
+
+_NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
+#: "… for 5 rounds", "…, 2 rounds", "do this for 7 rounds in all", "… each round"
+_SO_MANY = re.compile(
+    rf"(?:(?:do this |work(?:ed)? )?\bfor |, ){_NUMBER} (?:more )?(?:rounds?|rnds?|rows?)\b"
+    r"(?: in (?:all|total))?"
+)
+_EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;(\[<{=-]|$))")
+#: "until you have 20 sc", "until 2 sc rem"
+_GOAL = re.compile(
+    r"\b(?:until|till|to) (?:you have |there are )?(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"
+    r"(?: (?:rem(?:ain)?(?:ing)?|are left|left))?"
+)
+#: "continue to increase 6 stitches every round"
+_GROWING = re.compile(
+    r"\b(?P<way>inc|dec)(?:reas(?:e|ing))? (?P<n>\d+) (?:sts?|stitches) "
+    r"(?:in |on )?(?:every|each) (?:round|rnd|row)\b"
 )
 
 
@@ -51,12 +69,19 @@ def read_round(
     match = _UNTIL.search(plain(text))
     until = "" if match is None else text[match.start() : match.end()].strip()
     body = text if match is None else _blanked(text, match)
+    body, rounds = _so_many(body)
+    goal = _GOAL.search(plain(body))
+    growing = _GROWING.search(plain(body))
+    if goal is not None and growing is not None:
+        return RoundText(text, (_grown(growing),), goal=int(goal["n"]))
     first = AgainReader(body, lexicon, sizes)
     if first.depth() > DEEPEST:
         return _unread(text, f"has more than {DEEPEST} brackets in one another")
     again = first.again()
     if again is not None:
-        return RoundText(text, (), _stated_of(body, lexicon, sizes), again, until)
+        stated = _stated_of(body, lexicon, sizes)
+        wanted = 0 if goal is None else int(goal["n"])
+        return RoundText(text, (), stated, again, until, rounds, wanted)
     even = _even_rounds(body)
     reader = Reader(body, lexicon, sizes)
     nodes = reader.round()
@@ -65,7 +90,24 @@ def read_round(
     elif reader.split and reader.stated is not None:
         # Two counts on one line: which rounds each belongs to is not known.
         nodes = (*nodes, Unread("two printed counts", reader.stated.start, reader.stated.end))
-    return RoundText(text, nodes, reader.stated, None, until, even)
+    return RoundText(text, nodes, reader.stated, None, until, max(even, rounds))
+
+
+def _so_many(text: str) -> tuple[str, int]:
+    """The text without words on how many rounds are worked so, and that number (0: unsaid)."""
+    for match in _EACH_ROUND.finditer(plain(text)):
+        text = _blanked(text, match)
+    found = _SO_MANY.search(plain(text))
+    if found is None:
+        return text, 0
+    word = found["n"]
+    return _blanked(text, found), int(word) if word.isdigit() else NUMBER_WORDS[word]
+
+
+def _grown(match: re.Match[str]) -> Evenly:
+    """One of the rounds that grow or shrink by the same number of stitches."""
+    change = 1 if match["way"] == "inc" else -1
+    return Evenly((int(match["n"]),), change, match.start(), match.end())
 
 
 def _unread(text: str, why: str) -> RoundText:

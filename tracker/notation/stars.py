@@ -23,6 +23,7 @@ class Stars(Nesting):
             return [Unread(opener, start, self.last_end)]
         body: list[Node] = []
         stop = -1
+        self.starring += 1
         while not self.done() and self.here.type is not Type.CLOSE:
             if self.accept_any(*SEPARATORS):
                 continue
@@ -34,6 +35,7 @@ class Stars(Nesting):
                 break
             elif self.here.text in AGAIN or not self._starred_element(body):
                 break
+        self.starring -= 1
         return self._star_end(tuple(body), stop, start)
 
     def _starred_element(self, body: list[Node]) -> bool:

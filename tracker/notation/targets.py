@@ -28,12 +28,18 @@ class Targets(Ends):
         if self.here.text in END_WORDS and self._is_to_the_end():
             self.at += 1
             return self._to_end(Target(At.EACH))
+        if self.here.text in ("to", "till", "until"):
+            to_end = self._to_end(Target(At.EACH))
+            if self.at > mark:
+                return to_end
         self.led = self.accept_any(*PREPOSITIONS)
         if self.led:
             self.accept_any("to")
         self._below = 0
         found = self._place(bool(self.led))
         if found is None:
+            if self.led and self.loop and self._ends():
+                return Target(At.EACH)  # "in front loop only around"
             self.at = mark
         elif self._below:
             return Target(At.BELOW, found.kind, found.count, nth=self._below)
@@ -217,6 +223,8 @@ class Targets(Ends):
             return Target(at, f"ch-{count[0]} sp")
         if at is At.EACH and kind is None:
             kind = "st"
+        if at is At.EACH and count is not None:
+            at = At.NEXT  # "in remaining 18 sts"
         found = Target(at, kind or "st", count)
         return self._to_end(self._grouped(found))
 
@@ -243,6 +251,8 @@ class Targets(Ends):
             if count is None or kind is None:
                 return None
             return self._to_end(Target(At.NEXT, kind, count))
+        if self.at_base:
+            return Target(At.SAME, kind)
         every = kind == "st" and self._plural_sts
         found = self._grouped(Target(At.EACH if every else At.NEXT, kind))
         return self._to_end(found) if nth is None or nth > 0 else None

@@ -248,7 +248,8 @@ class Stated:
 class Again:
     """Rounds to be worked again: from ``first`` to ``last``, ``times`` times.
 
-    ``times`` None: once for each round of the line's own label.
+    ``times`` None: once for each round of the line's own label. ``first`` 0: the round
+    worked last.
     """
 
     first: int
@@ -268,7 +269,8 @@ class RoundText:
         stated: the printed count, if any.
         again: set where the line only asks for earlier rounds again.
         until: words that end a round of open length ("until piece measures 9 cm").
-        even: rounds to be worked even (0: not such a line).
+        even: rounds to be worked so (0: one, or as many as the label says).
+        goal: the count at which to stop repeating the round ("until you have 20 sc"), or 0.
     """
 
     text: str
@@ -277,3 +279,4 @@ class RoundText:
     again: Again | None = None
     until: str = ""
     even: int = 0
+    goal: int = 0

@@ -18,7 +18,7 @@ SPACE_WORDS = _list("sp sps space spaces loop loops lp lps arch arches")
 RING_WORDS = _list("ring circle mr mc")
 
 #: Words for rounds and rows, and for "to the end of this one".
-ROUND_WORDS = _list("rnd rnds round rounds row rows r")
+ROUND_WORDS = _list("rnd rnds round rounds row rows rd rds r rs")
 END_WORDS = _list("around across round")
 #: Words for the chain that a round begins with.
 BEGINNING = _list("beg beginning turning starting start first")
@@ -33,7 +33,7 @@ VERBS = _list("work working make do complete crochet then just place")
 SKIPS = _list("sk skip miss skipping missing")
 
 #: Words that ask for a repeat, and words round the stars or brackets they name.
-AGAIN = _list("rep repeat repeats rpt continue cont repeating repear complete")
+AGAIN = _list("rep repeat repeats rpt continue cont repeating repeated repear complete")
 ABOUT_STARS = _list(
     """from between the to and s bet in directions what is brackets bracket instructions
     across sequence pattern this for"""
@@ -47,7 +47,7 @@ ENDINGS = _list("fasten finish tie end cut break bind")
 OTHER_SIDE = _list("other otherside opposite underside back")
 OTHER_SIDE_LEAD = _list(
     """turn and work working going go across along down on the in continue now around to from
-    do not up"""
+    do not up rotate piece"""
 )
 
 #: Words and signs that part one element from the next.
@@ -90,3 +90,10 @@ NOT_COUNTED = _words(
 
 #: Words behind the figure of a count that only say that it is a total.
 TOTAL = _words("total in all altogether stiches stitchs s . rem remaining now remain left on")
+
+#: What stitches are worked along or round; those of them that are holes under chains.
+HOLES = _words("ch chain chs handle handles loop opening strap")
+THINGS = HOLES | _words(
+    """leg legs arm arms ear ears foot feet fluke flukes fin body head layer layers edge side sides
+    underside first second third other top bottom piece part round tail"""
+)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from tracker.fabric.trees import unread_in, works
@@ -11,6 +11,8 @@ from tracker.notation.tree import Again, RoundText, Stated
 
 #: The most rounds one line may stand for.
 MOST_ROUNDS = 20_000
+#: The most rounds that "until you have 20 sc" stands for.
+MOST_UNTIL = 300
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +49,9 @@ class Task:
 class Order:
     """Goes through the lines of a part and says what is worked, round by round."""
 
-    def __init__(self) -> None:
+    def __init__(self, made: Callable[[], int | None] = lambda: None) -> None:
+        self._made = made
+        self._worked_last: ReadLine | None = None
         self._numbered: dict[int, ReadLine] = {}
         self._number = 0
         self._word = "Rnd"
@@ -63,7 +67,10 @@ class Order:
                 yield from self._plain(item)
 
     def _plain(self, item: ReadLine) -> Iterator[Task]:
-        count = min(max(item.line.count, item.read.even), MOST_ROUNDS)
+        if item.read.goal:
+            yield from self._until(item, item, item.read.goal)
+            return
+        count = min(item.line.count if item.line.count > 1 else item.read.even or 1, MOST_ROUNDS)
         self._note(item.line, [item] * count)
         yield from self._line(item, [item] * count)
 
@@ -75,12 +82,16 @@ class Order:
 
     def _again(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Rep Rnds 5 and 6 twice``: those rounds again, in turn."""
-        known = [
+        last = self._worked_last
+        known = [last] if not again.first and last is not None else [
             self._numbered[n]
             for n in range(again.first, again.last + 1)
             if n in self._numbered and n - again.first < MOST_ROUNDS
         ]
         missing = len(known) < again.last - again.first + 1
+        if known and not missing and item.read.goal:
+            yield from self._until(item, known[-1], item.read.goal)
+            return
         if missing or not known:
             yield self._fault(item, "asks for a round that is not in this text", again)
             return
@@ -96,6 +107,17 @@ class Order:
         self._note(item.line, bodies)
         yield from self._line(item, bodies)
 
+    def _until(self, item: ReadLine, body: ReadLine, goal: int) -> Iterator[Task]:
+        """The same round again and again, until it makes ``goal`` stitches."""
+        stated = Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
+        for index in range(MOST_UNTIL):
+            before = self._made()
+            label = self._label(item.line, index, 2)
+            yield Task(item, body, label, stated, last=False)
+            if self._made() in (goal, before, None):
+                return
+        yield Task(item, item, "", None, True, f"never comes to {goal} stitches", 0, 1)
+
     def _fault(self, item: ReadLine, fault: str, again: Again) -> Task:
         label = self._label(item.line, 0, 1)
         return Task(item, item, label, item.read.stated, True, fault, again.start, again.end)
@@ -103,6 +125,7 @@ class Order:
     def _line(self, item: ReadLine, bodies: list[ReadLine]) -> Iterator[Task]:
         for index, body in enumerate(bodies):
             label = self._label(item.line, index, len(bodies))
+            self._worked_last = body
             yield Task(item, body, label, item.read.stated, index == len(bodies) - 1)
 
     def _label(self, line: Line, index: int, of: int) -> str:
