@@ -9,6 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from tracker.pattern.load import load_pattern
+from tracker.session.session import Session
+
 ROOT = Path(__file__).parent.parent
 PATTERNS = ROOT / "patterns"
 
@@ -331,3 +334,28 @@ def test_a_fault_of_our_own_is_one_sentence_and_can_be_looked_into(monkeypatch):
     monkeypatch.setenv("HOOKSIDE_DEBUG", "1")
     done = subprocess.run(run, cwd=ROOT, capture_output=True, text=True, check=False)
     assert "Traceback" in done.stderr
+
+
+def test_where_as_a_card_tells_how_to_find_the_place(own_home):
+    session = Session.start(load_pattern(PATTERNS / "tea-cosy.toml"), "4 cups", own_home / "pieces")
+    session.go_to_round(7)
+    session.go_to_stitch(17)
+    session.close()
+    done = hookside("where", "--card", "hedgerow-tea-cosy")
+    assert (done.returncode, done.stderr) == (0, "")
+    lines = done.stdout.splitlines()
+    assert lines[0].startswith("put down just now, 2")
+    assert lines[1] == "Rnd 7 of 19 · Body"
+    assert "rounds: 6 whole, Rnd 7 begun" in lines
+    assert "stitches: 17 since the marker" in lines
+    assert hookside("where", "--card", "nothing").returncode == 1
+
+
+def test_the_shelf_is_listed_in_plain_lines_without_a_terminal(own_home):
+    assert "nothing on the shelf yet" in hookside("shelf").stdout
+    test_where_as_a_card_tells_how_to_find_the_place(own_home)
+    done = hookside("shelf", "--plain")
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.startswith(
+        "hedgerow-tea-cosy · 4 cups · Body · Rnd 7 of 19 · 15 % done · put down "
+    )

@@ -19,7 +19,12 @@ LAYERS = {
     "screens": 4,
     "cli": 5,
     "cli_check": 5,
+    "cli_parser": 5,
     "cli_pattern": 5,
+    "cli_read": 5,
+    "cli_report": 5,
+    "cli_shelf": 5,
+    "cli_where": 5,
     "cli_work": 5,
     "__main__": 6,
 }

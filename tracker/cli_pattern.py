@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from tracker.cli import Complaint
-from tracker.pattern import library
-from tracker.pattern.load import PatternError, load_pattern
-from tracker.pattern.model import Pattern
+
+if TYPE_CHECKING:
+    from tracker.pattern.model import Pattern
 
 
 def is_path(word: str) -> bool:
@@ -18,12 +19,16 @@ def is_path(word: str) -> bool:
 
 def pattern_path(word: str) -> Path:
     """The file a word means: a demo pattern's short name, or a path."""
+    from tracker.pattern import library
+
     demo = None if is_path(word) else library.find(word)
     return demo or Path(word)
 
 
 def load(path: Path) -> Pattern:
     """The pattern in a file. Raises `Complaint`."""
+    from tracker.pattern.load import PatternError, load_pattern
+
     try:
         return load_pattern(path)
     except PatternError as error:

@@ -1,33 +1,29 @@
-"""``hookside``, ``work``, ``where`` and ``patterns``: pieces, and what to begin one from."""
+"""``hookside``, ``work`` and ``patterns``: pieces, and what to begin one from."""
 
 from __future__ import annotations
 
+import gc
 import sys
-from collections.abc import Callable
-from difflib import get_close_matches
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 from tracker.cli import Complaint
 from tracker.cli_pattern import choose_size, is_path, load, pattern_path
+from tracker.cli_where import how_to_begin, latest_piece, opened, piece_called
 from tracker.notation.problems import visible
-from tracker.pattern import library
 from tracker.session import shelf
 
 if TYPE_CHECKING:
     from tracker.session.session import Session
-
-NO_PIECE = 1
-
-Found = TypeVar("Found")
+    from tracker.session.shelf import OnShelf
 
 
 def resume() -> int:
     """Go on with the latest piece; with none, choose a pattern."""
     _needs_terminal()
-    latest = shelf.latest(shelf.pieces_folder())
+    latest = latest_piece()
     if latest is not None:
-        return _show(_open(latest.path))
+        return _show(_open(latest))
     from tracker.screens.app import choose
 
     return choose(shelf.pieces_folder())
@@ -35,38 +31,40 @@ def resume() -> int:
 
 def work(word: str, size: str | None, *, new: bool) -> int:
     """Go on with a piece, or begin one of a pattern."""
-    piece = _piece(word)
+    piece = piece_called(word)
     if piece is not None and not new:
         return _go_on(piece, size)
+    from tracker.pattern import library
+
     path = pattern_path(word)
     if not is_path(word) and library.find(word) is None:
         raise Complaint(_unknown(word))
     pattern = load(path)
-    mine = None if new else shelf.find(shelf.pieces_folder(), pattern.title)
+    mine = None if new else _begun(pattern.title)
     if mine is not None:
         return _go_on(mine.path, size)
     chosen = choose_size(pattern, size)
     _needs_terminal()
     from tracker.session.session import Session
 
-    return _show(_store(lambda: Session.start(pattern, chosen, shelf.pieces_folder())))
+    return _show(opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder())))
 
 
-def where(word: str | None) -> int:
-    """Print the place in a piece as one plain line."""
-    from tracker.session.glance import line
-    from tracker.session.session import glance_at
+def _begun(title: str) -> OnShelf | None:
+    """The piece of a pattern, by the name it was given or, where it has another, its title."""
+    folder = shelf.pieces_folder()
+    found = shelf.find(folder, title)
+    if found is not None:
+        return found
+    from tracker.session.about import titled
 
-    path = _piece(word) if word else _latest()
-    if path is None:
-        text = f'no piece is called "{word}"' if word else "no piece is begun yet"
-        raise Complaint(f"{text}: {_how_to_begin()}", NO_PIECE)
-    print(line(_store(lambda: glance_at(path))))
-    return 0
+    return titled(folder, title)
 
 
 def patterns() -> int:
     """List the demo patterns."""
+    from tracker.pattern import library
+
     found = [(name, load(path)) for name, path in library.demo_patterns().items()]
     names = max((len(name) for name, _ in found), default=0)
     titles = max((len(pattern.title) for _, pattern in found), default=0)
@@ -74,19 +72,6 @@ def patterns() -> int:
         sizes = ", ".join(pattern.sizes) or "one size"
         print(visible(f"{name:{names}}  {pattern.title:{titles}}  {sizes}"))
     return 0
-
-
-def _piece(word: str) -> Path | None:
-    """The piece a word means: its file, or its name on the shelf."""
-    if word.endswith(shelf.ENDING) and Path(word).exists():
-        return Path(word)
-    found = None if is_path(word) else shelf.find(shelf.pieces_folder(), word)
-    return found.path if found else None
-
-
-def _latest() -> Path | None:
-    found = shelf.latest(shelf.pieces_folder())
-    return found.path if found else None
 
 
 def _go_on(path: Path, size: str | None) -> int:
@@ -102,24 +87,19 @@ def _go_on(path: Path, size: str | None) -> int:
 
 
 def _open(path: Path) -> Session:
+    # Nothing is garbage yet: looking for some would hold up the first screen.
+    gc.disable()
+    from tracker.session.moving import taken_up
     from tracker.session.session import Session
 
-    return _store(lambda: Session.open(path))
-
-
-def _store(action: Callable[[], Found]) -> Found:
-    """What ``action`` returns; its `StoreError` becomes a `Complaint`."""
-    from tracker.session.store import StoreError
-
-    try:
-        return action()
-    except StoreError as error:
-        raise Complaint(str(error)) from None
+    return opened(lambda: Session.open(taken_up(path, shelf.pieces_folder())))
 
 
 def _show(session: Session) -> int:
     from tracker.screens.app import run
 
+    gc.enable()
+    gc.freeze()
     return run(session)
 
 
@@ -129,12 +109,12 @@ def _needs_terminal() -> None:
 
 
 def _unknown(word: str) -> str:
+    from difflib import get_close_matches
+
+    from tracker.pattern import library
+
     names = [piece.name for piece in shelf.pieces(shelf.pieces_folder())]
     names += library.demo_patterns()
     near = get_close_matches(word.lower(), names, n=1)
-    hint = f'Did you mean "{near[0]}"?' if near else _how_to_begin()
+    hint = f'Did you mean "{near[0]}"?' if near else how_to_begin()
     return f'no piece and no pattern is called "{word}". {hint}'
-
-
-def _how_to_begin() -> str:
-    return "hookside patterns lists what you can begin, or name a pattern file (.toml)"

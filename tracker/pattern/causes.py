@@ -12,8 +12,10 @@ from tracker.fabric.trees import with_node
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
 
-#: Tries for a likeliest cause; a round of many words costs no more than this.
+#: Tries for a likeliest cause, and instructions worked in all of them together: a round of
+#: many words is tried less often.
 MOST_TRIES = 60
+MOST_WORKED = 10_000
 #: Above this many stitches below, only the fault is told: trying would take too long.
 MOST_BELOW = 3_000
 
@@ -63,13 +65,13 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
         text = f"whole repeats leave {short.had} of {under}, not {short.wanted}{tail}"
         return Cause(text, short.node.start, short.node.end)
     if short is not None:
-        wanted = f"wants {short.wanted} more where {short.had or 'none'} of {under} "
-        return Cause(wanted + ("is left" if short.had == 1 else "are left") + tail,
-                     short.node.start, short.node.end)  # fmt: skip
-    left = tuple(o.left for o in outcomes)
-    if any(left):
+        left = f"{short.had or 'none'} of {under} {'is' if short.had == 1 else 'are'} left"
+        text = f"wants {short.wanted} more where {left}{tail}"
+        return Cause(text, short.node.start, short.node.end)
+    over = tuple(o.left for o in outcomes)
+    if any(over):
         start, end = _span(outcomes)
-        return Cause(f"leaves {figures(left)} of {under} unworked{tail}", start, end)
+        return Cause(f"leaves {figures(over)} of {under} unworked{tail}", start, end)
     start, end = (0, 1) if stated is None else (stated.start, stated.end)
     said = f"{printed} is printed" if printed else "the printed figures say otherwise"
     return Cause(f"makes {makes}, but {said}", start, end, printed=True)
@@ -95,8 +97,9 @@ def _likeliest(
     judged: Judged,
 ) -> str:
     """The first small change of the words with which everything fits."""
+    tries = min(MOST_TRIES, MOST_WORKED // max(1, len(nodes)))
     for tried, (changed, sentence) in enumerate(_changes(nodes)):
-        if tried >= MOST_TRIES:
+        if tried >= tries:
             return ""
         try:
             other = judge(changed, stated, starts, base)

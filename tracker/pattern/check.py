@@ -53,6 +53,7 @@ def check_pattern(pattern: Pattern) -> Check:
     parts = []
     for part in pattern.parts:
         lexicon = Lexicon(pattern.terms, pattern.stitches)
+        lexicon.rings.update(ring.lower() for ring in pattern.rings)
         checker = PartChecker(
             lexicon,
             sizes,

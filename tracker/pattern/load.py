@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
+from tracker.notation.dictionary import find
 from tracker.notation.stitches import Stitch, Variant
 from tracker.pattern.finder import Finder
 from tracker.pattern.model import Gauge, Part, Pattern, Worked, Yarn
@@ -22,6 +24,9 @@ __all__ = ["PatternError", "load_pattern", "load_text"]
 MOST_PARTS = 100
 MOST_YARNS = 26
 MOST_STITCHES = 100
+MOST_RINGS = 20
+MOST_SPACES = 20
+LONGEST_SPACE = 100
 MOST_SIZES = 30
 MOST_STEPS = 200
 MOST_LOOPS = 40
@@ -30,11 +35,22 @@ MOST_PLACES = 1_000_000
 LONGEST_ROUND = 5_000
 """Characters of one line of the rounds."""
 
-_PATTERN_KEYS = ("title", "terms", "sizes", "about", "cautions", "gauge", "yarn", "stitch", "part")
+_PATTERN_KEYS = (
+    "title",
+    "terms",
+    "sizes",
+    "about",
+    "cautions",
+    "rings",
+    "gauge",
+    "yarn",
+    "stitch",
+    "part",
+)
 _GAUGE_KEYS = ("stitch", "stitches", "rounds", "over", "hook")
 _YARN_KEYS = ("letter", "name", "colour")
 _VARIANT_KEYS = ("takes", "makes", "how", "loops")
-_STITCH_KEYS = ("abbr", "name", *_VARIANT_KEYS, "first", "last")
+_STITCH_KEYS = ("abbr", "name", "means", *_VARIANT_KEYS, "spaces", "first", "last")
 _PART_KEYS = ("name", "make", "worked", "rounds", "steps", "choose", "below", "note", "hook")
 
 
@@ -67,16 +83,18 @@ def _pattern(table: Table, source: str) -> Pattern:
     parts = [_part(part, len(sizes)) for part in table.tables("part", MOST_PARTS)]
     if "part" not in table:
         table.fault("part", "there is no part", "Begin one with [[part]].")
+    terms = table.choice("terms", ("US", "UK"), "US")
     found = Pattern(
         title=table.text("title", needed=True),
-        terms=table.choice("terms", ("US", "UK"), "US"),
+        terms=terms,
         parts=tuple(parts),
         sizes=sizes,
         about=table.text("about", most=TEXT).strip(),
         gauge=_gauge(table.table("gauge")),
         yarns=tuple(_yarn(yarn) for yarn in table.tables("yarn", MOST_YARNS)),
-        stitches=tuple(_stitch(stitch) for stitch in table.tables("stitch", MOST_STITCHES)),
+        stitches=tuple(_stitch(each, terms) for each in table.tables("stitch", MOST_STITCHES)),
         cautions=_cautions(table),
+        rings=table.texts("rings", MOST_RINGS),
         source=source,
     )
     _no_name_twice(table, found)
@@ -142,9 +160,11 @@ def _yarn(table: Table) -> Yarn:
     )
 
 
-def _stitch(table: Table) -> Stitch:
+def _stitch(table: Table, terms: str) -> Stitch:
     table.known(_STITCH_KEYS)
     abbr = table.text("abbr", needed=True, most=20)
+    if "means" in table:
+        return _same_stitch(table, abbr, terms)
     return Stitch(
         abbr=abbr,
         name=table.text("name") or abbr,
@@ -154,7 +174,22 @@ def _stitch(table: Table) -> Stitch:
         loops=table.lines("loops", MOST_LOOPS),
         first=_variant(table.table("first")),
         last=_variant(table.table("last")),
+        spaces=table.whole_numbers("spaces", MOST_SPACES, LONGEST_SPACE),
     )
+
+
+def _same_stitch(table: Table, abbr: str, terms: str) -> Stitch:
+    """The pattern's own abbreviation of a stitch that the dictionary has."""
+    for key in ("takes", "makes", "loops", "spaces", "first", "last"):
+        if key in table:
+            table.fault(key, f'a stitch with "means" has no "{key}": it is the stitch it means')
+    meant = table.text("means", needed=True)
+    known = find(meant, terms)
+    if known is None:
+        hint = "Give it takes and makes instead."
+        table.fault("means", f'no stitch is called "{short(meant)}" in {terms} terms', hint)
+        return Stitch(abbr, abbr)
+    return replace(known, abbr=abbr, name=table.text("name") or abbr)
 
 
 def _variant(table: Table | None) -> Variant | None:

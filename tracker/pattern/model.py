@@ -79,7 +79,8 @@ class Pattern:
     """A whole pattern.
 
     ``sizes`` is empty for a piece in one size. ``cautions`` are ids of the cautions that
-    apply. ``source`` is the TOML text it was read from, kept so that a piece can carry it.
+    apply. ``rings`` are the pattern's own words for an adjustable ring. ``source`` is the
+    TOML text it was read from, kept so that a piece can carry it.
     """
 
     title: str
@@ -91,4 +92,5 @@ class Pattern:
     yarns: tuple[Yarn, ...] = ()
     stitches: tuple[Stitch, ...] = ()
     cautions: tuple[str, ...] = ()
+    rings: tuple[str, ...] = ()
     source: str = ""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from tracker.fabric.outcome import Outcome
 from tracker.fabric.steps import Kind, Run, Walk
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.tree import Figure
@@ -150,11 +149,11 @@ def _walk(checked: CheckedRound, index: int, stated: int | None) -> Walk:
     if not runs:
         return _one_step(checked.text, outcome.makes)
     if checked.judged.counting in ("stitches and spaces", "stitches and chains", "spaces"):
-        runs = _counting_chains(runs, outcome, checked.judged.counting)
+        runs = _counting_chains(runs, checked.judged.counting)
     return Walk(runs, tuple(outcome.passes), tuple(outcome.times), tuple(outcome.spans))
 
 
-def _counting_chains(runs: tuple[Run, ...], outcome: Outcome, counting: str) -> tuple[Run, ...]:
+def _counting_chains(runs: tuple[Run, ...], counting: str) -> tuple[Run, ...]:
     """The same runs where the printed count takes in chain spaces, or only those."""
 
     def makes(run: Run) -> int:
@@ -163,5 +162,4 @@ def _counting_chains(runs: tuple[Run, ...], outcome: Outcome, counting: str) -> 
         length = int(run.text.split()[-1])
         return length if counting == "stitches and chains" else 1
 
-    del outcome
     return tuple(replace(run, makes=makes(run)) for run in runs)

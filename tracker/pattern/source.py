@@ -55,19 +55,23 @@ def _worded(fault: Message) -> str:
 def read_source(path: Path | str) -> str:
     """The text of a file. Raises `PatternError` for anything but a plain file in UTF-8."""
     file = os.fspath(path)
-    return _decode(file, _read(file))
+    return decode(file, read_bytes(file))
 
 
 def _refused(file: str, text: str, hint: str = "") -> PatternError:
     return PatternError(file, [Message(0, 0, 0, text, hint=hint)])
 
 
-def _too_large(file: str) -> PatternError:
-    return _refused(file, "too large for a pattern", "The most is 1 MiB.")
+def too_large(file: str, most: int = LARGEST) -> PatternError:
+    """The refusal of a file of more than ``most`` bytes."""
+    return _refused(file, "too large for a pattern", f"The most is {most >> 20} MiB.")
 
 
-def _read(file: str) -> bytes:
-    """The bytes of a plain file. A pipe is opened without waiting for its other end."""
+def read_bytes(file: str, most: int = LARGEST) -> bytes:
+    """The bytes of a plain file. A pipe is opened without waiting for its other end.
+
+    Raises `PatternError`: nothing of this name, no plain file, or more than ``most`` bytes.
+    """
     try:
         handle = os.open(file, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0))
     except FileNotFoundError:
@@ -76,20 +80,20 @@ def _read(file: str) -> bytes:
         reason = getattr(error, "strerror", None) or str(error)
         raise _refused(file, f"cannot be opened: {reason.lower()}") from None
     try:
-        return _read_plain(file, handle)
+        return _read_plain(file, handle, most)
     finally:
         os.close(handle)
 
 
-def _read_plain(file: str, handle: int) -> bytes:
+def _read_plain(file: str, handle: int, most: int) -> bytes:
     about = os.fstat(handle)
     if stat.S_ISDIR(about.st_mode):
         raise _refused(file, "is a folder, not a file", "Name the pattern file in it.")
     if not stat.S_ISREG(about.st_mode):
         raise _refused(file, "is not a plain file", "A pattern is a TOML file.")
-    if about.st_size > LARGEST:
-        raise _too_large(file)
-    return _read_all(handle, LARGEST + 1)
+    if about.st_size > most:
+        raise too_large(file, most)
+    return _read_all(handle, most + 1)
 
 
 def _read_all(handle: int, most: int) -> bytes:
@@ -99,7 +103,8 @@ def _read_all(handle: int, most: int) -> bytes:
     return found
 
 
-def _decode(file: str, data: bytes) -> str:
+def decode(file: str, data: bytes) -> str:
+    """The text of ``data``. Raises `PatternError` where it is not UTF-8, with the place."""
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -113,7 +118,7 @@ def _decode(file: str, data: bytes) -> str:
 def parse(file: str, source: str) -> dict[str, Any]:
     """The data of a TOML text; floats as `Decimal`. Raises `PatternError`."""
     if len(source) > LARGEST:
-        raise _too_large(file)
+        raise too_large(file)
     long = _LONG_KEY.search(source)
     if long:
         line = source.count("\n", 0, long.start()) + 1

@@ -150,6 +150,17 @@ class Table:
             self.fault(key, f'"{key}" has {len(found):,} lines; the most is {count}')
         return tuple(self._within(key, line, TEXT) for line in found[:count])
 
+    def whole_numbers(self, key: str, count: int, high: int) -> tuple[int, ...]:
+        """A list of at most ``count`` whole numbers from 1 to ``high``; empty where missing."""
+        value = self._data.get(key, [])
+        if not isinstance(value, list) or any(type(item) is not int for item in value):
+            self._wrong(key, "a list of whole numbers, such as [2, 2]")
+        elif len(value) > count or any(not 1 <= item <= high for item in value):
+            self.fault(key, f'"{key}" holds at most {count} numbers, each from 1 to {high:,}')
+        else:
+            return tuple(value)
+        return ()
+
     def figures(self, key: str, sizes: int, high: int) -> tuple[int, ...]:
         """A whole number, or a list with one for each of ``sizes`` sizes."""
         value = self._data.get(key, [])

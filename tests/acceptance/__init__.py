@@ -1,0 +1,1 @@
+"""What a maker was promised, seen from outside."""

@@ -1,0 +1,42 @@
+"""Words that nobody would work get a message, however long or deep they are."""
+
+from __future__ import annotations
+
+import pytest
+
+from tracker import check_text
+from tracker.fabric.verdicts import Verdict
+from tracker.notation.reader import DEEPEST, MOST_LETTERS
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("Rnd 1: " + "(" * 10_000 + "sc" + ")" * 10_000, "more words"),
+        ("Rnd 1: " + "(" * (DEEPEST + 1) + "sc" + ")" * (DEEPEST + 1), "in one another"),
+        ("Rnd 1: [sc] x 1000000000000", "more stitches"),
+        ("Rnd 1: " + "sc, " * 250_000, "more words"),
+        ("Rnd 1: " + "*" * 1_000_000, "more words"),
+        ("Rnd 1: " + "(" * 1_000_000, "more words"),
+        ("Rnd 1: " + "(" * (MOST_LETTERS - 100), "not understood"),
+    ],
+)
+def test_what_cannot_be_worked_is_said_and_nothing_breaks(text: str, says: str) -> None:
+    (found,) = check_text(text).parts[0].rounds
+    assert found.verdict is Verdict.UNREAD
+    assert says in found.messages[0].text
+
+
+def test_stars_with_nothing_between_them_ask_for_nothing() -> None:
+    assert check_text("Rnd 1: " + "* ** " * (MOST_LETTERS // 6)).parts[0].rounds == ()
+
+
+def test_brackets_as_deep_as_allowed_are_worked() -> None:
+    text = "Rnd 1: 6 sc in ring\nRnd 2: " + "(" * 6 + "sc" + ") x 1" * 5 + ") x 6"
+    assert [r.makes for r in check_text(text).parts[0].rounds] == [(6,), (6,)]
+
+
+def test_a_hundred_thousand_stitches_are_counted() -> None:
+    text = "Rnd 2: *sc in next 4 sts, 2 sc in next st; rep from * around"
+    (found,) = check_text(text, below=100_000).parts[0].rounds
+    assert found.makes == (120_000,)

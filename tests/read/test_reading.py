@@ -1,0 +1,322 @@
+"""A text for people becomes a pattern: what is found in it, and that nothing is lost."""
+
+import re
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tracker import check_text
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.lines import split_lines
+from tracker.notation.reader import read_round
+from tracker.pattern.draft import to_toml
+from tracker.pattern.load import load_text
+from tracker.pattern.model import Gauge, Part, Pattern, Worked, Yarn
+from tracker.pattern.reading import read_pattern
+from tracker.pattern.source import PatternError
+
+from .texts import COWL, NEWT, SQUARE
+
+
+def read(text, terms=""):
+    return read_pattern(text, "text.txt", "Untitled", terms)
+
+
+def parts(reading):
+    return {part.name: part for part in reading.pattern.parts}
+
+
+def test_a_toy_in_a_spiral_with_parts():
+    found = read(NEWT)
+    pattern = found.pattern
+    assert (pattern.title, pattern.terms, pattern.sizes) == ("Pocket Newt", "UK", ())
+    assert pattern.gauge == Gauge("dc", Fraction(22), Fraction(24), "10 cm", "3 mm")
+    assert [(yarn.letter, yarn.colour) for yarn in pattern.yarns] == [("A", "olive"), ("B", "clay")]
+    assert [(s.abbr, s.takes, s.makes, s.how) for s in pattern.stitches] == [
+        ("inc", 1, 2, "2 dc in the same st")
+    ]
+    assert {name: part.make for name, part in parts(found).items()} == {
+        "Body": 1,
+        "Legs": 4,
+        "Part 3": 1,
+        "Making up": 1,
+    }
+    assert parts(found)["Body"].worked is Worked.SPIRAL
+    assert found.checked.well
+
+
+def test_what_is_said_between_rounds_stands_where_it_is_to_be_done():
+    body = parts(read(NEWT))["Body"]
+    assert body.note == "With yarn A, from the nose back. After Rnds 4-8: Stuff the body firmly."
+    assert body.rounds.splitlines()[4:] == [
+        "Rnd 9: [dc, dc2tog] x 6. (12) Stuff the rest.",
+        "Rnd 10: dc2tog x 6. (6) Fasten off, leaving a long tail.",
+    ]
+
+
+def test_making_up_becomes_sentences_to_tick():
+    assert parts(read(NEWT))["Making up"].steps == (
+        "Sew the legs to the body between Rnds 4 and 8.",
+        "Sew the tail to the back.",
+        "Weave in all ends.",
+    )
+
+
+def test_a_cowl_in_three_sizes():
+    found = read(COWL)
+    assert found.pattern.sizes == ("child", "teen", "adult")
+    assert found.pattern.terms == "US"
+    assert found.pattern.gauge == Gauge("hdc", Fraction(25, 2), Fraction(8), "10 cm", "5.5 mm")
+    assert found.pattern.yarns == (Yarn("A", "80 (100, 120) g of aran wool in slate", "slate"),)
+    assert parts(found)["Tube"].worked is Worked.JOINED
+    assert parts(found)["Making up"].steps == ("Weave in the ends.", "Block lightly.")
+    tube = found.checked.parts[0].rounds
+    assert [r.makes for r in tube] == [(54, 60, 66)] * 3 + [(45, 50, 55)]
+
+
+def test_a_part_worked_onto_the_one_before_says_so():
+    found = read(COWL)
+    assert parts(found)["Edging"].below == (45, 50, 55)
+    assert found.draft.warnings == (
+        '"Edging" was taken to begin on the last round of the part before it',
+    )
+
+
+def test_a_square_in_markdown():
+    found = read(SQUARE)
+    assert (found.pattern.title, found.pattern.terms) == ("Bramble patch", "UK")
+    square = parts(found)["Square"]
+    assert (square.make, square.hook) == (6, "4 mm")
+    assert square.rounds.startswith("Rnd 1: ch 4, ss to first ch to form a ring, ch 3 (counts")
+    assert "[3 tr in ring, ch 2] 3 times; ss to top of ch 3. (12)\n" in square.rounds
+    assert "*ch 1, (3 tr, ch 2, 3 tr) in next ch-2 sp; rep from * 2 more" in square.rounds
+    assert [r.makes for r in found.checked.parts[0].rounds] == [(12,), (24,)]
+    assert parts(found)["Joining"].steps == (
+        "Lay the squares in two rows of three.",
+        "Whip stitch them together.",
+    )
+    assert "Washing\nBy hand, in cool water." in found.pattern.about
+
+
+def words(text):
+    """All words and figures, without layout and numbering of list items."""
+    text = re.sub(r"(?m)^#+ |\\(?=[\[\]*])|^\d\. (?=[A-Z])|^[-*] ", "", text)
+    return sorted(re.findall(r"[\w']+", text.lower()))
+
+
+@pytest.mark.parametrize("text", [NEWT, COWL, SQUARE])
+def test_no_word_is_lost(text):
+    kept = words(read(text).toml)
+    for word in words(text):
+        if word in kept:
+            kept.remove(word)
+        else:
+            # Copies and a making-up heading are said by keys of their own.
+            assert word in ("make", "4", "6", "finishing"), word
+
+
+@pytest.mark.parametrize(
+    ("text", "terms", "warning"),
+    [
+        ("Written in British terminology.\n\nRnd 1: 6 tr in ring. (6)", "UK", ""),
+        ("Terms: US\n\nRnd 1: 6 dc in ring. (6)", "US", ""),
+        ("Mat\n\nRnd 1: 6 htr in ring. (6)", "UK", ""),
+        ("Mat\n\nRnd 1: 6 hdc in ring. (6)", "US", ""),
+        (
+            "Mat\n\nRnd 1: 6 dc in ring. (6)",
+            "US",
+            "nothing says whether its terms are US or UK, and the words fit both: taken as US",
+        ),
+        (
+            "UK terms\n\nRnd 1: 6 sc in ring. (6)",
+            "UK",
+            "it says UK terms, but its rounds have words of US terms",
+        ),
+        (
+            "Mat\n\nRnd 1: 6 sc in ring. (6)\nRnd 2: 2 htr in each st around. (12)",
+            "US",
+            "its rounds have words of US and of UK terms: taken as US",
+        ),
+    ],
+)
+def test_terms_are_declared_or_shown_by_the_words(text, terms, warning):
+    found = read(text)
+    assert found.pattern.terms == terms
+    assert found.draft.warnings == ((warning,) if warning else ())
+
+
+def test_terms_can_be_given():
+    found = read("Mat\n\nRnd 1: 6 dc in ring. (6)", "UK")
+    assert (found.pattern.terms, found.draft.warnings) == ("UK", ())
+
+
+@pytest.mark.parametrize(
+    ("heading", "name", "make"),
+    [
+        ("Ear (make 2)", "Ear", 2),
+        ("ARMS - make two", "Arms", 2),
+        ("Fin x3:", "Fin", 3),
+        ("Petal (\u00d7 5)", "Petal", 5),
+        ("Tail", "Tail", 1),
+    ],
+)
+def test_headings_say_how_many(heading, name, make):
+    found = read(f"Toy\n\n{heading}\nRnd 1: 6 sc in magic ring. (6)\n")
+    assert [(p.name, p.make) for p in found.pattern.parts] == [(name, make)]
+
+
+def test_numbers_that_begin_again_begin_a_part():
+    one = "1. 6 sc in magic ring (6)\n2. inc in each st around (12)\n"
+    found = read(f"Toy\n\n{one}{one}")
+    assert [p.name for p in found.pattern.parts] == ["Main part", "Part 2"]
+    assert [len(p.rounds) for p in found.checked.parts] == [2, 2]
+
+
+def test_numbers_that_go_on_after_a_heading_are_the_same_part():
+    found = read(
+        "Toy\n\nHead\nRnd 1: 6 sc in magic ring. (6)\n\nNeck\n\nRnd 2: sc in each st around. (6)\n"
+    )
+    assert [(p.name, p.note) for p in found.pattern.parts] == [("Head", "After Rnd 1: Neck")]
+    assert found.checked.well
+
+
+def test_what_is_not_understood_is_kept_word_for_word_and_named():
+    odd = "Rnd 2: glimmer the sc sideways thrice. (12)"
+    found = read(f"Toy\n\nRnd 1: 6 sc in magic ring. (6)\n{odd}\nRnd 3: sc in each st around. (12)")
+    assert odd in found.pattern.parts[0].rounds
+    verdicts = [str(r.verdict) for r in found.checked.parts[0].rounds]
+    assert verdicts[:2] == ["agrees", "unread"]
+    assert found.checked.parts[0].rounds[2].below == (12,)
+    message = found.checked.parts[0].rounds[1].messages[0]
+    assert (message.line, message.source) == (4, odd)
+
+
+def test_words_for_a_stitch_of_the_dictionary_and_chain_spaces_of_a_special_one():
+    found = read(
+        "Mat in US terms\n\nSpecial stitches\nknurl = dc, ch 2, dc in the same st\n"
+        "tc = treble crochet\n\nRnd 1: 6 sc in ring. (6)\nRnd 2: tc in each st around. (6)\n"
+    )
+    stitches = {s.abbr: s for s in found.pattern.stitches}
+    assert stitches["tc"].us == "tr"
+    assert 'means = "tr"' in found.toml
+    assert (stitches["knurl"].makes, stitches["knurl"].spaces) == (2, (2,))
+    assert found.checked.parts[0].rounds[1].made == {"tr": (6,)}
+
+
+def test_a_round_broken_by_a_narrow_page_is_one_round():
+    found = read(
+        "Mat\n\nRnd 1: 6 sc in magic ring. (6)\n"
+        "Rnd 2: working loosely, *2 sc in next st; repeat the\n"
+        "Same from * around. (12)\n"
+    )
+    assert len(found.checked.parts[0].rounds) == 2
+    assert "repeat the Same from * around. (12)" in found.pattern.parts[0].rounds
+
+
+@pytest.mark.parametrize("ending", ["\n", "\r\n", "\r"])
+def test_line_ends_marks_and_ligatures_make_no_difference(ending):
+    text = ending.join(["\ufeffCu\ufb03n mat", "", "Rnd 1:\u00a06 sc in magic\u00adring. (6)"])
+    found = read(text)
+    assert found.pattern.title == "Cuffin mat"
+    assert found.pattern.parts[0].rounds == "Rnd 1: 6 sc in magicring. (6)\n"
+
+
+def test_control_characters_become_visible():
+    found = read("Mat\x1b[31m\n\nRnd 1: 6 sc in magic ring. (6) \x07Stuff it.")
+    assert found.pattern.title == "Mat\u241b[31m"
+    assert "\u2407" in found.pattern.parts[0].rounds
+
+
+def test_three_quotes_in_a_round_come_out_right():
+    text = "Mat\n\nRnd 1: 6 sc in magic ring. (6) Say '''oh \\ \"no\"'''."
+    found = read(text)
+    assert found.pattern.parts[0].rounds == text.split("\n")[2] + "\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("", "no round was found in it"),
+        ("A list of things to buy", "no round was found in it"),
+        ("Rnd 1: " + "sc, " * 2_000, "text.txt: line 1, column 1: a line of 8,006 characters"),
+        ("Rnd 1: 6 sc in magic ring. (6)\n" * 101, "it has 101 parts"),
+        ("\n" * 5_001, "a text of 5,001 lines"),
+        ("Rnds 1-9999: sc around\nRnds 10000-10002: sc around", "it has 10,002 rounds"),
+    ],
+)
+def test_what_cannot_be_a_pattern_is_refused(text, said):
+    with pytest.raises(PatternError) as caught:
+        read(text)
+    assert said in str(caught.value)
+
+
+def test_what_about_has_no_room_for_stays_in_the_file():
+    notes = [f"Thought number {n}, on nothing much." for n in range(150)]
+    found = read("Mat\n\nNotes\n" + "\n".join(notes) + "\n\nRnd 1: 6 sc in magic ring. (6)")
+    assert all(note in found.toml for note in notes)
+
+
+# --- properties ----------------------------------------------------------------------------
+
+SMALL = st.integers(1, 4)
+GROWING = st.lists(SMALL, min_size=1, max_size=5)
+
+
+def rounds_text(plains, label):
+    """Rounds of a disc: each repeat has one plain stitch more, by figures that fit."""
+    lines = [f"{label(1)}6 sc in magic ring. (6)", f"{label(2)}inc in each st around. (12)"]
+    for number, _ in enumerate(plains, start=3):
+        n = number - 2
+        lines.append(f"{label(number)}[sc in next {n} sts, inc] x 6. ({6 * number})")
+    return lines
+
+
+LABELS = st.sampled_from(
+    [lambda n: f"Rnd {n}: ", lambda n: f"Round {n} - ", lambda n: f"R{n}: ", lambda n: f"{n}. "]
+)
+
+
+def trees(rounds, lexicon):
+    return [(line.label, read_round(line.body, lexicon)) for line in split_lines("\n".join(rounds))]
+
+
+@settings(deadline=None)
+@given(GROWING, LABELS)
+def test_a_draft_keeps_trees_and_counts(plains, label):
+    lines = rounds_text(plains, label)
+    found = read("Disc\n\n" + "\n".join(lines) + "\n")
+    loaded = load_text(found.toml)
+    lexicon = Lexicon("US")
+    assert trees(loaded.parts[0].rounds.splitlines(), lexicon) == trees(lines, lexicon)
+    text = check_text("\n".join(lines)).parts[0].rounds
+    draft = found.checked.parts[0].rounds
+    assert [(r.label, r.verdict, r.makes) for r in draft] == [
+        (r.label, r.verdict, r.makes) for r in text
+    ]
+    assert [r.line for r in draft] == [r.line + 2 for r in text]
+
+
+@settings(deadline=None)
+@given(st.text(max_size=300))
+def test_any_text_is_a_pattern_or_refused(text):
+    try:
+        found = read(text)
+    except PatternError:
+        return
+    again = load_text(to_toml(found.pattern))
+    assert [p.rounds for p in again.parts] == [p.rounds for p in found.pattern.parts]
+
+
+LINE = st.text(st.characters(codec="utf-8", exclude_characters="\r"), min_size=1, max_size=80)
+
+
+@settings(deadline=None)
+@given(LINE, LINE, LINE)
+def test_any_words_survive_the_file(title, about, rounds):
+    title, about = title.strip() or "x", about.strip()
+    part = Part("Part", rounds=f"x{rounds}\n", note=about)
+    found = load_text(to_toml(Pattern(title, "US", (part,), about=about)))
+    assert (found.title, found.about) == (title, about)
+    assert (found.parts[0].rounds, found.parts[0].note) == (f"x{rounds}\n", about)

@@ -1,0 +1,121 @@
+"""The words of the command line: what may be asked for, and the help."""
+
+from __future__ import annotations
+
+import argparse
+from typing import NoReturn
+
+from tracker import __version__
+from tracker.cli import BAD_INPUT
+from tracker.notation.problems import visible
+
+_ABOUT = "Keeps your place in a crochet pattern. Without a command: go on with the latest piece."
+_EXAMPLES = """examples:
+  hookside                              go on where you stopped
+  hookside patterns                     see the demo patterns
+  hookside work tea-cosy --size "4 cups"
+  hookside work my-cowl.toml            begin a piece, or go on with it
+  hookside check my-cowl.toml           count every round of a pattern
+  hookside read my-cowl.pdf -o my-cowl.toml
+  hookside shelf                        all your pieces
+  hookside where                        your place, as one line
+  hookside where --card                 and how to find it on the work
+"""
+_WORK = """Begins a piece of a pattern, or goes on with the piece of it that you have."""
+_WORK_EXAMPLES = """examples:
+  hookside work headband --size adult   begin a demo pattern
+  hookside work hedgerow-tea-cosy       go on with a piece, by its name
+  hookside work headband --size "1 year" --new
+"""
+_CHECK = """Counts every round of a pattern, in every size: how many stitches of the round
+below it takes, how many it makes, and whether that is what the pattern prints.
+Exit status: 0 all well, 1 a round differs or was not understood, 2 bad input."""
+_CHECK_EXAMPLES = """examples:
+  hookside check my-cowl.toml
+  hookside check tea-cosy --size "4 cups"
+  hookside check *.toml --json
+"""
+_READ = """Reads instructions written for people, a text, Markdown or PDF file, and drafts a
+pattern file of them. A table of every round follows, with what the count says of it. What
+was not understood is kept word for word. "-" reads what is piped in.
+Exit status: 0 all well, 1 a round differs or was not understood, 2 bad input."""
+_READ_EXAMPLES = """examples:
+  hookside read my-cowl.pdf -o my-cowl.toml
+  hookside read notes.md --terms UK     show the pattern file that would be written
+  hookside read notes.md --json         the draft and its table, for scripts
+"""
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        """One plain sentence, without control characters."""
+        self.exit(BAD_INPUT, f"hookside: {visible(message)} (try {self.prog} --help)\n")
+
+
+def make_parser() -> argparse.ArgumentParser:
+    """The parser of the whole command line."""
+    parser = _command(_Parser, "hookside", _ABOUT, _EXAMPLES)
+    parser.add_argument("--version", action="version", version=f"hookside {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
+    _add_work(commands)
+    _add_check(commands)
+    _add_read(commands)
+    where = commands.add_parser("where", help="the place, as one plain line")
+    where.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
+    where.add_argument("--card", action="store_true", help="more: how to find it on the work")
+    shelf = commands.add_parser("shelf", help="all pieces: open, rename, set aside, finish")
+    shelf.add_argument("--plain", action="store_true", help="as plain lines")
+    commands.add_parser("patterns", help="list the demo patterns")
+    return parser
+
+
+def _command(make: type[_Parser], name: str, about: str, examples: str) -> _Parser:
+    return make(
+        prog=name,
+        description=about,
+        epilog=examples,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+
+
+def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
+    work = commands.add_parser(
+        "work",
+        help="begin a piece, or go on with one",
+        description=_WORK,
+        epilog=_WORK_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    work.add_argument("name", metavar="PATTERN|PIECE", help="a pattern file or a name")
+    work.add_argument("--size", help="the size to work, as the pattern names it")
+    work.add_argument("--new", action="store_true", help="begin another piece of the pattern")
+
+
+def _add_check(commands: argparse._SubParsersAction[_Parser]) -> None:
+    check = commands.add_parser(
+        "check",
+        help="count every round of a pattern",
+        description=_CHECK,
+        epilog=_CHECK_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    check.add_argument(
+        "files", nargs="+", metavar="FILE", help="a pattern, text or PDF file, or a demo's name"
+    )
+    check.add_argument("--size", help="show the figures of one size only")
+    check.add_argument("--json", action="store_true", help="the findings as JSON")
+
+
+def _add_read(commands: argparse._SubParsersAction[_Parser]) -> None:
+    read = commands.add_parser(
+        "read",
+        help="draft a pattern file from a text or PDF",
+        description=_READ,
+        epilog=_READ_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    read.add_argument("file", metavar="FILE", help='a text, Markdown or PDF file, or "-"')
+    read.add_argument("-o", "--output", metavar="FILE", help="write the pattern file here")
+    read.add_argument("--force", action="store_true", help="write over a file that is there")
+    read.add_argument("--terms", choices=("US", "UK"), help="the terms, where the text is silent")
+    read.add_argument("--json", action="store_true", help="the draft and its table as JSON")

@@ -1,0 +1,75 @@
+"""``hookside where``: the place as one plain line, or as a card; and finding a piece."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from tracker.cli import Complaint
+from tracker.cli_pattern import is_path
+from tracker.session import shelf
+from tracker.session.told import told
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import TypeVar
+
+    Found = TypeVar("Found")
+
+NO_PIECE = 1
+
+
+def where(word: str | None) -> int:
+    """Print the place in a piece as one plain line."""
+    path = _meant(word)
+    print(opened(lambda: told(path)))
+    return 0
+
+
+def where_card(word: str | None) -> int:
+    """Print what to look at before going on with a piece."""
+    from tracker.session.looking import card_at
+
+    path = _meant(word)
+    print("\n".join(opened(lambda: card_at(path)).lines))
+    return 0
+
+
+def _meant(word: str | None) -> Path:
+    path = piece_called(word) if word else latest_piece()
+    if path is None:
+        text = f'no piece is called "{word}"' if word else "no piece is begun yet"
+        raise Complaint(f"{text}: {how_to_begin()}", NO_PIECE)
+    return path
+
+
+def piece_called(word: str) -> Path | None:
+    """The piece a word means: its file, or its name on the shelf."""
+    if word.endswith(shelf.ENDING) and os.path.lexists(word):
+        return Path(word)
+    found = None if is_path(word) else shelf.find(shelf.pieces_folder(), word)
+    return found.path if found else None
+
+
+def latest_piece() -> Path | None:
+    """The piece written last, or None."""
+    found = shelf.latest(shelf.pieces_folder())
+    return found.path if found else None
+
+
+def how_to_begin() -> str:
+    """What a maker without a piece can do."""
+    return "hookside patterns lists what you can begin, or name a pattern file (.toml)"
+
+
+def opened(action: Callable[[], Found]) -> Found:
+    """What ``action`` returns; where a piece cannot be opened, a `Complaint`."""
+    try:
+        return action()
+    except Exception as error:
+        from tracker.session.access import StoreError
+
+        if isinstance(error, StoreError):
+            raise Complaint(str(error)) from None
+        raise

@@ -1,0 +1,65 @@
+"""What a part's rounds show of the chains they begin with."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tracker.fabric.judge import Judged
+from tracker.fabric.reading import Reading
+from tracker.fabric.trees import beginning, hooked, joined_to
+from tracker.notation.tree import Chain, Node
+
+
+class Beginnings:
+    """Remembers beginning chains, by their length, from round to round of one part.
+
+    Attributes:
+        counts: whether a chain of that length was found to count as a stitch.
+        said: whether the words say so, for all rounds to come.
+    """
+
+    def __init__(self, counts: Mapping[int, bool] | None = None) -> None:
+        self.counts = dict(counts or {})
+        self.said: dict[int, bool] = {}
+
+    def habit(self, nodes: tuple[Node, ...], pending: Chain | None) -> Reading:
+        """The habit for this round: whether its beginning chain counts as a stitch.
+
+        ``pending`` is a chain made at the end of the round below, for this one.
+
+        What the words or earlier rounds say comes first, then what the round is joined
+        to, then the trade's habit: a chain of three or more counts
+        (http://dummies.com/how-to/content/how-to-crochet-a-turning-chain.html).
+        """
+        nth = hooked(nodes)
+        chain = beginning(nodes) or pending
+        if nth:
+            return Reading(chain_counts=nth > 3)
+        if chain is None:
+            return Reading()
+        length = chain.count[0]
+        if chain.counts is not None:
+            return Reading(chain_counts=chain.counts)
+        if length in self.counts:
+            return Reading(chain_counts=self.counts[length])
+        onto = joined_to(nodes)
+        if onto and length > 1:
+            return Reading(chain_counts=onto == "chain")
+        return Reading(chain_counts=length >= 3)
+
+    def learn(self, nodes: tuple[Node, ...], pending: Chain | None, judged: Judged) -> None:
+        """Remember what this round shows of beginning chains."""
+        chain = beginning(nodes) or pending
+        if chain is None:
+            return
+        length = chain.count[0]
+        if chain.counts is not None:
+            self.counts.setdefault(length, chain.counts)
+            if chain.lasting:
+                self.said[length] = self.counts[length] = chain.counts
+        elif (
+            judged.fits
+            and judged.agrees
+            and judged.reading.chain_counts != self.habit(nodes, pending).chain_counts
+        ):
+            self.counts[length] = judged.reading.chain_counts

@@ -1,0 +1,79 @@
+"""What is told of one round that was worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tracker.fabric.edge import made
+from tracker.fabric.judge import Judged
+from tracker.fabric.outcome import Outcome
+from tracker.fabric.stated import counting
+from tracker.fabric.verdicts import Verdict
+from tracker.notation.lines import Line
+from tracker.notation.problems import Message
+from tracker.notation.tree import Figure
+from tracker.pattern.causes import Cause
+from tracker.pattern.order import ReadLine, Task
+
+
+class Source:
+    """The lines that messages point into. ``offset`` is added to their numbers."""
+
+    def __init__(self, text: str, offset: int = 0) -> None:
+        self._lines = text.split("\n")
+        self._offset = offset
+
+    def message(self, line: Line, cause: Cause, serious: bool = True) -> Message:
+        """A message about words of a line's body."""
+        number, column = line.where(cause.start)
+        source = self._lines[number - 1] if number <= len(self._lines) else ""
+        length = max(1, min(cause.end - cause.start, len(source) - column + 1))
+        return Message(
+            number + self._offset, column, length, cause.text, source, cause.hint, serious
+        )
+
+    def line_of(self, task: Task) -> int:
+        """The line that asks for a round, as messages number it."""
+        return task.item.line.line + self._offset
+
+
+def verdict_of(judged: Judged, task: Task) -> Verdict:
+    """What is to be said of a round: whether it fits, and agrees with its printed count."""
+    if not judged.fits or judged.agrees is False:
+        return Verdict.DIFFERS
+    if task.item.read.until:
+        return Verdict.OPEN
+    if task.stated is not None and not task.last:
+        # The count is printed for the last round of the line; it may hold for this one.
+        return Verdict.AGREES if counting(task.stated, judged.outcomes) else Verdict.UNSTATED
+    return Verdict.AGREES if judged.agrees else Verdict.UNSTATED
+
+
+def printed_of(task: Task, verdict: Verdict) -> Figure | None:
+    """The printed count, where it is this round's."""
+    if task.stated is None or (not task.last and verdict is not Verdict.AGREES):
+        return None
+    return task.stated.total
+
+
+def made_of(outcomes: Sequence[Outcome]) -> dict[str, Figure]:
+    """All sizes' counts by name."""
+    counts = [made(o.edge) for o in outcomes]
+    names = dict.fromkeys(name for count in counts for name in count)
+    return {name: tuple(count.get(name, 0) for count in counts) for name in names}
+
+
+def words_of(item: ReadLine) -> str:
+    """The words of a line, on one line."""
+    return item.line.body.replace("\n", " ")
+
+
+def first_line(line: Line) -> int:
+    """Offset of the end of the first line of words."""
+    return len(line.body.split("\n", 1)[0])
+
+
+def short(words: str) -> str:
+    """Words cut to a length that fits into a sentence."""
+    words = " ".join(words.split())
+    return words if len(words) <= 60 else words[:57] + "…"

@@ -1,0 +1,271 @@
+"""What a text says beside its rounds: terms, gauge, yarns, hook, sizes, copies, stitches."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from tracker.notation.definitions import define
+from tracker.notation.dictionary import STITCHES, in_terms
+from tracker.notation.kit import NUMBER_WORDS
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.stitches import Stitch
+from tracker.notation.tokens import plain
+from tracker.pattern.load import (
+    LONGEST_SPACE,
+    MOST_RINGS,
+    MOST_SPACES,
+    MOST_STITCHES,
+    MOST_YARNS,
+)
+from tracker.pattern.model import Gauge, Yarn
+from tracker.pattern.tables import LINE, TEXT
+
+_US = r"(?:u\.?s\.?a?\.?|american)"
+_UK = r"(?:u\.?k\.?|british)"
+_TERMS = r"(?:crochet\s+|stitch\s+)?(?:terms?|terminology|notation|abbreviations?|names?)"
+_DECLARED = {
+    "US": re.compile(
+        rf"\b{_US}\s+{_TERMS}\b|\b{_TERMS}\s*(?:used|are|is|in|[:=(-])*\s*{_US}(?!\w)"
+    ),
+    "UK": re.compile(
+        rf"\b{_UK}\s+{_TERMS}\b|\b{_TERMS}\s*(?:used|are|is|in|[:=(-])*\s*{_UK}(?!\w)"
+    ),
+}
+#: Words that only one of the two systems has:
+#: http://funcrochetdesigns.com/crochet/tuesday-crochet-tip-crochet-terms-by-country/
+_ONLY = {
+    "US": re.compile(r"\b(?:\d*sc\d*(?:tog)?|hdc\d*(?:tog)?|single crochets?|half double)\b"),
+    "UK": re.compile(r"\b(?:\d*htr\d*(?:tog)?|half trebles?)\b"),
+}
+#: Words that stand for another stitch in the other system.
+_BOTH = re.compile(r"\b(?:dc|tr|dtr|trtr|ttr)(?:\d+tog)?\b|\b(?:double|treble)\b")
+_OTHER = {"US": "UK", "UK": "US"}
+
+
+def terms_of(text: str, rounds: str) -> tuple[str, str]:
+    """``("US" or "UK", warning)``; the warning is "" where the text leaves no doubt.
+
+    What the text declares goes first, then the words of its rounds.
+    """
+    low, words = plain(text), plain(rounds)
+    declared = [terms for terms, pattern in _DECLARED.items() if pattern.search(low)]
+    used = [terms for terms, pattern in _ONLY.items() if pattern.search(words)]
+    if len(declared) == 1:
+        terms = declared[0]
+        if used == [_OTHER[terms]]:
+            return terms, f"it says {terms} terms, but its rounds have words of {used[0]} terms"
+        return terms, ""
+    if len(used) == 1:
+        return used[0], ""
+    if used:
+        return "US", "its rounds have words of US and of UK terms: taken as US"
+    if _BOTH.search(words):
+        return (
+            "US",
+            "nothing says whether its terms are US or UK, and the words fit both: taken as US",
+        )
+    return "US", ""
+
+
+_FIGURE = r"\d+(?:\.\d+|\s+\d/\d|/\d)?"
+_GAUGE = re.compile(
+    rf"(?P<stitches>{_FIGURE})\s*(?P<kind>[a-z][a-z -]{{0,24}}?)\s*(?:,|and|&|x|by|/|\+)\s*"
+    rf"(?P<rounds>{_FIGURE})\s*(?:rows?|rounds?|rnds?|r)\b(?P<middle>[^.;]{{0,60}}?)"
+    rf"(?:=|\bto\b|\bover\b|\bper\b|\bmeasures?\b|\bmake\b|\bin\b(?=\s*(?:a\s+)?\d)|\bis\b)\s*(?:a\s+)?"
+    rf"(?P<over>{_FIGURE}\s*(?:cm|mm|in\b|inch(?:es)?|\"))"
+)
+_STITCH_IN = re.compile(r"\b(?:in|of|over)\s+(?P<kind>[a-z][a-z -]{1,24}?)\b(?=[\s.,;)]|$)")
+_HOOK = re.compile(r"(\d{1,2}(?:\.\d{1,2})?)\s*mm\b")
+
+
+def gauge_of(lines: Sequence[str], hook: str, lexicon: Lexicon) -> Gauge | None:
+    """The gauge, where one sentence gives stitches, rounds and a length."""
+    for line in lines:
+        low = plain(line)
+        match = _GAUGE.search(low)
+        if match is not None:
+            rest = match["middle"] + low[match.end() :]
+            kinds = (match["kind"], *(m["kind"] for m in _STITCH_IN.finditer(rest)))
+            named = next((kind for kind in kinds if _is_stitch(kind, lexicon)), "st")
+            own = _HOOK.search(rest)
+            return Gauge(
+                stitch=named,
+                stitches=_fraction(match["stitches"]),
+                rounds=_fraction(match["rounds"]),
+                over=" ".join(match["over"].split()),
+                hook=f"{own[1]} mm" if own else hook,
+            )
+    return None
+
+
+def _is_stitch(kind: str, lexicon: Lexicon) -> bool:
+    return tuple(kind.split()) in lexicon.phrases
+
+
+def _fraction(figure: str) -> Fraction:
+    """A figure such as "14", "14.5", "14 1/2" or "1/2", exactly."""
+    parts = [p for p in figure.split() if not p.endswith("/0")]
+    return sum((Fraction(p) for p in parts), Fraction(0)) or Fraction(1)
+
+
+def hook_of(lines: Iterable[str]) -> str:
+    """The hook's size ("4 mm") from the first line that speaks of a hook; "" for none."""
+    for line in lines:
+        low = plain(line)
+        match = _HOOK.search(low)
+        if match is not None and "hook" in low:
+            return f"{match[1]} mm"
+    return ""
+
+
+_LETTER_FIRST = re.compile(
+    r"^(?:(?:yarn|(?:main |contrast(?:ing)? )?colou?r)\s+)?"
+    r"\(?(?P<letter>[A-Z]|MC|CC\d?)\)?\s*[:=–—-]\s*(?P<name>.+)$",
+    re.IGNORECASE,
+)
+_LETTER_LAST = re.compile(
+    r"^(?P<name>.+?)\s*\((?:(?:yarn|colou?r)\s+)?(?P<letter>[A-Z]|MC|CC\d?)\)"
+)
+_YARN = re.compile(
+    r"\b(?:yarn|cotton|wool|acrylic|dk|worsted|aran|chunky|bulky|fingering|sport|4[ -]ply|linen"
+    r"|alpaca|thread)\b",
+    re.IGNORECASE,
+)
+_COLOUR = re.compile(r"\bin\s+([a-z][a-z -]{2,20}?)(?=[,.;(]|$)", re.IGNORECASE)
+_LEAD_WORD = re.compile(
+    r"^(?:yarns?|materials?|you will need)(?: used)?\s*[:–—-]\s*", re.IGNORECASE
+)
+
+
+def yarns_of(lines: Iterable[str]) -> tuple[Yarn, ...]:
+    """The yarns a list of materials names; one without a letter gets the next free one."""
+    found: list[Yarn] = []
+    for line in lines:
+        words = _LEAD_WORD.sub("", line.strip(" *•")).rstrip(". ")
+        match = _LETTER_FIRST.match(words) or _LETTER_LAST.match(words)
+        if match is None and not (_YARN.search(words) and "needle" not in words.lower()):
+            continue
+        name = match["name"] if match else words
+        used = {yarn.letter for yarn in found}
+        letter = match["letter"].upper() if match else _free(used)
+        if letter and letter not in used and name.strip():
+            colour = _COLOUR.search(name)
+            found.append(Yarn(letter, name.strip()[:LINE], colour[1].strip() if colour else ""))
+    return tuple(found[:MOST_YARNS])
+
+
+def _free(used: set[str]) -> str:
+    return next((c for c in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if c not in used), "")
+
+
+_SIZES_LEAD = re.compile(r"^.*?\b(?:sizes?|to fit)\b[^:–—-]*[:–—-]\s*", re.IGNORECASE)
+_BETWEEN = re.compile(r"\s*[(\[,;/)\]]+\s*|\s+(?:and|or)\s+|\s+-\s+")
+
+
+def sizes_of(lines: Iterable[str], count: int) -> tuple[str, ...]:
+    """Names of ``count`` sizes: "S (M, L)"; empty where no line names just so many."""
+    for line in lines:
+        words = _SIZES_LEAD.sub("", line, count=1).rstrip(" .")
+        names = [name.strip(" .")[:LINE] for name in _BETWEEN.split(words)]
+        names = [name for name in names if name]
+        if len(names) == count and len(set(names)) == count:
+            return tuple(names)
+    return ()
+
+
+_MAKE = re.compile(
+    r"\b(?:make|work|crochet|need)\s+(?:a\s+total\s+of\s+)?(?P<n>\d{1,4}|[a-z]+)\b"
+    r"(?!\s*(?:more\s+)?(?:sts?|stitch|rounds?|rnds?|rows?|ch|sc|dc|tr|hdc|htr|cm|inch|size))",
+    re.IGNORECASE,
+)
+_TIMES = re.compile(
+    r"[(\[]?\s*(?:[x×]\s*(?P<after>\d{1,3})|(?P<before>\d{1,3})\s*[x×])\s*[)\]]?\s*:?$"
+)
+
+
+def copies_of(words: str, *, heading: bool) -> int:
+    """How many copies words such as "Ear (make 2)" ask for; 0 where they do not say."""
+    match = _MAKE.search(words)
+    figure = match["n"].lower() if match else ""
+    if not figure and heading and (times := _TIMES.search(words)) is not None:
+        figure = times["after"] or times["before"]
+    number = int(figure) if figure.isdigit() else NUMBER_WORDS.get(figure, 0)
+    return number if number <= 1_000 else 0
+
+
+def name_of(heading: str) -> str:
+    """A part's name without what it says of copies: "Ear" of "EAR (make 2):"."""
+    name = heading.strip(" *:_–—-")
+    for pattern in (
+        r"\s*[(\[][^()\[\]]*\b(?:make|work|crochet)\b[^()\[\]]*[)\]]",
+        r"\s*[:,–—-]?\s*\b(?:make|work)\s+(?:\d+|[a-z]+)(?:\s+(?:alike|the same))?\s*$",
+        r"\s*[(\[]?\s*(?:[x×]\s*\d{1,3}|\d{1,3}\s*[x×])\s*[)\]]?\s*$",
+        r"\s*[(\[]\s*\d{1,3}\s*[)\]]\s*$",
+    ):
+        name = re.sub(pattern, "", name, flags=re.IGNORECASE)
+    name = " ".join(name.strip(" :,–—-").split())[:LINE]
+    return name.capitalize() if name.isupper() and len(name) > 3 else name
+
+
+@dataclass(frozen=True, slots=True)
+class Defined:
+    """The stitches that a text explains well enough to count.
+
+    ``aliases`` are its own words for stitches of the dictionary: (word, US name);
+    ``rings`` its words for an adjustable ring.
+    """
+
+    stitches: tuple[Stitch, ...] = ()
+    aliases: tuple[tuple[str, str], ...] = ()
+    rings: tuple[str, ...] = ()
+
+
+_DASHED = re.compile(r"^(\s*[^\W_][\w/'\" ()-]{0,40}?)\s+[-–—]\s+")
+
+
+def defined_in(lines: Sequence[str], terms: str) -> Defined:
+    """What the lines under "Abbreviations" or "Special stitches" define."""
+    lines = [_DASHED.sub(r"\1: ", line) for line in lines]
+    lexicon = Lexicon(terms)
+    before = dict(lexicon.phrases)
+    define("\n".join(lines), lexicon)
+    special = lexicon.special()
+    aliases = [
+        (" ".join(words), us)
+        for words, us in lexicon.phrases.items()
+        if us in STITCHES and us not in special and before.get(words) != us
+    ]
+    stitches = [replace(s, how=_meaning(s.abbr, lines)) for s in special.values() if _bounded(s)]
+    return Defined(
+        tuple(stitches[:MOST_STITCHES]),
+        tuple((word, us) for word, us in aliases if len(word) <= 20),
+        tuple(sorted(lexicon.rings)[:MOST_RINGS]),
+    )
+
+
+def _bounded(stitch: Stitch) -> bool:
+    spaces = len(stitch.spaces) <= MOST_SPACES and all(
+        1 <= n <= LONGEST_SPACE for n in stitch.spaces
+    )
+    return len(stitch.abbr) <= 20 and max(stitch.takes, stitch.makes) <= 1_000 and spaces
+
+
+def _meaning(abbr: str, lines: Sequence[str]) -> str:
+    """The words that explain a stitch."""
+    for line in lines:
+        head, colon, rest = line.partition(":") if ":" in line else line.partition("=")
+        if colon and abbr.lower() in head.lower() and rest.strip():
+            return rest.strip()[:TEXT]
+    return ""
+
+
+def as_stitches(defined: Defined, terms: str) -> Iterator[Stitch]:
+    """All that was defined as stitches of a pattern; an alias carries the US name it means."""
+    yield from defined.stitches
+    taken = {stitch.abbr.lower() for stitch in defined.stitches}
+    for word, us in defined.aliases:
+        if word not in taken and in_terms(us, terms):
+            yield replace(STITCHES[us], abbr=word, name=word)

@@ -1,0 +1,239 @@
+"""The lines of a text -> its sections: materials, gauge, parts, making up and the rest."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+from tracker.fabric.trees import unread_in, works
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.reader import read_round
+from tracker.pattern.prose_lines import Said, label_of
+
+#: Lines of a part that may stand between its heading and its first round.
+_LEAD = 8
+_LONGEST_HEADING = 60
+
+
+class Kind(StrEnum):
+    """What a section is about."""
+
+    FRONT = "front"
+    MATERIALS = "materials"
+    GAUGE = "gauge"
+    SIZES = "sizes"
+    ABBREVIATIONS = "abbreviations"
+    NOTES = "notes"
+    MAKING_UP = "making up"
+    PART = "part"
+
+
+#: Headings of the trade; common practice, no source.
+_HEADINGS = {
+    Kind.MATERIALS: (
+        r"materials?(?: (?:needed|and tools|& tools|list))?",
+        r"you(?:['’]| wi)ll need",
+        r"what you need",
+        r"supplies|tools|notions|colou?rs?",
+        r"(?:crochet )?hooks?(?: size)?",
+        r"yarns?(?: used)?",
+    ),
+    Kind.GAUGE: (r"gauge|tension",),
+    Kind.SIZES: (
+        r"(?:finished )?(?:sizes?|measurements?|dimensions)",
+        r"to fit(?: \w+)?|sizing",
+    ),
+    Kind.ABBREVIATIONS: (
+        r"(?:special |stitch )?abbreviations?(?: used| key)?",
+        r"special st(?:itche)?s?",
+        r"special stitch",
+        r"st(?:itch)?(?:es)? (?:guide|key|used)",
+        r"key|glossary",
+    ),
+    Kind.NOTES: (
+        r"(?:pattern |general |special )?notes?",
+        r"about(?: this pattern)?",
+        r"before you (?:begin|start)",
+        r"tips?|(?:skill )?level|difficulty|terms|terminology|copyright",
+    ),
+    Kind.MAKING_UP: (
+        r"(?:final )?(?:assembly|assembling|making[ -]up)",
+        r"finishing(?: up| off)?|to make up|to finish",
+        r"sewing (?:up|together)|putting (?:it |everything )?together",
+    ),
+    Kind.PART: (r"(?:the )?(?:pattern|instructions|directions|method)",),
+}
+_KNOWN = {
+    kind: re.compile(
+        rf"(?:{'|'.join(words)})(?: *\([^()]*\))? *(?:[:–—-] *(?P<rest>.*))?", re.IGNORECASE
+    )
+    for kind, words in _HEADINGS.items()
+}
+
+
+@dataclass(slots=True)
+class Section:
+    """Lines that belong together, under the heading they stand under ("" for none).
+
+    ``inline``: its heading and words share a line, its first, so that it ends with the
+    paragraph.
+    """
+
+    kind: Kind
+    heading: str = ""
+    lines: list[Said] = field(default_factory=list)
+    inline: bool = False
+
+
+def known_heading(text: str) -> tuple[Kind, str] | None:
+    """The kind of section a line opens, and the words behind its colon."""
+    bare = text.strip(" *_:")
+    for kind, pattern in _KNOWN.items():
+        match = pattern.fullmatch(text.strip(" *_")) or pattern.fullmatch(bare)
+        if match is not None:
+            return kind, match["rest"] or ""
+    return None
+
+
+def sections(lines: Sequence[Said], terms: str) -> list[Section]:
+    """All sections, in order; the first holds what stands before any heading."""
+    return _Splitter(lines, Lexicon(terms)).split()
+
+
+class _Splitter:
+    """Goes through the lines once; ``part`` is the latest part, ``top`` its highest number."""
+
+    def __init__(self, lines: Sequence[Said], lexicon: Lexicon) -> None:
+        self.lines = lines
+        self.lexicon = lexicon
+        self.found = [Section(Kind.FRONT)]
+        self.part: Section | None = None
+        self.top = 0
+        self.works: dict[str, bool] = {}
+
+    @property
+    def here(self) -> Section:
+        return self.found[-1]
+
+    def split(self) -> list[Section]:
+        for index, said in enumerate(self.lines):
+            self._line(index, said)
+        return self.found
+
+    def _line(self, index: int, said: Said) -> None:
+        label = label_of(said.text)
+        known = None if label is not None and label.kind else known_heading(said.text)
+        if known is not None and self._opens(known, said):
+            return
+        if label is not None and (label.kind or self._numbered_work(said)):
+            self._round(said, label.first, label.last, label.label)
+        elif known is None and self._is_heading(index, said):
+            self._open(Section(Kind.PART, said.text))
+        else:
+            self._add(said)
+
+    def _opens(self, known: tuple[Kind, str], said: Said) -> bool:
+        """Open a section that the trade has a name for; False for an aside within a part."""
+        kind, rest = known
+        if rest and kind is Kind.NOTES and self.here.kind is Kind.PART:
+            return False
+        if not rest:
+            self._open(Section(kind, said.text))
+        elif kind is Kind.PART:
+            self._open(Section(kind, lines=[replace(said, text=rest)]))
+        else:
+            self._open(Section(kind, lines=[said], inline=True))
+        return True
+
+    def _open(self, section: Section) -> None:
+        self.found.append(section)
+        if section.kind is Kind.PART:
+            self.part, self.top = section, 0
+
+    def _add(self, said: Said) -> None:
+        """A line without label or heading."""
+        if self.here.inline and said.apart:
+            back = self.here.kind is Kind.MAKING_UP
+            self._open(Section(Kind.MAKING_UP if back else Kind.NOTES))
+        self.here.lines.append(said)
+
+    def _round(self, said: Said, first: int, last: int, label: str) -> None:
+        """A round goes on with the part, or begins one where the numbers begin again."""
+        again = first == 1 and self.top >= 1
+        if self.part is None or again or (first == 1 and self.here.kind is not Kind.PART):
+            self._open(Section(Kind.PART, _prefix(label)))
+        elif self.here is not self.part:
+            self._reopen(first)
+        assert self.part is not None
+        self.part.lines.append(said)
+        self.top = max(self.top, last)
+
+    def _reopen(self, first: int) -> None:
+        """Rounds after an aside go on with the part before it."""
+        assert self.part is not None
+        if self.here.kind is Kind.MAKING_UP and not first:
+            self._open(Section(Kind.PART))
+            return
+        self.found.remove(self.part)
+        self.found.append(self.part)
+
+    def _numbered_work(self, said: Said) -> bool:
+        """Whether a line numbered without a word ("7.") is a round, not an item of a list."""
+        label = label_of(said.text)
+        if label is None or self.here.kind in (Kind.MATERIALS, Kind.ABBREVIATIONS):
+            return False
+        read = read_round(said.text[len(label.label) :].lstrip(":.)- "), self.lexicon)
+        if self.here.kind is Kind.PART and self.top:
+            return True
+        return (works(read.nodes) and not unread_in(read.nodes)) or read.stated is not None
+
+    def _is_heading(self, index: int, said: Said) -> bool:
+        """Whether a line names what follows it: a heading of Markdown, or a short line alone."""
+        if said.rank:
+            return True
+        text = said.text
+        if said.bullet or len(text) > _LONGEST_HEADING or len(text.split()) > 8:
+            return False
+        entry = self.here.kind is Kind.ABBREVIATIONS and re.search(r"[:=]\s*\S|\s[–-]\s", text)
+        if text[-1] in ".,;!?" or entry or self._is_work(text):
+            return False
+        return self._leads(index, said)
+
+    def _leads(self, index: int, said: Said) -> bool:
+        """Whether a first round follows before long."""
+        for after in self.lines[index + 1 : index + 1 + _LEAD]:
+            label = label_of(after.text)
+            if label is not None:
+                first = label.first == 1 or (label.first == self.top + 1 and said.apart)
+                return first or (not label.first and not self.top)
+            if self._is_work(after.text):
+                return said.apart or text_of_heading(said.text)
+            if known_heading(after.text) is not None or after.rank or after.apart:
+                return False
+        return False
+
+    def _is_work(self, text: str) -> bool:
+        if text not in self.works:
+            self.works[text] = is_work(text, self.lexicon)
+        return self.works[text]
+
+
+def text_of_heading(text: str) -> bool:
+    """Whether a line is written like a heading: closed by a colon, or all in capitals."""
+    return text.endswith(":") or text.isupper()
+
+
+def is_work(text: str, lexicon: Lexicon) -> bool:
+    """Whether unlabelled words are fully read as something that is worked."""
+    read = read_round(text, lexicon)
+    if read.again is not None or read.even or read.until:
+        return True
+    return works(read.nodes) and not unread_in(read.nodes)
+
+
+def _prefix(label: str) -> str:
+    """What a label says before its kind: "Band" of "Band Row 1"."""
+    match = re.match(r"([A-Za-z][A-Za-z' ]*?)[ -]+(?:rounds?|rnds?|rows?)\b", label, re.IGNORECASE)
+    return match[1] if match else ""
