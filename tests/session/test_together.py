@@ -1,0 +1,179 @@
+"""More than one at the same file: a second window, an editor, a synced folder, a kill."""
+
+import os
+import random
+import shutil
+import subprocess
+import sys
+import textwrap
+from pathlib import Path
+
+import pytest
+import scene
+
+from tracker.session.access import InUse, StoreError
+from tracker.session.looking import glance_at, look
+
+HERE = Path(__file__).parent
+ROOT = HERE.parents[1]
+
+
+@pytest.fixture
+def piece(tmp_path):
+    session = scene.start(tmp_path)
+    scene.press(session, 3)
+    yield session
+    session.close()
+
+
+def test_a_second_window_is_told_and_the_first_goes_on(piece):
+    with pytest.raises(InUse, match=r"^pot-hat-trial\.piece\.toml is open in another window"):
+        scene.reopen(piece.path)
+    piece.next()
+    assert piece.glance().trouble == ""
+
+
+def test_looking_needs_no_lock_and_changes_nothing(piece):
+    before = piece.path.read_bytes()
+    seen = glance_at(piece.path, reading=scene.reading)
+    assert (seen.made, seen.trouble) == (3, "")
+    assert piece.path.read_bytes() == before
+
+
+def test_once_closed_it_can_be_opened_again(piece):
+    piece.close()
+    again = scene.reopen(piece.path)
+    assert again.can_undo == 3
+    again.close()
+
+
+def edit(path):
+    path.write_bytes(path.read_bytes().replace(b'steps = "3"', b'steps = "2"'))
+
+
+def test_a_file_changed_meanwhile_is_left_and_ours_is_kept_beside(piece):
+    theirs = piece.path
+    edit(theirs)
+    changed = theirs.read_bytes()
+    scene.press(piece, 2)
+    assert theirs.read_bytes() == changed
+    ours = theirs.with_name("pot-hat-trial.ours-1.piece.toml")
+    assert piece.path == ours
+    (notice,) = piece.notices
+    assert notice == (
+        "pot-hat-trial.piece.toml was changed by something else meanwhile: it is left as it is. "
+        "Your own work goes on in pot-hat-trial.ours-1.piece.toml."
+    )
+    assert piece.glance().trouble == ""
+    piece.close()
+    again = scene.reopen(ours)
+    assert again.can_undo == 5
+    again.close()
+
+
+def test_a_file_put_in_its_place_is_noticed_too(piece, tmp_path):
+    other = tmp_path / "other"
+    shutil.copy(piece.path, other)
+    edit(other)
+    other.replace(piece.path)
+    piece.next()
+    assert piece.path.name == "pot-hat-trial.ours-1.piece.toml"
+
+
+@pytest.mark.parametrize("replaced", [False, True])
+def test_a_file_only_touched_or_copied_back_is_still_ours(piece, tmp_path, replaced):
+    path = piece.path
+    if replaced:
+        shutil.copy(path, tmp_path / "other")
+        (tmp_path / "other").replace(path)
+    else:
+        os.utime(path, (1, 1))
+    scene.press(piece, 2)
+    assert (piece.path, piece.notices) == (path, ())
+    assert look(path).history.done == 5
+
+
+def test_a_file_removed_meanwhile_is_written_again(piece):
+    piece.path.unlink()
+    piece.next()
+    assert look(piece.path).history.done == 4
+    assert piece.notices == (
+        "pot-hat-trial.piece.toml was removed meanwhile; it is written again.",
+    )
+
+
+def test_a_new_piece_never_takes_the_place_of_a_file_that_came_first(tmp_path):
+    session = scene.start(tmp_path / "pieces")
+    first = session.path
+    session.close()
+    second = scene.start(tmp_path / "pieces")
+    assert second.path.name == "pot-hat-trial-2.piece.toml"
+    assert first.exists()
+    second.close()
+
+
+def test_a_link_out_of_the_folder_is_refused(piece, tmp_path):
+    (tmp_path / "in").mkdir()
+    link = tmp_path / "in" / "link.piece.toml"
+    link.symlink_to(piece.path)
+    with pytest.raises(StoreError, match=r"^link\.piece\.toml is a link that leads out"):
+        scene.reopen(link)
+
+
+@pytest.mark.parametrize("make", [os.mkfifo, Path.mkdir, lambda path: path.symlink_to("/dev/zero")])
+def test_what_is_not_a_plain_file_is_refused_at_once(tmp_path, make):
+    path = tmp_path / "odd.piece.toml"
+    make(path)
+    with pytest.raises(StoreError, match=r"^[^\n]+\.$"):
+        look(path)
+
+
+def test_a_huge_file_is_refused_unread(tmp_path):
+    path = tmp_path / "huge.piece.toml"
+    with path.open("wb") as file:
+        file.truncate(1 << 40)
+    with pytest.raises(StoreError, match="cannot be read: it is larger than 64 MiB"):
+        look(path)
+
+
+STORM = textwrap.dedent("""
+    import sys
+    from pathlib import Path
+    sys.path[:0] = sys.argv[2:]
+    import scene
+    from tracker.session.files import RealDisk
+    session = scene.reopen(Path(sys.argv[1]), disk=RealDisk(), background=True, fold_at=4000)
+    while True:
+        for _ in range(5):
+            session.next()
+            print(session.can_undo, flush=True)
+        session.back()
+        print(session.can_undo, flush=True)
+        if session.glance().part_done:
+            session.go_to_round(1)
+            print(session.can_undo, flush=True)
+""")
+
+
+def kill_in_a_storm(path, presses):
+    """Let another process press until so many are acknowledged, kill it; the last one."""
+    command = [sys.executable, "-c", STORM, str(path), str(HERE), str(ROOT)]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as storm:
+        acknowledged = 0
+        for _ in range(presses):
+            acknowledged = int(storm.stdout.readline())
+        storm.kill()
+        rest = storm.stdout.read().splitlines(keepends=True)
+    return int(rest[-1]) if rest and rest[-1].endswith("\n") else acknowledged
+
+
+def test_no_acknowledged_press_is_lost_to_a_kill_and_no_lock_is_left(tmp_path):
+    session = scene.start(tmp_path)
+    session.close()
+    rng = random.Random(11)
+    for _ in range(20):
+        acknowledged = kill_in_a_storm(session.path, rng.randrange(1, 200))
+        again = scene.reopen(session.path)
+        assert acknowledged <= again.can_undo <= acknowledged + 1
+        assert again.notices[0].startswith("pot-hat-trial.piece.toml ")
+        again.close()

@@ -1,0 +1,1 @@
+"""A piece in progress: its place, its history, its file."""

@@ -1,0 +1,310 @@
+"""What the file says of one entry, and what it means: a small strict subset of TOML.
+
+Read by a reader of our own, since a piece holds thousands of entries. In the file parts,
+copies, rounds and times count from 1, as makers do; steps and loops count those done.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from tracker.session.history import Did, Stretch, Walked
+from tracker.session.place import Asking, Pace
+from tracker.session.state import Event, RoundKey, Spot
+
+HIGHEST = 10**9
+"""No number of a file is above this."""
+
+Value = int | str | bool | tuple[int, ...]
+
+
+class EntryError(ValueError):
+    """A line that is no entry; the text says why."""
+
+
+@dataclass(frozen=True, slots=True)
+class Undo:
+    """So many presses taken back."""
+
+    presses: int
+
+
+@dataclass(frozen=True, slots=True)
+class Redo:
+    """So many presses done again."""
+
+    presses: int
+
+
+@dataclass(frozen=True, slots=True)
+class PutDown:
+    """The piece was closed in good order."""
+
+
+Entry = Walked | Did | Undo | Redo | PutDown
+
+
+_FIELD = re.compile(
+    r'([a-z]+) = (?:(\d{1,10})|"([^"\\]*)"|\[([\d, ]*)\]|(true|false)|(\d{4}-[0-9T:.+Z-]*))'
+    r"(?:, |$)"
+)
+_STRETCH = re.compile(r"(\d{1,10})(?:\.(\d{1,10}))?(?:-(\d{1,10})(?:\.(\d{1,10}))?)?")
+
+
+def entry_text(entry: Entry) -> str:
+    """The fields of an entry, as they stand in the file."""
+    return ", ".join(f"{name} = {_shown(value)}" for name, value in _fields(entry).items())
+
+
+def entry_of(text: str) -> tuple[Entry, str]:
+    """The entry that the fields make, and when it was made ("" if not said).
+
+    Raises `EntryError` where they make none.
+    """
+    fields = _parse(text)
+    when = str(fields.pop("when", ""))
+    return _entry(fields), when
+
+
+def common_entry(
+    numbers: Sequence[int], to: bytes | None, count: bytes | None, more: bytes | None
+) -> Walked | None:
+    """The entry of the commonest lines. None where they need a closer look.
+
+    ``numbers`` are the part, copy, round and time of ``round`` and the first of ``steps``;
+    ``to`` is the last of ``steps``; ``count`` the numbers of a count, between commas.
+    """
+    part, copy, line, nth, step = numbers
+    presses = 1 if to is None else int(to) - step + 1
+    if not (part and copy and line and nth) or (to is not None and presses < 2):
+        return None
+    tally = None
+    if count is not None:
+        of_part, of_copy, of_line, of_nth, counted = map(int, count.split(b","))
+        if not (of_part and of_copy and of_line and of_nth):
+            return None
+        tally = RoundKey(of_part - 1, of_copy - 1, of_line - 1, of_nth - 1), counted
+    if more is not None and nth == 1:
+        return None
+    key = RoundKey(part - 1, copy - 1, line - 1, nth - 1)
+    return Walked(key, (Stretch(step, 0, presses),), presses, tally, more is not None)
+
+
+def _parse(text: str) -> dict[str, Value]:
+    fields: dict[str, Value] = {}
+    at = 0
+    while at < len(text):
+        match = _FIELD.match(text, at)
+        if match is None or match[1] in fields:
+            raise EntryError("not an entry")
+        fields[match[1]] = _value(match)
+        at = match.end()
+    return fields
+
+
+def _value(match: re.Match[str]) -> Value:
+    _, number, word, numbers, truth, stamp = match.groups()
+    if number is not None:
+        return _bounded(number)
+    if numbers is not None:
+        return tuple(_bounded(one) for one in numbers.split(",")) if numbers else ()
+    if truth is not None:
+        return truth == "true"
+    return word if word is not None else stamp
+
+
+def _bounded(digits: str) -> int:
+    try:
+        number = int(digits)
+    except ValueError:
+        raise EntryError("not a number") from None
+    if number > HIGHEST:
+        raise EntryError("too high a number")
+    return number
+
+
+def _shown(value: Value) -> str:
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, tuple):
+        return f"[{', '.join(map(str, value))}]"
+    return f'"{value}"' if isinstance(value, str) else str(value)
+
+
+def _fields(entry: Entry) -> dict[str, Value]:
+    """What the file says of an entry. Parts, copies, rounds and times count from 1."""
+    if isinstance(entry, Walked):
+        steps = " ".join(_stretch_text(stretch) for stretch in entry.stretches)
+        more = {"more": True} if entry.more else {}
+        return {"round": _up(entry.key), "steps": steps, **_count_field(entry.tally), **more}
+    if isinstance(entry, Did) and entry.done.worked is not None:
+        return {"worked": entry.done.worked}
+    if isinstance(entry, Did):
+        return _event_fields(entry.done)
+    if isinstance(entry, PutDown):
+        return {"down": True}
+    return {"undo" if isinstance(entry, Undo) else "redo": entry.presses}
+
+
+def _event_fields(event: Event) -> dict[str, Value]:
+    fields: dict[str, Value] = {}
+    if event.spot is not None:
+        spot = event.spot
+        fields["round"] = _up(spot.key)
+        fields["steps"] = _stretch_text(Stretch(spot.step, spot.loop))
+    if event.finished:
+        fields["finished"] = True
+    fields |= _count_field(event.tally)
+    if event.again is not None:
+        fields["times"] = _up((*event.again[0], event.again[1]))
+    if event.mark is not None:
+        fields["mark"] = (*_up(event.mark.key), event.mark.step, event.mark.loop)
+    if event.choose is not None:
+        fields["choose"] = event.choose + 1
+    return fields | _choice_fields(event)
+
+
+def _count_field(count: tuple[RoundKey, int] | None) -> dict[str, Value]:
+    return {} if count is None else {"count": (*_up(count[0]), count[1])}
+
+
+def _choice_fields(event: Event) -> dict[str, Value]:
+    fields: dict[str, Value] = {}
+    if event.pace is not None:
+        fields["pace"] = event.pace.value
+    if event.asking is not None:
+        fields["asking"] = event.asking.value
+    if event.loops_shown is not None:
+        fields["loops"] = event.loops_shown
+    return fields
+
+
+def _up(numbers: tuple[int, ...]) -> tuple[int, ...]:
+    return tuple(number + 1 for number in numbers)
+
+
+def _down(value: Value, length: int) -> tuple[int, ...]:
+    """The numbers of a list, those of parts, copies, rounds and times counted from 0."""
+    if not isinstance(value, tuple) or len(value) != length or min(value[:4]) < 1:
+        raise EntryError("not a list of the right numbers")
+    return (*(number - 1 for number in value[:4]), *value[4:])
+
+
+def _stretch_text(stretch: Stretch) -> str:
+    """Such as "13", "1-40", "13.2" (two loops done), "13.1-13.4"."""
+    first = _spot_text(stretch.step, stretch.loop)
+    if stretch.presses == 1:
+        return first
+    return f"{first}-{_spot_text(*stretch.at(stretch.presses - 1))}"
+
+
+def _spot_text(step: int, loop: int) -> str:
+    return f"{step}.{loop}" if loop else str(step)
+
+
+def _stretch(text: str) -> Stretch:
+    match = _STRETCH.fullmatch(text)
+    if match is None:
+        raise EntryError("not a list of steps")
+    step, loop, to, to_loop = (_bounded(digits or "0") for digits in match.groups())
+    if match[3] is None:
+        return Stretch(step, loop)
+    by_loop = step == to
+    presses = (to_loop - loop if by_loop else to - step) + 1
+    if presses < 2 or (not by_loop and (loop or to_loop)):
+        raise EntryError("not a list of steps")
+    return Stretch(step, loop, presses, by_loop)
+
+
+_MOVES = frozenset(("round", "steps", "count", "more"))
+_KNOWN = frozenset(
+    ("round", "steps", "finished", "count", "times", "mark", "choose", "pace", "asking", "loops")
+)
+
+
+def _entry(fields: Mapping[str, Value]) -> Entry:
+    if {"round", "steps"} <= fields.keys() <= _MOVES:
+        return _walked(fields)
+    if fields == {"down": True}:
+        return PutDown()
+    if fields.keys() == {"worked"}:
+        return Did(Event(worked=_number(fields["worked"])), presses=0)
+    for name, kind in (("undo", Undo), ("redo", Redo)):
+        if fields.keys() == {name}:
+            return kind(_number(fields[name]))
+    if not fields or not fields.keys() <= _KNOWN or ("round" in fields) != ("steps" in fields):
+        raise EntryError("not an entry")
+    return Did(_event(fields))
+
+
+def _walked(fields: Mapping[str, Value]) -> Walked:
+    steps = fields["steps"]
+    if not isinstance(steps, str):
+        raise EntryError("not a list of steps")
+    stretches = tuple(_stretch(text) for text in steps.split(" "))
+    presses = sum(stretch.presses for stretch in stretches)
+    count = _count(fields["count"]) if "count" in fields else None
+    key = RoundKey(*_down(fields["round"], 4))
+    more = _truth(fields["more"]) if "more" in fields else False
+    if more and key.nth == 0:
+        raise EntryError("the first time is not one more")
+    return Walked(key, stretches, presses, count, more)
+
+
+def _event(fields: Mapping[str, Value]) -> Event:
+    spot = _spot(_walked(fields)) if "round" in fields else None
+    return Event(
+        spot=spot,
+        finished=_truth(fields["finished"]) if "finished" in fields else False,
+        tally=_count(fields["count"]) if "count" in fields else None,
+        again=_again(fields["times"]) if "times" in fields else None,
+        mark=Spot(*_down(fields["mark"], 6)) if "mark" in fields else None,
+        choose=_number(fields["choose"]) - 1 if "choose" in fields else None,
+        pace=_pace(fields["pace"]) if "pace" in fields else None,
+        asking=_asking(fields["asking"]) if "asking" in fields else None,
+        loops_shown=_truth(fields["loops"]) if "loops" in fields else None,
+    )
+
+
+def _spot(walked: Walked) -> Spot:
+    if walked.presses != 1:
+        raise EntryError("more than one step at once")
+    return walked.spot(1)
+
+
+def _count(value: Value) -> tuple[RoundKey, int]:
+    *key, count = _down(value, 5)
+    return RoundKey(*key), count
+
+
+def _again(value: Value) -> tuple[tuple[int, int, int], int]:
+    part, copy, line, times = _down(value, 4)
+    return (part, copy, line), times
+
+
+def _number(value: Value) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or value < 1:
+        raise EntryError("not a number from 1 on")
+    return value
+
+
+def _truth(value: Value) -> bool:
+    if not isinstance(value, bool):
+        raise EntryError("neither true nor false")
+    return value
+
+
+def _pace(value: Value) -> Pace:
+    try:
+        return Pace(str(value))
+    except ValueError:
+        raise EntryError("not a pace") from None
+
+
+def _asking(value: Value) -> Asking:
+    try:
+        return Asking(str(value))
+    except ValueError:
+        raise EntryError("not a way of asking") from None

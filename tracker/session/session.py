@@ -1,0 +1,364 @@
+"""A piece being worked: every press goes through here, and is saved before it is shown."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tracker.session import presses, shelf, worksheet
+from tracker.session.access import StoreError
+from tracker.session.entries import Entry, Redo, Undo
+from tracker.session.files import RealDisk
+from tracker.session.glance import Glance, glance, line
+from tracker.session.history import Did, item_of
+from tracker.session.looking import glance_at, plan_found
+from tracker.session.naming import spot_words
+from tracker.session.paper import Head
+from tracker.session.place import Asking, Pace, Place
+from tracker.session.presses import Press
+from tracker.session.reading import Reading, read_plan
+from tracker.session.returning import Card, card, lay_a_while
+from tracker.session.state import Event, State
+from tracker.session.store import Store, Surroundings
+from tracker.session.told import keep_told
+from tracker.session.versions import Version, Which, versions_of
+from tracker.session.worked import WORTH, recorded, since_recorded, work_between
+
+if TYPE_CHECKING:
+    from tracker.pattern.model import Pattern
+    from tracker.pattern.plan import Plan
+
+__all__ = ["Session", "StoreError", "glance_at"]
+
+PACES = tuple(Pace)
+
+ONLY_LOOKS = "not done: the piece was taken over in another window, this one only looks on"
+
+
+class Session:
+    """One open work in progress.
+
+    Every action changes the state, appends it to the piece's file, and returns; none
+    raises for a full or broken disk (see ``Glance.trouble``). Actions that cannot apply
+    (back at the very first step) change nothing and say so in ``Glance.last_press``.
+    """
+
+    def __init__(
+        self, plan: Plan, store: Store, last_press: str, reading: Reading | None = None
+    ) -> None:
+        self._plan = plan
+        self._store = store
+        self._last_press = last_press
+        self._reading = reading
+        self._told = (0, 0)
+        self._taken_up = store.when
+        self._last_save: datetime | None = None
+        self._worked = timedelta(0)
+        self._worked_before = recorded(store.history.items)
+
+    @classmethod
+    def start(
+        cls,
+        pattern: Pattern,
+        size: str,
+        folder: Path,
+        name: str = "",
+        *,
+        around: Surroundings | None = None,
+        reading: Reading | None = None,
+    ) -> Session:
+        """Begin a new piece of ``pattern``; ``name`` defaults to the pattern's title."""
+        around = around or Surroundings()
+        plan = (reading or read_plan)(pattern.source, size)
+        title = name or pattern.title
+        head = Head(title, plan.size, around.clock().replace(microsecond=0), pattern.source)
+        store = Store.create(shelf.new_path(folder, title), head, around)
+        return cls(plan, store, "begun", reading)
+
+    @classmethod
+    def open(
+        cls,
+        path: Path,
+        *,
+        take_over: bool = False,
+        around: Surroundings | None = None,
+        reading: Reading | None = None,
+    ) -> Session:
+        """Open an existing piece. Raises `StoreError` with one clear sentence.
+
+        `InUse`, a kind of `StoreError`, says that it is open elsewhere. With ``take_over``
+        it is taken from there: that window notices before its next press is saved, only
+        looks on from then, and keeps beside what was not saved.
+        """
+        store = Store.open(path, around or Surroundings(), take_over=take_over)
+        plan = _plan_of(store, reading)
+        when = f", last worked {_spoken(store.when)}" if store.when else ""
+        session = cls(plan, store, f"taken up again{when}", reading)
+        session._say_if_astray()
+        return session
+
+    @property
+    def path(self) -> Path:
+        """The piece's file."""
+        return self._store.path
+
+    @property
+    def notices(self) -> tuple[str, ...]:
+        """What the maker should know of the file, one sentence each, the latest last."""
+        return self._store.notices
+
+    @property
+    def only_looks(self) -> bool:
+        """Whether another window has taken the piece over: then no action changes anything."""
+        return self._store.taken
+
+    @property
+    def plan(self) -> Plan:
+        """The pattern in the size that is worked."""
+        return self._plan
+
+    @property
+    def state(self) -> State:
+        """All that is true of the piece besides its pattern."""
+        return self._store.history.state
+
+    @property
+    def can_undo(self) -> int:
+        """How many actions can be taken back."""
+        return self._store.history.done
+
+    @property
+    def can_redo(self) -> int:
+        """How many actions can be done again."""
+        return self._store.history.undone
+
+    def glance(self) -> Glance:
+        """All that the screen shows now."""
+        return glance(
+            self._plan, self.state, last_press=self._last_press, trouble=self._store.trouble
+        )
+
+    @property
+    def came_back(self) -> bool:
+        """Whether the piece was put down more than a while ago, and is not done."""
+        lay = lay_a_while(self._taken_up, self._store.around.clock())
+        return lay and not worksheet.piece_done(self._plan, self.state)
+
+    def card(self) -> Card:
+        """What to look at before going on with a piece that was put down."""
+        return card(self._plan, self.state, self._taken_up, self._store.around.clock())
+
+    def next(self) -> None:
+        """One press: a loop, stitch, repeat or round on; confirms a count that is asked."""
+        self._do(presses.next_press(self._plan, self.state))
+
+    def back(self) -> None:
+        """One press back, by the pace."""
+        self._do(presses.back_press(self._plan, self.state))
+
+    def undo(self) -> None:
+        """Take back the last action of any kind."""
+        if self._store.taken:
+            self._last_press = ONLY_LOOKS
+        elif self._store.history.undo():
+            self._save(Undo(1), f"undone: {self._here()}")
+        else:
+            self._last_press = "nothing to undo"
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        if self._store.taken:
+            self._last_press = ONLY_LOOKS
+        elif self._store.history.redo():
+            self._save(Redo(1), f"done again: {self._here()}")
+        else:
+            self._last_press = "nothing to do again"
+
+    def next_round(self) -> None:
+        """To the start of the next round."""
+        self._do(presses.next_round(self._plan, self.state))
+
+    def previous_round(self) -> None:
+        """To the start of this round, or of the one before when already there."""
+        self._do(presses.previous_round(self._plan, self.state))
+
+    def go_to_round(self, number: int) -> None:
+        """To the start of round ``number`` (from 1) of this part and copy."""
+        self._do(presses.go_to_round(self._plan, self.state, number))
+
+    def go_to_stitch(self, made: int) -> None:
+        """To where ``made`` stitches of this round are made."""
+        self._do(presses.go_to_stitch(self._plan, self.state, made))
+
+    def go_to_part(self, part: int, copy: int) -> None:
+        """To where that part and copy (from 0) was left (its beginning if never begun).
+
+        A part that was set aside for another of its choice is chosen thereby.
+        """
+        self._do(presses.go_to_part(self._plan, self.state, part, copy))
+
+    def choose(self, part: int) -> None:
+        """Choose this part (from 0) among the parts of its ``choose`` group.
+
+        A maker who stands in one of the others is taken to it.
+        """
+        self._do(presses.choose(self._plan, self.state, part))
+
+    def turn_pace(self) -> None:
+        """stitch, repeat, round, stitch …; the exact place stays."""
+        after = (PACES.index(self.state.pace) + 1) % len(PACES)
+        self.set_pace(PACES[after])
+
+    def set_pace(self, pace: Pace) -> None:
+        """Set the pace."""
+        self._do(presses.set_pace(self.state, pace))
+
+    def set_asking(self, asking: Asking) -> None:
+        """After which rounds the count is asked for."""
+        self._do(presses.set_asking(self.state, asking))
+
+    def show_loops(self, shown: bool) -> None:
+        """Whether special stitches go loop by loop."""
+        self._do(presses.show_loops(self.state, shown=shown))
+
+    def mark(self) -> None:
+        """Mark this place (one mark a piece)."""
+        self._do(presses.mark(self._plan, self.state))
+
+    def return_to_mark(self) -> None:
+        """Go to the marked place."""
+        self._do(presses.return_to_mark(self._plan, self.state))
+
+    def enter_count(self, count: int) -> None:
+        """The maker counted ``count`` at the round's end; kept with the round."""
+        self._do(presses.enter_count(self._plan, self.state, count))
+
+    def length_reached(self) -> None:
+        """A round of open length is long enough: go on with what follows."""
+        self._do(presses.length_reached(self._plan, self.state))
+
+    def retry(self) -> None:
+        """Try again to save, notice that the piece was taken over, tidy a file that has grown.
+
+        To be called every few seconds, always; cheap where there is nothing to do.
+        """
+        self._store.retry()
+        self._keep_told()
+
+    def versions(self) -> tuple[Version, ...]:
+        """Ours and theirs, where something else changed the file while it was open.
+
+        Empty where there is nothing to choose.
+        """
+        if self._store.theirs is None:
+            return ()
+        ours = spot_words(self._plan, self.state, self.state.spot)
+        return versions_of(self._store.path, ours, self._store.theirs, self._reading)
+
+    def keep(self, which: Which) -> None:
+        """Go on with one of the two versions, in the piece's own file.
+
+        The other is kept aside under a name that tells so. Where that cannot be done, all
+        stays as it is, and ``Glance.last_press`` says why.
+        """
+        try:
+            if self._store.theirs is None:
+                self._last_press = "there is only one version"
+            elif which == "ours":
+                self._store.keep_ours()
+                self._last_press = "this version kept"
+            else:
+                self._go_over(self._store.theirs)
+        except (OSError, StoreError) as error:
+            self._last_press = f"cannot be done: {error}"
+
+    def close(self) -> None:
+        """Make all durable and let go of the file."""
+        self._record_time()
+        self._store.close()
+        self._keep_told()
+
+    def places_marked(self) -> Sequence[Place]:
+        """The marked places."""
+        mark = self.state.mark
+        if mark is None:
+            return ()
+        return (self.state.place(worksheet.settle(self._plan, self.state, mark)),)
+
+    def _keep_told(self) -> None:
+        """Keep the line of the place for who asks for it, where the file has changed."""
+        store = self._store
+        if store.sign != self._told and not store.trouble and not store.taken:
+            self._told = store.sign
+            keep_told(store.path, *store.sign, line(self.glance()))
+
+    def _do(self, press: Press) -> None:
+        if press.event is None or self._store.taken:
+            self._last_press = ONLY_LOOKS if self._store.taken else press.words
+            return
+        item = item_of(press.event)
+        self._store.history.add(item)
+        self._save(item, press.words)
+
+    def _save(self, entry: Entry, words: str) -> None:
+        self._store.append(entry)
+        self._last_press = words
+        when = self._store.around.clock()
+        if self._last_save is not None:
+            self._worked += work_between(self._last_save, when)
+        self._last_save = when
+
+    def _record_time(self) -> None:
+        """Record how long was worked, if anything was done since the piece was opened."""
+        if self._last_save is None or self._store.taken:
+            return
+        try:
+            lines = since_recorded(RealDisk().read(self.path))
+        except OSError:
+            lines = 0
+        seconds = max(lines, int(self._worked.total_seconds()))
+        if seconds >= WORTH:
+            item = Did(Event(worked=self._worked_before + seconds), presses=0)
+            self._store.history.add(item)
+            self._store.append(item)
+
+    def _go_over(self, theirs: Path) -> None:
+        """Take up the version that was changed, and put ours aside."""
+        store = Store.open(theirs, self._store.around)
+        plan = _plan_of(store, self._reading)
+        self._store.put_aside()
+        store.notices = (*self._store.notices, *store.notices)
+        self._plan, self._store = plan, store
+        self._last_press = "the changed version kept"
+        self._say_if_astray()
+
+    def _here(self) -> str:
+        return spot_words(self._plan, self.state, self.state.spot)
+
+    def _say_if_astray(self) -> None:
+        """Say where the place in the file may not be where the maker stopped."""
+        if self._store.later is not None:
+            later = spot_words(self._plan, self.state, self._store.later)
+            self._store.notices += (f"A later entry that can still be read says: {later}.",)
+        if worksheet.here(self._plan, self.state) != self.state.spot:
+            self._store.notices += (
+                f"The place in the file is not in the pattern; you stand at {self._here()}.",
+            )
+
+
+def _plan_of(store: Store, reading: Reading | None) -> Plan:
+    """The plan of a piece just opened, its file made whole. Raises `StoreError`."""
+    try:
+        plan = plan_found(store.path, store.head, reading)
+    except StoreError:
+        store.abandon()
+        raise
+    store.make_good()
+    return plan
+
+
+def _spoken(when: str) -> str:
+    """A time of the file without seconds and offset: "2026-03-02 10:15"."""
+    return when[:16].replace("T", " ")

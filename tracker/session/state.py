@@ -1,0 +1,245 @@
+"""The state of a piece, and the events that change it.
+
+The state after any history is the fold of its events. An event says what is so after it
+(where the maker stands, what was counted), never how it came about: so the fold needs no
+pattern, and a pattern that is read differently one day cannot move a place kept today.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import NamedTuple
+
+from tracker.session.place import Asking, Pace, Place
+
+Copy = tuple[int, int]
+"""(part, copy), both from 0."""
+
+BLOCK = 64
+"""Rounds whose counts are kept together, so that a new count copies little."""
+
+
+class RoundKey(NamedTuple):
+    """One round that was worked: line ``round`` of the part, ``nth`` time of it (from 0).
+
+    ``nth`` is 0 but for rounds of open length, which are worked again and again.
+    """
+
+    part: int
+    copy: int
+    round: int
+    nth: int
+
+
+class Spot(NamedTuple):
+    """Where the maker stands, or stood; everything counted from 0.
+
+    ``round`` and ``nth`` as in `RoundKey`; ``step`` as in `Place`; ``loop`` is how many
+    loops of that step's stitch are done.
+    """
+
+    part: int = 0
+    copy: int = 0
+    round: int = 0
+    nth: int = 0
+    step: int = 0
+    loop: int = 0
+
+    @property
+    def key(self) -> RoundKey:
+        """The round it lies in."""
+        return RoundKey(self.part, self.copy, self.round, self.nth)
+
+    @property
+    def of(self) -> Copy:
+        """The part and copy it lies in."""
+        return (self.part, self.copy)
+
+
+START = Spot()
+"""Where every piece begins."""
+
+
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """What the maker counted, by round."""
+
+    _blocks: Mapping[tuple[int, int, int], Mapping[tuple[int, int], int]] = field(
+        default_factory=dict
+    )
+
+    def get(self, key: RoundKey) -> int | None:
+        """The count kept with a round, or None."""
+        block = self._blocks.get(_block(key))
+        return None if block is None else block.get((key.round, key.nth))
+
+    def put(self, key: RoundKey, count: int) -> Counts:
+        """These counts with one more, or one changed."""
+        name = _block(key)
+        block = {**self._blocks.get(name, {}), (key.round, key.nth): count}
+        return Counts({**self._blocks, name: block})
+
+    def put_all(self, counts: Iterable[tuple[RoundKey, int]]) -> Counts:
+        """These counts with many more."""
+        blocks = dict(self._blocks)
+        fresh: dict[tuple[int, int, int], dict[tuple[int, int], int]] = {}
+        for key, count in counts:
+            name = _block(key)
+            if name not in fresh:
+                blocks[name] = fresh[name] = dict(blocks.get(name, {}))
+            fresh[name][key.round, key.nth] = count
+        return Counts(blocks)
+
+    def items(self) -> Iterable[tuple[RoundKey, int]]:
+        """Every round with a count, in no promised order."""
+        for (part, copy, _), block in self._blocks.items():
+            for (line, nth), count in block.items():
+                yield RoundKey(part, copy, line, nth), count
+
+
+def _block(key: RoundKey) -> tuple[int, int, int]:
+    return key.part, key.copy, (key.round + key.nth) // BLOCK
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """All that is true of a piece besides its pattern.
+
+    Attributes:
+        spot: where the maker stands.
+        left: where each other part and copy was left; absent if never begun.
+        finished: parts and copies that are done.
+        counted: the count of the round just finished is in, though the maker still
+            stands at its end.
+        pace, asking, loops_shown: the maker's choices.
+        mark: the marked place, or None.
+        chosen: parts chosen among alternatives, the latest choice last.
+        counts: what was counted, by round.
+        again: how often each round of open length was worked beyond the first time, by
+            (part, copy, round).
+        worked: seconds that the piece was worked on, as last recorded.
+    """
+
+    spot: Spot = START
+    left: Mapping[Copy, Spot] = field(default_factory=dict)
+    finished: frozenset[Copy] = frozenset()
+    counted: bool = False
+    pace: Pace = Pace.STITCH
+    asking: Asking = Asking.EVERY
+    loops_shown: bool = False
+    mark: Spot | None = None
+    chosen: tuple[int, ...] = ()
+    counts: Counts = field(default_factory=Counts)
+    again: Mapping[tuple[int, int, int], int] = field(default_factory=dict)
+    worked: int = 0
+
+    def left_at(self, part: int, copy: int) -> Spot:
+        """Where that part and copy was left; its beginning if never begun."""
+        if (part, copy) == self.spot.of:
+            return self.spot
+        return self.left.get((part, copy), Spot(part, copy))
+
+    def times(self, part: int, copy: int, line: int) -> int:
+        """How many rounds the pattern's round ``line`` has become (1 or more)."""
+        return 1 + self.again.get((part, copy, line), 0)
+
+    def extra_rounds(self, part: int, copy: int, before: int | None = None) -> int:
+        """Rounds added by open lengths in this part and copy (before a line, if given)."""
+        return sum(
+            extra
+            for (p, c, line), extra in self.again.items()
+            if (p, c) == (part, copy) and (before is None or line < before)
+        )
+
+    def place(self, spot: Spot) -> Place:
+        """A spot as a `Place`: its round counts every round that was worked."""
+        extra = self.extra_rounds(spot.part, spot.copy, before=spot.round)
+        return Place(spot.part, spot.copy, spot.round + extra + spot.nth, spot.step)
+
+
+class Event(NamedTuple):
+    """One change. What is None (or False) stays as it was.
+
+    Attributes:
+        spot: where the maker stands now.
+        finished: the part and copy stood in is done.
+        tally: a round and what the maker counted in it.
+        again: (part, copy, round) of open length and how often it was worked beyond the
+            first time.
+        mark: the place marked.
+        choose: a part chosen among its alternatives.
+        pace, asking, loops_shown: the maker's choices.
+        worked: seconds that the piece was worked on until now. No press of the maker: it
+            stands alone, and is not taken back.
+    """
+
+    spot: Spot | None = None
+    finished: bool = False
+    tally: tuple[RoundKey, int] | None = None
+    again: tuple[tuple[int, int, int], int] | None = None
+    mark: Spot | None = None
+    choose: int | None = None
+    pace: Pace | None = None
+    asking: Asking | None = None
+    loops_shown: bool | None = None
+    worked: int | None = None
+
+    @property
+    def only_moves(self) -> bool:
+        """Whether nothing changes but the spot, with perhaps a count, or one more round."""
+        if self.spot is None or self.again not in (None, (self.spot[:3], self.spot.nth)):
+            return False
+        return self == Event(spot=self.spot, tally=self.tally, again=self.again)
+
+
+def apply(state: State, event: Event) -> State:
+    """The state after ``event``."""
+    if event.worked is not None:
+        return replace(state, worked=event.worked)
+    spot, left, finished = _moved(state, event.spot)
+    if event.finished:
+        finished = finished | {spot.of}
+    return State(
+        spot=spot,
+        left=left,
+        finished=finished,
+        counted=event.tally is not None if event.spot is None else False,
+        pace=event.pace or state.pace,
+        asking=event.asking or state.asking,
+        loops_shown=state.loops_shown if event.loops_shown is None else event.loops_shown,
+        mark=event.mark or state.mark,
+        chosen=_chosen(state.chosen, event.choose),
+        counts=state.counts.put(*event.tally) if event.tally else state.counts,
+        again=_again(state.again, event.again),
+        worked=state.worked,
+    )
+
+
+def _moved(state: State, to: Spot | None) -> tuple[Spot, Mapping[Copy, Spot], frozenset[Copy]]:
+    """Spot, left and finished after a move. A move inside a finished part takes it up again."""
+    if to is None:
+        return state.spot, state.left, state.finished
+    if to.of == state.spot.of:
+        done = state.finished - {to.of} if to.of in state.finished else state.finished
+        return to, state.left, done
+    left = {**state.left, state.spot.of: state.spot}
+    was = left.pop(to.of, None)
+    kept = was == to or to.of not in state.finished
+    return to, left, state.finished if kept else state.finished - {to.of}
+
+
+def _chosen(chosen: tuple[int, ...], part: int | None) -> tuple[int, ...]:
+    if part is None:
+        return chosen
+    return (*(other for other in chosen if other != part), part)
+
+
+def _again(
+    again: Mapping[tuple[int, int, int], int],
+    change: tuple[tuple[int, int, int], int] | None,
+) -> Mapping[tuple[int, int, int], int]:
+    if change is None:
+        return again
+    rest = {key: times for key, times in again.items() if key != change[0]}
+    return {**rest, change[0]: change[1]} if change[1] else rest

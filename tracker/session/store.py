@@ -1,0 +1,341 @@
+"""The file of one piece: what is written to it, when, and what if it cannot be.
+
+No press is lost and none waits: a line goes to the operating system before the action
+returns, and to the disk a moment later on another thread. A file is only ever added to at
+its end, or replaced as a whole; what is found damaged or changed from outside is kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import datetime
+from pathlib import Path
+
+from tracker.session import notices
+from tracker.session.access import InUse, StoreError, found_in, inside, read_bytes, reason
+from tracker.session.entries import Entry, PutDown
+from tracker.session.files import Disk, RealDisk, free_path, write_whole
+from tracker.session.history import History
+from tracker.session.hold import Hold, alone
+from tracker.session.lines import stamp_of, write_line
+from tracker.session.paper import Found, Head, write_paper
+from tracker.session.sheet import Outside, Sheet
+from tracker.session.state import Spot
+from tracker.session.syncer import Syncer
+
+__all__ = ["InUse", "Store", "StoreError", "Surroundings"]
+
+FOLD_AT = 64 * 1024
+"""Bytes: some six hundred presses."""
+
+Clock = Callable[[], datetime]
+
+
+def now() -> datetime:
+    """The present time, with the offset of this place."""
+    return datetime.now().astimezone()
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """What a piece needs from outside.
+
+    Attributes:
+        disk: the file operations.
+        clock: the present time, with its offset.
+        background: sync on a thread of its own; False only for tests that count operations.
+        fold_at: bytes added since a file was last rewritten from which on it is folded.
+    """
+
+    disk: Disk = field(default_factory=RealDisk)
+    clock: Clock = now
+    background: bool = True
+    fold_at: int = FOLD_AT
+
+
+class Store:
+    """One open piece file, and the history that it holds.
+
+    `History` is the truth while the piece is open; the file follows it. Nothing here raises
+    once the piece is open: ``trouble`` says why the file is behind, "" when it is not.
+    ``notices`` tell what the maker should know of the file; ``when`` is the time of the
+    last entry it was opened with, as written, or ""; ``later`` where the maker stood by the
+    last readable entry after the damage in it.
+
+    ``taken`` says that another window has taken the piece over: then nothing more is to be
+    appended. ``theirs`` is the file that something else changed, left as it is, while our
+    own work goes on at ``path``; None where there is no such file.
+    """
+
+    def __init__(self, path: Path, head: Head, history: History, around: Surroundings) -> None:
+        self.head = head
+        self.history = history
+        self.notices: tuple[str, ...] = ()
+        self.when = ""
+        self.later: Spot | None = None
+        self.taken = False
+        self.theirs: Path | None = None
+        self.around = around
+        self._disk = around.disk
+        self._syncer = Syncer(around.disk, self._sync_failed, background=around.background)
+        self._hold = Hold.none(path)
+        self._sheet = Sheet(path, self._disk, self._syncer)
+        self._folded = 0
+        self._number = self._seal = 0
+        self._pending = b""
+        self._whole = True
+        self._damage = b""
+        self._put_down = False
+        self._quiet = False
+        self._trouble = self._unsynced = ""
+
+    @classmethod
+    def create(cls, path: Path, head: Head, around: Surroundings) -> Store:
+        """A new piece at a path where nothing is yet. Raises `InUse`."""
+        store = cls(path, head, History(), around)
+        store._hold = Hold.take(path)
+        store._save()
+        return store
+
+    @classmethod
+    def open(cls, path: Path, around: Surroundings, *, take_over: bool = False) -> Store:
+        """An existing piece, read but not yet written to: see `make_good`.
+
+        With ``take_over`` it is taken from a window that has it open. Raises `StoreError`
+        or `InUse`.
+        """
+        path = inside(path)
+        hold = Hold.none(path)
+        try:
+            with alone(around.disk, path):
+                hold = _taken(path, take_over=take_over)
+                data = read_bytes(path, around.disk)
+            found = found_in(path, data)
+        except StoreError:
+            hold.release()
+            raise
+        store = cls(path, found.head, found.history, around)
+        store._hold = hold
+        store._begin(data, found)
+        return store
+
+    def make_good(self) -> None:
+        """Make a file that was found damaged whole, keeping the damaged bytes beside it."""
+        if self._whole:
+            self._save()
+
+    def abandon(self) -> None:
+        """Let go of the file as it is."""
+        self._syncer.finish()
+        self._sheet.let_go()
+        self._hold.release()
+
+    @property
+    def path(self) -> Path:
+        """The piece's file."""
+        return self._sheet.path
+
+    @property
+    def sign(self) -> tuple[int, int]:
+        """The length and the CRC-32 of the file as last written."""
+        return self._sheet.size, self._sheet.check
+
+    @property
+    def trouble(self) -> str:
+        """Why the last change is not safely saved, in one sentence; "" if it is."""
+        why = self._trouble or self._unsynced
+        return f"Not saved: {why}. Go on; it is saved as soon as that is over." if why else ""
+
+    def append(self, entry: Entry) -> None:
+        """Write what one action did, already in the history."""
+        self._number += 1
+        line, self._seal = write_line(
+            self._number, entry, stamp_of(self.around.clock()), self._seal
+        )
+        self._pending += line
+        self._put_down = isinstance(entry, PutDown)
+        self._quiet = False
+        self._save()
+
+    def retry(self) -> None:
+        """What is to be done now and then, between presses.
+
+        Tries again to save what is not saved, notices that the piece was taken over, and
+        folds a file that has grown, if nothing was appended since the last time.
+        """
+        grown = self._sheet.size - self._folded > max(self.around.fold_at, self._folded // 4)
+        fold = grown and self._quiet and not self.taken
+        if self.trouble or fold or (not self.taken and self._hold.lost()):
+            self._save(fold=fold)
+        self._quiet = True
+
+    def close(self) -> None:
+        """Say that the piece is put down, make all durable, let go of the file."""
+        if not self._put_down and not self.taken:
+            self.append(PutDown())
+        self._syncer.finish()
+        self._quiet = True
+        self.retry()
+        self.abandon()
+
+    def keep_ours(self) -> None:
+        """Put our version in the place of the one that was changed; that one is kept aside.
+
+        Raises OSError or `InUse`.
+        """
+        assert self.theirs is not None
+        was, ours = self.theirs, self.path
+        hold = Hold.take(was)
+        aside = free_path(self._disk, was.parent, f"{was.name}.aside-")
+        self._disk.replace(was, aside)
+        self._move_to(was, hold)
+        self.notices += (notices.kept_aside(aside.name),)
+        self._save()
+        if not self.trouble:
+            self._disk.remove(ours)
+
+    def put_aside(self) -> None:
+        """Close, and keep our version aside of the one that was changed. Raises OSError."""
+        assert self.theirs is not None
+        self.close()
+        aside = free_path(self._disk, self.path.parent, f"{self.theirs.name}.aside-")
+        self._disk.replace(self.path, aside)
+
+    def _begin(self, data: bytes, found: Found) -> None:
+        """Take up what was found."""
+        self._number, self._seal = found.number, found.seal
+        self._damage = data if found.head_changed else found.damage
+        self.when, self.later = found.when, found.later
+        self._put_down = found.put_down and not found.damage
+        self.notices = notices.on_opening(self.path.name, found, seized=self._hold.seized)
+        self._whole = bool(found.damage) or found.head_changed
+        self._sheet.adopt(data)
+        # About what it comes to when it is folded.
+        self._folded = len(data) * len(found.history.items) // max(1, found.number)
+        if not data.endswith(b"\n"):
+            # A last line without its line end must not run into the next.
+            self._pending = b"\n"
+
+    def _save(self, *, fold: bool = False) -> None:
+        """Bring the file up to the history, if the disk lets us."""
+        try:
+            with self._sheet.alone():
+                if self.taken or self._hold.lost():
+                    self._hand_over()
+                else:
+                    self._look_outside()
+                    self._keep_damage()
+                    self._bring_up(fold=fold)
+            self._trouble = ""
+        except OSError as error:
+            self._trouble = reason(error)
+
+    def _bring_up(self, *, fold: bool) -> None:
+        if self._whole or self._unsynced:
+            self._write_whole()
+            return
+        while self._pending:
+            self._pending = self._pending[self._sheet.add(self._pending) :]
+        self._sheet.added()
+        if fold:
+            self._fold()
+
+    def _fold(self) -> None:
+        """Write the file anew. What is saved stays saved if that fails half way."""
+        try:
+            self._write_whole()
+        except OSError:
+            if self._whole:
+                raise
+
+    def _write_whole(self) -> None:
+        """Write the file anew, folded, and put it in the old one's place."""
+        data, number, seal = self._folded_paper()
+        self._whole, self._unsynced = self._whole or bool(self._unsynced), ""
+        self._sheet.replace(data)
+        self._number, self._seal, self._pending = number, seal, b""
+        self._folded = len(data)
+        # Until the name lasts too, the new file is not sure to be there after a power cut.
+        self._whole = True
+        self._sheet.settle()
+        self._whole = False
+
+    def _folded_paper(self) -> tuple[bytes, int, int]:
+        when = self.around.clock()
+        data, number, seal = write_paper(self.head, self.history, when)
+        if self._put_down:
+            line, seal = write_line(number + 1, PutDown(), stamp_of(when), seal)
+            data, number = data + line, number + 1
+        return data, number, seal
+
+    def _sync_failed(self, error: OSError) -> None:
+        # After a failed sync the system may have dropped what it held; only a file written
+        # anew is sure to be whole (Rebello et al., USENIX ATC 2020).
+        self._unsynced = reason(error)
+
+    def _keep_damage(self) -> None:
+        if self._damage:
+            kept = self._write_beside(f"{self.path.name}.damaged-", "", self._damage)
+            self._damage = b""
+            self.notices += (notices.damage_kept(kept.name),)
+
+    def _hand_over(self) -> None:
+        """Another window has the piece now: keep beside what it cannot have read."""
+        if not self.taken:
+            self.taken = True
+            self.notices += (notices.taken_over(self.path.name),)
+        if self._pending or self._whole or self._unsynced:
+            kept = self._write_beside(*_ours(self.path), self._folded_paper()[0])
+            self._pending, self._whole, self._unsynced = b"", False, ""
+            self.notices += (notices.unsaved_kept(kept.name),)
+
+    def _write_beside(self, before: str, after: str, data: bytes) -> Path:
+        kept = free_path(self._disk, self.path.parent, before, after)
+        self._disk.close(write_whole(self._disk, kept, data))
+        self._disk.fsync_folder(self.path.parent)
+        return kept
+
+    def _look_outside(self) -> None:
+        """Notice a file that something else has changed since we wrote it."""
+        found = self._sheet.outside(self._pending)
+        self._pending = self._pending[self._sheet.there :]
+        if found is Outside.GONE:
+            self._whole = True
+            self.notices += (notices.removed(self.path.name),)
+        elif found is Outside.CHANGED:
+            self._step_aside()
+
+    def _step_aside(self) -> None:
+        """Leave the file that was changed as it is, and go on in one of our own."""
+        was = self.path
+        path = free_path(self._disk, was.parent, *_ours(was))
+        try:
+            hold = Hold.take(path)
+        except StoreError as error:
+            raise OSError(str(error)) from None
+        self._move_to(path, hold)
+        self.theirs = was
+        self.notices += (notices.changed_outside(was.name, path.name),)
+
+    def _move_to(self, path: Path, hold: Hold) -> None:
+        """Go on in another file, where there is nothing yet."""
+        self._hold.release()
+        self._sheet.let_go()
+        self._sheet = Sheet(path, self._disk, self._syncer)
+        self._hold, self.theirs, self._whole = hold, None, True
+
+
+def _taken(path: Path, *, take_over: bool) -> Hold:
+    try:
+        return Hold.take(path)
+    except InUse:
+        if not take_over:
+            raise
+        return Hold.seize(path)
+
+
+def _ours(path: Path) -> tuple[str, str]:
+    """What stands before and after the number in the name of a version of our own."""
+    name, _, ending = path.name.partition(".")
+    return f"{name}.ours-", f".{ending}"
