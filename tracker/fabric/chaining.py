@@ -9,7 +9,7 @@ from tracker.fabric.making import Making
 from tracker.fabric.outcome import MOST_STEPS, TooMuchError
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
-from tracker.fabric.trees import hooked, into_chain, ring_follows
+from tracker.fabric.trees import hooked, into_chain, opening, ring_follows
 from tracker.notation.tree import (
     Act,
     At,
@@ -58,7 +58,7 @@ class Chaining(Making):
         count = self.figure(node.count)
         if count > MOST_STEPS:
             raise TooMuchError
-        if not self.now.begun and self.now.inside < 0:
+        if not self.now.begun and self.now.inside < 0 and not opening(self.nodes, node):
             if self._is_foundation(node):
                 self._foundation(node, count)
             else:
@@ -141,7 +141,8 @@ class Chaining(Making):
         """Pass over places; the beginning chain may already stand on the first."""
         count = self.figure(node.count)
         kind = self._kind(node.kind)
-        if node.at is At.FIRST and not self.now.begun and self.below.taken:
+        on_first = node.at is At.FIRST or self.reading.on_first
+        if on_first and not self.now.begun and self.below.taken:
             # The beginning chain stands on the first stitch: it is passed over already.
             count -= self.below.taken
         over = self.now.over_skip
@@ -159,7 +160,10 @@ class Chaining(Making):
         self.last_skip = max(self.last_skip, count)
 
     def act(self, node: Act) -> None:
-        """A deed: a step that makes no stitch."""
+        """A deed: a step that makes no stitch; yarn that is in hand already needs none."""
+        in_hand = self.now.colour
+        if node.deed is Deed.COLOUR and node.colour == in_hand and in_hand and not node.target:
+            return
         if node.deed in (Deed.COLOUR, Deed.JOIN) and node.colour:
             self.now.colour = node.colour
         self.now.joined = self.now.joined or node.deed is Deed.JOIN
@@ -168,7 +172,7 @@ class Chaining(Making):
             kind = self._kind(node.target.kind)
             if node.target.at in (At.ANY, At.NEXT, At.FIRST, At.LAST) and self.below.left(kind):
                 self.begin_at(kind)
-        words, inside, colour = _words_of(node), self.now.inside, self.now.colour
+        words, inside, colour = _words_of(node, in_hand), self.now.inside, self.now.colour
         start, end = node.start, node.end
         self.run(
             Run(_KINDS[node.deed], "", words, words, "", start, end, inside=inside, colour=colour)
@@ -190,8 +194,10 @@ class Chaining(Making):
         return 0
 
 
-def _words_of(node: Act) -> str:
-    """A deed as a maker would say it."""
+def _words_of(node: Act, in_hand: str) -> str:
+    """A deed as a maker would say it, with the yarn in hand before it."""
     if node.deed is Deed.COLOUR:
+        if node.colour and not in_hand:
+            return f"take yarn {node.colour}"
         return f"change to {node.colour}" if node.colour else "change colour"
     return "place a marker" if node.deed is Deed.MARKER else node.deed.value

@@ -180,6 +180,18 @@ class Below:
             self.offset = 0
         return count == 0
 
+    def ahead(self) -> Spot | None:
+        """What comes next; None at the end."""
+        return self.edge[self.index] if self.index < len(self.edge) else None
+
+    def run_left(self) -> int:
+        """How many places like the next one lie side by side here."""
+        return self.edge[self.index].count - self.offset
+
+    def pass_over(self) -> None:
+        """Leave out what comes next."""
+        self.index, self.offset = self.index + 1, 0
+
     def take_group(self, key: str) -> bool:
         """Use up the next whole group of that key; False if none is left."""
         for i in range(self.index, len(self.edge)):

@@ -47,6 +47,10 @@ class Making(Stitching):
         if self.ringed or self.free:
             self.run(self._run_of(node, count, 1, 0, 0))
             return True
+        if node.target is not None and node.target.until:
+            self.begin_at(self._kind(node.target.until))
+            self.run(self._run_of(node, count, 1, 0, 0))
+            return True
         kind = "st" if node.target is None else self._kind(node.target.kind)
         steps = count if node.target is None or node.target.count is None else 1
         if node.target is not None and node.target.count is not None:
@@ -59,7 +63,8 @@ class Making(Stitching):
 
     def _moves_on(self, node: Make) -> bool:
         """Whether a chain comes next, or the slip stitch goes into a space."""
-        if node.target is not None and (node.target.kind == "corner" or _spacey(node.target.kind)):
+        target = node.target
+        if target is not None and (target.until or target.kind == "corner" or _spacey(target.kind)):
             return True
         rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
         slips = [n for n in rest if not _slips(n)]
@@ -99,6 +104,8 @@ class Making(Stitching):
             or self.now.in_place
         ):
             self.stitch(node, count, per_place=max(1, count), takes=0)
+        elif self._is_picot(node, target):
+            self._picot(node)
         elif target.at is At.SAME:
             self._same(node, target, count)
         elif target.at is At.HOOK:
@@ -109,6 +116,12 @@ class Making(Stitching):
             self._each(node, target, count)
         else:
             self._next(node, target, count)
+
+    def _is_picot(self, node: Make, target: Target) -> bool:
+        """Whether a slip stitch goes back into what was just made, under chains."""
+        back = target.at in (At.LAST, At.SAME) and target.count is None
+        chained = bool(self.out) and self.out[-1].chains > 0 and self.now.over_skip
+        return node.stitch.us == "sl st" and back and chained and self.now.inside >= 0
 
     def _same(self, node: Make, target: Target, count: int) -> None:
         first = self.below.taken == 0 and not self.now.begun
@@ -162,7 +175,10 @@ class Making(Stitching):
         stop = target.until or self._stop_in_pass(node, target)
         if stop:
             places = self.below.before(kind, stop) if stop != kind else min(1, places)
-        elif self.ends_on_chain and not self.below.left("tch"):
+        if target.group and self.below.has_group(target.group):
+            self._each_group(node, target.group, count)
+            return
+        if self.ends_on_chain and not self.below.left("tch"):
             # The turning chain counts as the last stitch, and is worked into by name.
             places -= 1
         self.used.add(kind)

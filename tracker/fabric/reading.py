@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from tracker.notation.tree import (
+    Along,
     At,
     Chain,
     Evenly,
@@ -15,6 +16,7 @@ from tracker.notation.tree import (
     Node,
     OtherSide,
     Repeat,
+    Skip,
     Target,
 )
 
@@ -33,6 +35,7 @@ class Reading:
         cut: the last pass of a repeat may stop part-way.
         implied: starred or bracketed words are repeated round without saying so.
         singly: chain spaces are worked into chain by chain.
+        on_first: what is skipped first is the stitch that the beginning chain stands on.
         both_sides: the round goes along both sides of the foundation chain.
     """
 
@@ -46,6 +49,7 @@ class Reading:
     implied: bool = False
     singly: bool = False
     both_sides: bool = False
+    on_first: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -62,6 +66,7 @@ SENTENCES = {
     "cut": ("", "the last repeat stops part-way"),
     "implied": ("", "the words are repeated to the end, though nothing says so"),
     "singly": ("", "chain spaces are worked into chain by chain"),
+    "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
 }
 
@@ -70,7 +75,7 @@ def every(nodes: tuple[Node, ...]) -> Iterator[Node]:
     """All nodes of a tree, each before what it holds."""
     for node in nodes:
         yield node
-        if isinstance(node, Group | Repeat):
+        if isinstance(node, Group | Repeat | Along):
             yield from every(node.body)
 
 
@@ -85,6 +90,8 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
     for node in every(nodes):
         if isinstance(node, Chain) and not begun and node.counts is None:
             found["chain_counts"] = None
+        elif isinstance(node, Skip) and not begun and node.at is At.NEXT:
+            found["on_first"] = None
         elif isinstance(node, Repeat):
             _repeat_ways(node, found)
         elif isinstance(node, Make):

@@ -85,7 +85,7 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
 def _total_of_parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     """Parts that do not fit one by one may still add up ("5 back loop hdc, 25 fpdc …")."""
     total = stated.total
-    if total is None or any(n.endswith("sp") or n == "ch" for n, _ in stated.parts):
+    if total is None or any(n.endswith("sp") or n in ("ch", "corner") for n, _ in stated.parts):
         return None
     if all(stitches(o.edge) == figure_of(total, i) for i, o in enumerate(outcomes)):
         return "stitches"
@@ -95,7 +95,7 @@ def _total_of_parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
 def _possible(name: str, outcome: Outcome) -> set[int] | None:
     """The numbers that a figure called ``name`` may be; None where that is not followed."""
     counts = made(outcome.edge)
-    if name == "group":
+    if name in ("group", "corner"):
         return None
     if name == "":
         return set(totals(outcome).values())
@@ -109,9 +109,15 @@ def _possible(name: str, outcome: Outcome) -> set[int] | None:
     found = counted(name, outcome)
     alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
     same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
-    return {found, same_base, alone, counts.get(name, 0)}
+    begun = (
+        {found + 1} if name in outcome.counted and any(s.chains for s in outcome.edge) else set()
+    )
+    return {found, same_base, alone, counts.get(name, 0), *begun}
 
 
 def counted(name: str, outcome: Outcome) -> int:
     """How many of the stitch or group called ``name`` the round made."""
-    return outcome.counted.get(name, made(outcome.edge).get(name, 0))
+    found = outcome.counted.get(name, made(outcome.edge).get(name, 0))
+    if not found and name in ("shell", "v-st", "cl"):
+        return sum(1 for spot in outcome.edge if spot.group and spot.opens)
+    return found

@@ -8,6 +8,7 @@ from dataclasses import replace
 from tracker.fabric.reading import every
 from tracker.notation.tree import (
     Act,
+    Along,
     At,
     Chain,
     Deed,
@@ -51,6 +52,8 @@ def beginning(nodes: tuple[Node, ...]) -> Chain | None:
     chain: Chain | None = None
     for node in _once(nodes):
         if isinstance(node, Chain):
+            if opening(nodes, node):
+                return None
             if not ring_follows(nodes, node):
                 return node
         elif isinstance(node, Make) and node.stitch.us == "sl st":
@@ -58,6 +61,13 @@ def beginning(nodes: tuple[Node, ...]) -> Chain | None:
         elif isinstance(node, Make | Skip | Evenly | Repeat):
             return None
     return chain
+
+
+def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:
+    """Whether a chain goes over stitches that are skipped next: "ch 6, skip 6 sts"."""
+    rest = [n for n in nodes if n.start >= chain.end]
+    skip = rest[0] if rest else None
+    return isinstance(skip, Skip) and skip.count == chain.count and chain.count[0] > 3
 
 
 def ring_follows(nodes: tuple[Node, ...], chain: Chain) -> bool:
@@ -151,6 +161,9 @@ def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]
             found.append(new)
         elif isinstance(node, Group | Repeat):
             found.append(replace(node, body=with_node(node.body, old, new)))
+        elif isinstance(node, Along):
+            parts = [n for n in with_node(node.body, old, new) if isinstance(n, Make | Group)]
+            found.append(replace(node, body=tuple(parts)))
         else:
             found.append(node)
     return tuple(found)

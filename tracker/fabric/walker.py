@@ -9,10 +9,12 @@ from tracker.fabric.edge import Spot
 from tracker.fabric.grouping import Grouping
 from tracker.fabric.hand import Mark
 from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
-from tracker.fabric.reading import Reading, every
-from tracker.fabric.steps import Run
+from tracker.fabric.reading import Reading
+from tracker.fabric.variants import mark_variants
 from tracker.notation.tree import (
     Act,
+    Along,
+    At,
     Chain,
     Evenly,
     Group,
@@ -23,7 +25,11 @@ from tracker.notation.tree import (
     Note,
     Repeat,
     Skip,
+    Target,
 )
+
+#: Most places that may be kept free behind "sc around".
+MOST_SPARE = 41
 
 
 class Walker(Grouping):
@@ -56,7 +62,11 @@ class Walker(Grouping):
         """
         for i, node in enumerate(nodes):
             try:
-                if isinstance(node, Repeat) and self._to_end(node):
+                if self._leaves_room(node, nodes[i + 1 :]):
+                    if self._each_then(node, nodes[i + 1 :]):
+                        return
+                    self.work(node)
+                elif isinstance(node, Repeat) and self._to_end(node):
                     if self._around(node, nodes[i + 1 :]):
                         return
                 else:
@@ -67,6 +77,46 @@ class Walker(Grouping):
                 self.done.short = self.done.short or short
                 self.free = True
                 self.work(node)
+
+    def _leaves_room(self, node: Node, rest: tuple[Node, ...]) -> bool:
+        """Whether "sc around" is followed by stitches that need places too."""
+        if not isinstance(node, Make) or node.target is None or self.free or self.ringed:
+            return False
+        target = node.target
+        bounded = target.leave is not None or bool(target.until) or self.ends_on_chain
+        if target.at is not At.EACH or bounded or self.now.in_place or self.now.inside >= 0:
+            return False
+        later = [n for n in rest if isinstance(n, Make | Group | Skip | Repeat)]
+        each = [n for n in later if isinstance(n, Make | Group) and _is_each(n)]
+        return bool(later) and not each
+
+    def _each_then(self, node: Node, rest: tuple[Node, ...]) -> bool:
+        """Work ``node`` so far that ``rest`` just fits behind it; False where nothing fits."""
+        assert isinstance(node, Make)
+        assert node.target is not None
+        kept = self.keep()
+        for spare in range(MOST_SPARE):
+            part = replace(node, target=replace(node.target, leave=(spare,)))
+            if self._fits((), (part, *rest), -1, 0):
+                return True
+            self.restore(kept)
+        return False
+
+    def _along(self, node: Along) -> None:
+        """One pass along the round below; each place is worked as its kind asks."""
+        parts = sorted(node.body, key=lambda part: _breadth(part.target))
+        kinds = [(part, self._kind(part.target.kind)) for part in parts if part.target]
+        self.used.update(kind for _, kind in kinds)
+        while (spot := self.below.ahead()) is not None:
+            part, kind = next(((p, k) for p, k in kinds if self.below.matches(k, spot)), (None, ""))
+            if part is None:
+                self.below.pass_over()
+            elif isinstance(part, Make):
+                places = self.below.run_left()
+                self._places(part, kind, places, self.figure(part.count))
+            else:
+                self.take(part, kind, 1)
+                self._in_place(part)
 
     def _to_end(self, node: Repeat) -> bool:
         return (node.times is None or (node.implied and self.reading.implied)) and not self.free
@@ -80,6 +130,8 @@ class Walker(Grouping):
                 self._group(node)
             case Repeat():
                 self._repeat(node)
+            case Along():
+                self._along(node)
             case Evenly():
                 self.spread(node)
             case _:
@@ -99,7 +151,7 @@ class Walker(Grouping):
             if self.now.over_skip and done.left == self.last_skip:
                 done.takes += done.left
                 done.left = 0
-        _mark_variants(done.runs, self.nodes)
+        mark_variants(done.runs, self.nodes)
         return done
 
     def _repeat(self, node: Repeat) -> None:
@@ -141,7 +193,7 @@ class Walker(Grouping):
             return False
         borders = self._passes(node, numbered)
         consuming = any(isinstance(n, Make | Group | Skip | Repeat | Evenly) for n in rest)
-        partial = node.stop >= 0 or node.omit or self.reading.cut
+        partial = node.stop >= 0 or node.omit or self.reading.cut or node.partial
         if not self.done.times[numbered] and not partial:
             raise ShortError(node, self._kind(node.kind), 0, 0)
         if not consuming and not partial:
@@ -162,7 +214,11 @@ class Walker(Grouping):
             return [node.body[: node.stop]]
         if node.omit:
             return [node.body[: -node.omit]]
-        cut = [node.body[:i] for i in range(1, len(node.body))] if self.reading.cut else []
+        cut = (
+            [node.body[:i] for i in range(1, len(node.body))]
+            if self.reading.cut or node.partial
+            else []
+        )
         return [(), *cut]
 
     def _fits(self, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int, k: int) -> bool:
@@ -244,21 +300,6 @@ class Walker(Grouping):
         self.now.inside = outer
 
 
-def _mark_variants(runs: list[Run], nodes: tuple[Node, ...]) -> None:
-    """Set `Run.variant` on the first and the last of each special stitch that has one."""
-    special = {
-        n.stitch.abbr: n.stitch
-        for n in every(nodes)
-        if isinstance(n, Make) and (n.stitch.first or n.stitch.last)
-    }
-    for abbr, stitch in special.items():
-        at = [i for i, run in enumerate(runs) if run.stitch == abbr]
-        if stitch.last and at:
-            runs[at[-1]] = replace(runs[at[-1]], variant="last")
-        if stitch.first and at:
-            runs[at[0]] = replace(runs[at[0]], variant="first")
-
-
 def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) -> Outcome:
     """Work a round's tree into the edge below, in one size and one reading.
 
@@ -266,3 +307,13 @@ def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) ->
         TooMuchError: the round asks for more than `MOST_STEPS` steps.
     """
     return Walker(tuple(nodes), start, reading or Reading()).walk()
+
+
+def _is_each(node: Make | Group) -> bool:
+    return node.target is not None and node.target.at is At.EACH
+
+
+def _breadth(target: Target | None) -> int:
+    """How many kinds of place a target takes in: the narrowest is asked first."""
+    kind = "" if target is None else target.kind
+    return {"corner": 0, "sp": 2, "st": 4, "st+ch": 5}.get(kind, 1 if kind.endswith(" sp") else 3)

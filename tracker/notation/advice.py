@@ -12,11 +12,17 @@ from tracker.notation.wordlists import CRAFT, SHAPING, TAIL_WORDS, WORKING
 class Advice(Repeats):
     """Rules for words that make nothing by themselves."""
 
+    #: whether the tail words read last speak of the last repeat
+    tail_of_repeat = False
+
     def _accept_tail_words(self) -> bool:
         """``("ending" | "end" | "finish") ["this" "row"] ["with"]`` before what ends a round"""
         mark = self.at
         if self.accept_any(*TAIL_WORDS):
+            begin = self.at
             self.accept_all("this", "the", "last", "rep", "repeat", "rnd", "row", "round")
+            read = {t.text for t in self.tokens[begin : self.at]}
+            self.tail_of_repeat = bool(read & {"rep", "repeat"})
             if self.accept_any("with") or self.here.type is Type.NUMBER or self._stitch_here():
                 return True
         self.at = mark

@@ -23,11 +23,11 @@ class AgainReader(Reader):
         if not verb:
             return None
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
-        if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
-            self.at += 1  # the name of the part: "Rep Band Row 2"
         if self._last_round():
             first = last = 0
         else:
+            if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
+                self.at += 1  # the name of the part: "Rep Band Row 2"
             first, last = self._rounds()
             if not first:
                 return None

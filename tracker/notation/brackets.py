@@ -97,6 +97,7 @@ class Brackets(Stars):
             return None
         mark = self.at
         comma = self.accept(",")
+        self.accept_any("all")
         if not comma or self.here.text in ("in", "into"):
             target = self.target()
             if target is not None and (not comma or self._clause_over()):

@@ -88,7 +88,12 @@ class Deeds(Joins):
                     self.accept_number()
                     return Note(start, self.last_end)
             return None
-        if self.accept("working", "in") and self.kind() is not None and self.here.text == ",":
+        if (
+            self.accept_any("working", "work")
+            and self.accept_any("in")
+            and self.kind() is not None
+            and self.here.text == ","
+        ):
             return Note(start, self.last_end)
         return None
 

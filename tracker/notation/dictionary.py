@@ -181,6 +181,7 @@ def _add_plain(
             f"{word} {short}",
             *(f"{word} {name}" for name in longer),
             f"{side[0]} {side[1]} {short}",
+            f"r{short}{side[0]}",
         ):
             _add(found, spelling, side + us)
     for n in range(2, _MOST_TOGETHER + 1):

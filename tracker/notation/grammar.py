@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tracker.notation.brackets import Brackets, ends_round
 from tracker.notation.lexicon import Lexicon, without_asides
+from tracker.notation.merging import goes_round, merged
 from tracker.notation.repeats import Tail
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
@@ -21,7 +22,7 @@ from tracker.notation.tree import (
     Target,
     Unread,
 )
-from tracker.notation.wordlists import AGAIN, SEPARATORS
+from tracker.notation.wordlists import AGAIN, ROUND_WORDS, SEPARATORS
 
 #: "repeat" before one of these asks for rounds again, or only says that the work goes on.
 _OTHER_AGAIN = (
@@ -51,7 +52,7 @@ class Reader(Brackets):
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""
-        return tuple(_spread(self.sequence(len(self.tokens) - 1)))
+        return tuple(merged(self.sequence(len(self.tokens) - 1)))
 
     def sequence(self, stop: int) -> list[Node]:
         """``sequence = {element | separator}`` up to token ``stop``."""
@@ -92,7 +93,7 @@ class Reader(Brackets):
             self.at += 1
             return []
         sentence = self.at > 0 and self.tokens[self.at - 1].text == "."
-        over = ends_round(before) or (sentence and _goes_round(before))
+        over = ends_round(before) or (sentence and goes_round(before))
         stated = self.closing_count(over) if self.deep == 0 else None
         if stated is not None:
             self._keep(stated)
@@ -102,6 +103,8 @@ class Reader(Brackets):
     def _plain(self, before: list[Node]) -> list[Node]:
         """An element that begins with a word or a number."""
         if self._accept_tail_words():
+            if before and isinstance(before[-1], Repeat) and self.tail_of_repeat:
+                before[-1] = replace(before[-1], partial=True)
             return []
         if self.here.text == "with" and self._tail_follows():
             self.at += 1
@@ -242,6 +245,10 @@ class Reader(Brackets):
     def _evenly(self) -> Node | None:
         """``evenly = ("inc" | "dec") figure ["sts"] "evenly" …``; "even" works even"""
         start, mark = self.here.start, self.at
+        if self.accept("work") and self.accept_number() and self.accept_any(*ROUND_WORDS):
+            pass  # "work 2 rnds straight"; how many is read with the label
+        else:
+            self.at = mark
         if self.accept_any("even", "unchanged", "straight") or self.accept("work", "even"):
             self._ends()
             return Evenly((0,), 0, start, self.last_end)
@@ -258,22 +265,3 @@ class Reader(Brackets):
                 return Evenly(figure, _CHANGES[word], start, self.last_end)
         self.at = mark
         return None
-
-
-def _spread(nodes: list[Node]) -> list[Node]:
-    """ "hdc around, increasing 9 sts evenly": one thing, said in two clauses."""
-    found: list[Node] = []
-    for node in nodes:
-        last = found[-1] if found else None
-        spread = isinstance(node, Evenly) and node.change and _goes_round(found)
-        if spread and isinstance(node, Evenly) and isinstance(last, Make):
-            found[-1] = replace(node, stitch=last.stitch, start=last.start)
-        else:
-            found.append(node)
-    return found
-
-
-def _goes_round(nodes: list[Node]) -> bool:
-    """Whether what was read last is worked to the end of the round."""
-    last = nodes[-1] if nodes else None
-    return isinstance(last, Make) and last.target is not None and last.target.at is At.EACH

@@ -104,7 +104,7 @@ class Joins(Makes):
         if self.here.type is Type.WORD or self.here.type is Type.NUMBER:
             return False
         mark, found = self.at, True
-        while not self.done() and found:
+        while not self.done() and found and self.here.text != ".":
             if self.here.type is Type.OPEN and self.closing() > 0:
                 self.at = self.closing()
             key = self.accept_phrase(self.lexicon.phrases)

@@ -140,7 +140,10 @@ class Kinds(Kit):
         word = self.accept_any(*STITCH_WORDS)
         self._plural_sts = word in ("sts", "stitches")
         if word:
-            return "st+ch" if self._and_chains() else "st"
+            if self._and_chains():
+                return "st+ch"
+            self._and_stitches()
+            return "st"
         if self.accept_any(*CHAIN_WORDS):
             return "ch"
         key = self.accept_phrase(self.lexicon.phrases)

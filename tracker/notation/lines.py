@@ -27,7 +27,7 @@ _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
         rf"^{_FOR_SIZES}"
-        r"(?!rep|cont|work|as |same|sc |dc |ch |join)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
+        r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
         rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?(?P<first>\d+)"
         rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"{_ASIDE}{_CLOSE}"

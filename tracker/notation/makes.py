@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.chains import Chains
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.objects import Objects
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Act, At, Deed, Figure, Group, Make, Node, Repeat, Target
-from tracker.notation.wordlists import HOLES, SHAPING, STITCH_WORDS, THINGS, VERBS
+from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
+from tracker.notation.wordlists import STITCH_WORDS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
 _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
 
 
-class Makes(Chains):
+class Makes(Objects):
     """Rules for stitches."""
 
     def make(self) -> list[Node] | None:
@@ -31,7 +31,8 @@ class Makes(Chains):
         if ("a",) not in self.lexicon.phrases:
             self.accept_any("a")
         self.accept_any("an", "another", "the")
-        self.accept_any("last", "first")
+        self.accept_any("last", "first", "beg", "beginning")
+        self.accept("-")
         self.accept_loop()
         count = None if self._named_by_number() else self.accept_figure()
         if count is not None:
@@ -152,17 +153,6 @@ class Makes(Chains):
             return None
         return figure
 
-    @property
-    def crosses(self) -> tuple[str, ...]:
-        """The sign for "times", unless the text uses it for a stitch."""
-        return () if ("x",) in self.lexicon.phrases else ("x",)
-
-    def _crossed(self) -> bool:
-        """``"x"`` before a number of times"""
-        if self.ahead().type is not Type.NUMBER and not self.crosses:
-            return False
-        return self.accept("x")
-
     def _next_together(self, start: int) -> list[Node] | None:
         """``"next" figure "sts" "together"``: a decrease, whatever its stitch"""
         mark = self.at
@@ -173,53 +163,6 @@ class Makes(Chains):
                 return [Make(stitch, (1,), None, start, self.last_end)]
         self.at = mark
         return None
-
-    def _in_colour(self) -> Act | None:
-        """``("in" | "with") colour`` behind a stitch: the yarn it is made with"""
-        mark, start = self.at, self.here.start
-        if self.accept_any("in", "with"):
-            name = self.colour_name()
-            if name:
-                return Act(Deed.COLOUR, start, self.last_end, name)
-        self.at = mark
-        return None
-
-    def _loose_object(self) -> Target | None:
-        """``("around" | "along" …) words`` behind a number of stitches: what they go along.
-
-        Round a chain or a handle they go into that space; along anything else each has
-        its own place, which the words do not count.
-        """
-        mark = self.at
-        lead = self.accept_any("around", "round", "along", "across", "through")
-        words = self._clause_words() if lead else set()
-        if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
-            self.at = mark
-            return None
-        if not words & THINGS or self._stitch_in_clause():
-            self.at = mark
-            return None
-        self.to_clause_end()
-        if words & HOLES and lead in ("around", "round"):
-            return Target(At.NEXT, "sp")
-        return Target(At.NEXT, "along")
-
-    def _stitch_in_clause(self) -> bool:
-        """Whether a stitch (not a chain) is named up to the end of this clause."""
-        mark, end = self.at, self.clause_end()
-        found = False
-        while self.at < end and not found:
-            key = self.accept_phrase(self.lexicon.phrases)
-            found = key not in (None, "ch")
-            self.at += key is None
-        self.at = mark
-        return found
-
-    def _stitch_here(self) -> bool:
-        mark = self.at
-        found = self.accept_phrase(self.lexicon.phrases) is not None
-        self.at = mark
-        return found
 
     def _stitch(self) -> Stitch | None:
         """``stitch ["stitch"] ["(see" words ")"] ["(s)"]``"""
@@ -307,6 +250,8 @@ class Makes(Chains):
         often = figure is not None and self.accept_any("times", *self.crosses, "time")
         if often and self.here.text != "more":
             self.accept_any("total")
+            if self.here.text == "in" and self.ahead().text in ("all", "total"):
+                self.at += 2
             return figure
         self.at = mark
         return None

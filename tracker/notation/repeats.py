@@ -8,7 +8,7 @@ from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure, More, Target
-from tracker.notation.wordlists import ABOUT_STARS, AGAIN
+from tracker.notation.wordlists import ABOUT_STARS, AGAIN, BEGINNING, CHAIN_WORDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +164,9 @@ class Repeats(Deeds):
         if self.accept_any("last"):
             leave = self.accept_figure() or (1,)
             return Tail(None, leave=leave, kind=self.kind() or "st")
+        if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
+            self.at += 2
+            return Tail(None)
         if self.accept_any("end", "beginning"):
             if self.accept_any("of"):
                 self.accept_any("the")

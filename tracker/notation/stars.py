@@ -80,6 +80,10 @@ class Stars(Nesting):
             # "*sc, 3 hdc, sc in each ch-3 sp around": all of it goes into each space
             inner = (*body[:-1], replace(body[-1], target=None))
             return [Group(inner, each, start, self.last_end)]
+        round_ = _each_end(body)
+        if found is None and round_:
+            # "*2 sc, sc2tog to end": all of it, again and again
+            return [Repeat(round_, start, self.last_end, starred=True)]
         if found is None:
             loose = Repeat(body, start, self.last_end, starred=True, more=More.UNSAID, implied=True)
             return [loose] if body else []
@@ -101,3 +105,15 @@ def _each_space(body: tuple[Node, ...]) -> Target | None:
 
 def _placed(node: Node) -> bool:
     return isinstance(node, Make) and node.target is not None
+
+
+def _each_end(body: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The body without "to end" behind its last stitch, where only that has a place."""
+    last = body[-1] if body else None
+    if not isinstance(last, Make) or last.target is None or len(body) < 2:
+        return ()
+    target = last.target
+    plain = target.at is At.EACH and target.kind == "st" and target.leave is None
+    if not plain or target.until or any(_placed(n) for n in body[:-1]):
+        return ()
+    return (*body[:-1], replace(last, target=None))

@@ -14,6 +14,7 @@ from tracker.notation.wordlists import (
     PREPOSITIONS,
     RING_WORDS,
     SPACE_WORDS,
+    STITCH_WORDS,
 )
 
 
@@ -60,7 +61,8 @@ class Targets(Ends):
         """Words before a place that do not change it, and the loop if it is named."""
         while True:
             if self.accept_loop():
-                self.accept_any(*PREPOSITIONS)
+                if not (self.here.text in END_WORDS and self._is_to_the_end()):
+                    self.accept_any(*PREPOSITIONS)
                 continue
             if self.here.text in ON_THE_STITCH and self.ahead().text == "of":
                 self.at += 2
@@ -201,15 +203,18 @@ class Targets(Ends):
             return At.EACH if word in ("remaining", "rem") else At.NEXT
         if self.accept_any("first", "1st"):
             return At.FIRST
+        if self.here.text == "end" and self.ahead().text in (*STITCH_WORDS, *CHAIN_WORDS):
+            self.at += 1
+            return At.LAST
         return At.LAST if self.accept_any("last") else None
 
     def _next(self) -> Target | None:
         """``next = which [figure] [kind]``; "any" and "skipped" likewise."""
         if self.accept_any("any"):
             return Target(At.ANY, self.kind() or "st")
-        if self.ahead().text == "skipped":
+        if self.ahead().text in ("skipped", "missed"):
             self.accept("next")
-        if self.accept_any("skipped"):
+        if self.accept_any("skipped", "missed"):
             self._suffix()
             return Target(At.SKIPPED, self.kind() or "st")
         at = self._which()
@@ -261,9 +266,12 @@ class Targets(Ends):
         """``["of" ["next"] group]``: the place is inside a named group."""
         mark = self.at
         if self.accept("of") or self.accept("from"):
-            self.accept_all("the", "each", "next", "same", "last")
+            self.accept_any("the")
+            each = bool(self.accept_any("each", "every"))
+            self.accept_all("the", "next", "same", "last")
             key = self.accept_phrase(self.lexicon.phrases)
             if key is not None and len(self.lexicon.stitch(key).spaces) > 0:
-                return Target(found.at, found.kind, found.count, group=key)
+                at = At.EACH if each else found.at
+                return Target(at, found.kind, found.count, group=key)
         self.at = mark
         return found

@@ -131,6 +131,7 @@ class Repeat:
         stop: index in ``body`` at which the last pass stops, or -1.
         starred: written with stars (its end may be left unsaid).
         implied: nothing in the words says that it is repeated.
+        partial: the words say that the last pass ends otherwise.
         omit: how many instructions at the end of the last pass are left out.
     """
 
@@ -145,6 +146,7 @@ class Repeat:
     starred: bool = False
     implied: bool = False
     omit: int = 0
+    partial: bool = False
 
 
 class Deed(StrEnum):
@@ -202,6 +204,19 @@ class Evenly:
 
 
 @dataclass(frozen=True, slots=True)
+class Along:
+    """Several kinds of place met in turn: "dc in each dc and 3 dc in each ch-2 sp around".
+
+    Each part of ``body`` has a target with `At.EACH`; one pass along the round below
+    works whichever part the place that comes next asks for.
+    """
+
+    body: tuple[Make | Group, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
 class OtherSide:
     """Go on along the other side of the foundation chain."""
 
@@ -227,7 +242,9 @@ class Unread:
     why: str = "is not understood"
 
 
-Node = Make | Chain | Skip | Group | Repeat | Act | Loops | Evenly | OtherSide | Note | Unread
+Node = (
+    Make | Chain | Skip | Group | Repeat | Along | Act | Loops | Evenly | OtherSide | Note | Unread
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,11 +57,11 @@ SEPARATORS = _list(""", ; . : & and then + also now again finally - ' " /""")
 #: Words of advice and finishing: a clause with one of them, and no stitch and no shaping
 #: word in it, asks for nothing that is counted.
 CRAFT = _words(
-    """marker markers marking tail sew sewing sewn weave stuff stuffing tie tied tighten needle
+    """mark marker markers marking tail sew sewing sewn weave stuff stuffing tie tied tighten needle
     spiral strand strands knuckle wrap picture photo photos video method flat gently petals arms
     legs leg head back center centre facing holding hold hook size gauge desired larger smaller
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
-    yo loop through multiple multiples slip knot"""
+    yo loop through multiple multiples slip knot tight underlined layer layers"""
 )
 
 #: Words that say how the stitches below are used.

@@ -73,7 +73,11 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
         start, end = _span(outcomes)
         return Cause(f"leaves {figures(over)} of {under} unworked{tail}", start, end)
     start, end = (0, 1) if stated is None else (stated.start, stated.end)
-    said = f"{printed} is printed" if printed else "the printed figures say otherwise"
+    said = (
+        f"{printed} is printed"
+        if printed and printed != makes
+        else "the figures printed for each kind say otherwise"
+    )
     return Cause(f"makes {makes}, but {said}", start, end, printed=True)
 
 

@@ -17,7 +17,7 @@ from tracker.notation.stitches import Stitch, Variant
 from tracker.pattern.finder import Finder
 from tracker.pattern.model import Gauge, Part, Pattern, Worked, Yarn
 from tracker.pattern.source import LARGEST, PatternError, parse, read_source
-from tracker.pattern.tables import TEXT, Faults, Table, short
+from tracker.pattern.tables import TEXT, Faults, Table, nearest, short
 
 __all__ = ["PatternError", "load_pattern", "load_text"]
 
@@ -133,8 +133,7 @@ def _cautions(table: Table) -> tuple[str, ...]:
     known = cautions()
     for name in names:
         if name not in known:
-            text = f'no caution is called "{short(name)}"'
-            table.fault("cautions", text, f"There are: {', '.join(known)}.")
+            table.fault("cautions", f'no caution is called "{short(name)}"', nearest(name, known))
     return names
 
 

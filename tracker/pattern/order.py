@@ -83,11 +83,15 @@ class Order:
     def _again(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Rep Rnds 5 and 6 twice``: those rounds again, in turn."""
         last = self._worked_last
-        known = [last] if not again.first and last is not None else [
-            self._numbered[n]
-            for n in range(again.first, again.last + 1)
-            if n in self._numbered and n - again.first < MOST_ROUNDS
-        ]
+        known = (
+            [last]
+            if not again.first and last is not None
+            else [
+                self._numbered[n]
+                for n in range(again.first, again.last + 1)
+                if n in self._numbered and n - again.first < MOST_ROUNDS
+            ]
+        )
         missing = len(known) < again.last - again.first + 1
         if known and not missing and item.read.goal:
             yield from self._until(item, known[-1], item.read.goal)

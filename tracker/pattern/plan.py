@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -10,6 +11,9 @@ from tracker.fabric.verdicts import Verdict
 from tracker.notation.tree import Figure
 from tracker.pattern.check import CheckedRound, check_pattern
 from tracker.pattern.model import Part, Pattern
+
+#: Figures of several sizes side by side.
+_FIGURES = re.compile(r"\d+(?:\.\d+)?(?:\s*[(\[/][\d.,/ ]*\d[)\]]?)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +91,10 @@ def make_plan(pattern: Pattern, size: str = "") -> Plan:
     checked = check_pattern(pattern)
     parts = tuple(
         PlannedPart(
-            part, _sentences(part) if part.steps else tuple(_round(r, index) for r in rounds.rounds)
+            part,
+            _sentences(part)
+            if part.steps
+            else tuple(_round(r, index, len(pattern.sizes)) for r in rounds.rounds),
         )
         for part, rounds in zip(pattern.parts, checked.parts, strict=True)
     )
@@ -117,7 +124,7 @@ def _one_step(text: str, makes: int) -> Walk:
     return Walk((run,))
 
 
-def _round(checked: CheckedRound, index: int) -> PlannedRound:
+def _round(checked: CheckedRound, index: int, sizes: int) -> PlannedRound:
     below = _at(checked.below, index)
     stated = _at(checked.stated, index)
     counted = _at(checked.makes, index)
@@ -129,10 +136,20 @@ def _round(checked: CheckedRound, index: int) -> PlannedRound:
         verdict=checked.verdict,
         below=below,
         ends_on=stated if stated is not None else counted,
-        until=checked.until,
+        until=_for_size(checked.until, index, sizes),
         walk=walk,
         warning=next((m.text for m in checked.messages if m.serious), ""),
     )
+
+
+def _for_size(words: str, index: int, sizes: int) -> str:
+    """The words with the figures of one size: "until 15 (16, 18, 20) cm", "15/16/18/20 cm"."""
+
+    def one(match: re.Match[str]) -> str:
+        figures = re.findall(r"\d+(?:\.\d+)?", match.group())
+        return str(figures[index]) if len(figures) == sizes else match.group()
+
+    return _FIGURES.sub(one, words)
 
 
 def _at(figure: Figure | None, index: int) -> int | None:

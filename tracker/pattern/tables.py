@@ -59,9 +59,7 @@ class Table:
                 self._unknown(key, keys)
 
     def _unknown(self, key: str, keys: Collection[str]) -> None:
-        near = get_close_matches(key[:LINE], keys, n=1)
-        hint = f'Did you mean "{near[0]}"?' if near else f"Known here: {', '.join(keys)}."
-        self.fault(key, f'unknown key "{short(key)}"', hint)
+        self.fault(key, f'unknown key "{short(key)}"', nearest(key, keys))
 
     def fault(self, key: str, text: str, hint: str = "") -> None:
         """Note a fault at one of the keys (at the table itself where the key is missing)."""
@@ -196,6 +194,12 @@ class Table:
             Table(item, (*self.path, key, index), self.faults)
             for index, item in enumerate(value[:count])
         ]
+
+
+def nearest(word: str, known: Collection[str]) -> str:
+    """A hint on a word that is not known: the one likely meant, else all there are."""
+    near = get_close_matches(word[:LINE], known, n=1)
+    return f'Did you mean "{near[0]}"?' if near else f"Known here: {', '.join(known)}."
 
 
 def short(text: str) -> str:

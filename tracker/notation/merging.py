@@ -1,0 +1,60 @@
+"""Joining neighbours of a tree that are one thing said in two clauses."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.tree import Along, At, Evenly, Group, Make, Node
+
+
+def merged(nodes: list[Node]) -> list[Node]:
+    """The nodes of a round, with what belongs together made one."""
+    return _along(_spread(nodes))
+
+
+def _along(nodes: list[Node]) -> list[Node]:
+    """Neighbours that go into each place of several kinds are worked in one pass."""
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        if isinstance(node, Make | Group) and _open_each(node):
+            if isinstance(last, Along):
+                found[-1] = Along((*last.body, node), last.start, node.end)
+                continue
+            if isinstance(last, Make | Group) and _open_each(last) and _apart(last, node):
+                found[-1] = Along((last, node), last.start, node.end)
+                continue
+        found.append(node)
+    return found
+
+
+def _open_each(node: Make | Group) -> bool:
+    """Whether a node goes into each place of a kind, without a bound."""
+    target = node.target
+    bounded = target is None or target.leave is not None or bool(target.until) or target.group
+    return target is not None and not bounded and target.at is At.EACH
+
+
+def _apart(one: Make | Group, other: Make | Group) -> bool:
+    """Whether two nodes go into different kinds of place, one of them spaces."""
+    kinds = {n.target.kind for n in (one, other) if n.target is not None}
+    return len(kinds) == 2 and any(k in ("sp", "corner") or k.endswith(" sp") for k in kinds)
+
+
+def _spread(nodes: list[Node]) -> list[Node]:
+    """One thing said in two clauses: "hdc around, increasing 9 sts evenly"."""
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        spread = isinstance(node, Evenly) and node.change and goes_round(found)
+        if spread and isinstance(node, Evenly) and isinstance(last, Make):
+            found[-1] = replace(node, stitch=last.stitch, start=last.start)
+        else:
+            found.append(node)
+    return found
+
+
+def goes_round(nodes: list[Node]) -> bool:
+    """Whether what was read last is worked to the end of the round."""
+    last = nodes[-1] if nodes else None
+    return isinstance(last, Make) and last.target is not None and last.target.at is At.EACH

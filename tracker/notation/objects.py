@@ -1,0 +1,70 @@
+"""Reading what stands round a stitch: its yarn, the leg or handle it goes along."""
+
+from __future__ import annotations
+
+from tracker.notation.chains import Chains
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Act, At, Deed, Target
+from tracker.notation.wordlists import HOLES, SHAPING, THINGS
+
+
+class Objects(Chains):
+    """Rules for what a number of stitches is worked with or along."""
+
+    @property
+    def crosses(self) -> tuple[str, ...]:
+        """The sign for "times", unless the text uses it for a stitch."""
+        return () if ("x",) in self.lexicon.phrases else ("x",)
+
+    def _crossed(self) -> bool:
+        """``"x"`` before a number of times"""
+        if self.ahead().type is not Type.NUMBER and not self.crosses:
+            return False
+        return self.accept("x")
+
+    def _in_colour(self) -> Act | None:
+        """``("in" | "with") colour`` behind a stitch: the yarn it is made with"""
+        mark, start = self.at, self.here.start
+        if self.accept_any("in", "with"):
+            name = self.colour_name()
+            if name:
+                return Act(Deed.COLOUR, start, self.last_end, name)
+        self.at = mark
+        return None
+
+    def _loose_object(self) -> Target | None:
+        """``("around" | "along" …) words`` behind a number of stitches: what they go along.
+
+        Round a chain or a handle they go into that space; along anything else each has
+        its own place, which the words do not count.
+        """
+        mark = self.at
+        lead = self.accept_any("around", "round", "along", "across", "through")
+        words = self._clause_words() if lead else set()
+        if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
+            self.at = mark
+            return None
+        if not words & THINGS or self._stitch_in_clause():
+            self.at = mark
+            return None
+        self.to_clause_end()
+        if words & HOLES and lead in ("around", "round"):
+            return Target(At.NEXT, "sp")
+        return Target(At.NEXT, "along")
+
+    def _stitch_in_clause(self) -> bool:
+        """Whether a stitch (not a chain) is named up to the end of this clause."""
+        mark, end = self.at, self.clause_end()
+        found = False
+        while self.at < end and not found:
+            key = self.accept_phrase(self.lexicon.phrases)
+            found = key not in (None, "ch")
+            self.at += key is None
+        self.at = mark
+        return found
+
+    def _stitch_here(self) -> bool:
+        mark = self.at
+        found = self.accept_phrase(self.lexicon.phrases) is not None
+        self.at = mark
+        return found

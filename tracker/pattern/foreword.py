@@ -1,0 +1,65 @@
+"""What a maker should have read before the first stitch: the pattern on itself, the cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from tracker.pattern.cautions import DEFER, caution
+from tracker.pattern.model import Gauge, Part, Pattern, Worked
+
+
+def foreword(pattern: Pattern, part: Part) -> tuple[str, ...]:
+    """One paragraph each: what it is, gauge and hooks, the part's note, the cautions.
+
+    The cautions come word for word, what they defer to last.
+    """
+    said = " ".join(part.note.split())
+    note = [f"{part.name}: {said}"] if said else []
+    return (*_about(pattern.about), *_gauge(pattern), *note, *warnings(pattern))
+
+
+def warnings(pattern: Pattern) -> tuple[str, ...]:
+    """The sentence of each caution that applies, then what they all defer to; or nothing."""
+    found = [known.sentence for name in pattern.cautions if (known := caution(name))]
+    return (*found, DEFER) if found else ()
+
+
+def _about(words: str) -> Iterator[str]:
+    """Its paragraphs, set apart by empty lines, each as one line."""
+    paragraph: list[str] = []
+    for line in [*words.splitlines(), ""]:
+        if line.strip():
+            paragraph.append(line.strip())
+        elif paragraph:
+            yield " ".join(paragraph)
+            paragraph = []
+
+
+def _gauge(pattern: Pattern) -> Iterator[str]:
+    hooks = _hooks(pattern)
+    if pattern.gauge is None:
+        yield from [hooks] if hooks else []
+        return
+    rows = all(part.worked is Worked.ROWS for part in pattern.parts[:1])
+    swatch = _swatch(pattern.gauge, "rows" if rows else "rounds")
+    yield " ".join(word for word in (swatch, hooks) if word)
+
+
+def _swatch(gauge: Gauge, grows: str) -> str:
+    stitches = f"{_number(gauge.stitches)} {gauge.stitch}"
+    return f"Gauge: {stitches} and {_number(gauge.rounds)} {grows} over {gauge.over}."
+
+
+def _hooks(pattern: Pattern) -> str:
+    """The hook of the gauge, and where another is wanted: "Hook: 4 mm; Edging: 3.5 mm."."""
+    first = pattern.gauge.hook if pattern.gauge else ""
+    named = [f"Hook: {first}"] if first else []
+    named += [f"{part.name}: {part.hook}" for part in pattern.parts if part.hook not in ("", first)]
+    return f"{'; '.join(named)}." if named else ""
+
+
+def _number(number: Fraction) -> str:
+    """A whole number, or a mixed one as makers write it: "17 1/2"."""
+    whole, rest = divmod(number, 1)
+    return " ".join(str(one) for one in (whole, rest) if one)
