@@ -9,6 +9,7 @@ from tracker.fabric.edge import Below, Edge, Spot, live
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Kind, Pass, Run
+from tracker.fabric.trees import names_space
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
@@ -88,7 +89,7 @@ class Hand:
 
     def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
         edge = start.edge or ()
-        if not any(_names_space(node) for node in every(nodes)):
+        if not any(names_space(node) for node in every(nodes)):
             edge = live(edge)
         elif all(spot.name == "st" for spot in edge):
             edge = _as_spaces(edge, nodes)
@@ -253,12 +254,3 @@ def _as_spaces(edge: Edge, nodes: tuple[Node, ...]) -> Edge:
         return edge
     length = "".join(c for c in kinds.pop() if c.isdigit())
     return tuple(Spot(f"ch-{length or 1} sp", spot.count, int(length or 1)) for spot in edge)
-
-
-def _names_space(node: Node) -> bool:
-    """Whether a node works into chain spaces by name."""
-    target = node.target if isinstance(node, Make | Group) else None
-    kind = "" if target is None else target.kind
-    if kind == "ch" and isinstance(node, Make) and target is not None and target.count is None:
-        return target.at is At.NEXT and node.count[0] > 1
-    return kind in ("sp", "corner") or kind.endswith(" sp")

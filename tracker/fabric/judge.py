@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, every, open_ways, readings
+from tracker.fabric.reading import Reading, open_ways, readings
 from tracker.fabric.stated import counting
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Node, Repeat, Stated
+from tracker.notation.tree import Node, Stated
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +46,7 @@ def judge(
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
     for reading in readings(base, ways):
         found = _judged(nodes, stated, starts, reading)
-        believed = found.agrees is not False and (found.agrees or not _loose(reading, base, nodes))
+        believed = found.agrees is not False and (found.agrees or not _loose(reading, base))
         if found.fits and believed:
             return found
         if first is None or (found.agrees and not first.agrees and found.fits >= first.fits):
@@ -55,11 +55,9 @@ def judge(
     return first
 
 
-def _loose(reading: Reading, base: Reading, nodes: tuple[Node, ...]) -> bool:
+def _loose(reading: Reading, base: Reading) -> bool:
     """Whether a reading fits so much that only a printed count makes it believable."""
-    measured = any(isinstance(n, Repeat) and n.leave is not None for n in every(nodes))
-    cut = reading.cut and not measured
-    return cut or (reading.singly and not base.singly)
+    return reading.cut or (reading.singly and not base.singly)
 
 
 def _judged(

@@ -77,7 +77,8 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
             if possible is None:
                 continue
             if figures[i] not in possible:
-                return _total_of_parts(stated, outcomes)
+                known = all(not n or counted(n, outcome) for n in wanted)
+                return None if known else _total_of_parts(stated, outcomes)
             proved = True
     return "parts" if proved else ""
 

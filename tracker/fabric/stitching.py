@@ -48,6 +48,9 @@ class Stitching(Hand):
         makes = stitch.makes
         if first and stitch.first is not None and stitch.first.makes is not None:
             makes = stitch.first.makes
+        if key == "sl st" and self.now.in_place:
+            # Slip stitches at a petal's sides only hold it down: nothing is worked into them.
+            makes = 0
         self.run(self._run_of(node, count, per_place, takes, makes))
         if key not in STITCHES or stitch.spaces:
             self.done.counted[key] = self.done.counted.get(key, 0) + count

@@ -167,3 +167,12 @@ def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]
         else:
             found.append(node)
     return tuple(found)
+
+
+def names_space(node: Node) -> bool:
+    """Whether a node works into chain spaces by name."""
+    target = node.target if isinstance(node, Make | Group) else None
+    kind = "" if target is None else target.kind
+    if kind == "ch" and isinstance(node, Make) and target is not None and target.count is None:
+        return target.at is At.NEXT and node.count[0] > 1
+    return kind in ("sp", "corner") or kind.endswith(" sp")

@@ -200,7 +200,7 @@ def ends_round(nodes: list[Node]) -> bool:
     for node in reversed(nodes):
         if isinstance(node, Act) and node.deed in (Deed.JOIN, Deed.TURN, Deed.FASTEN):
             return True
-        if isinstance(node, Repeat) and node.times is None:
+        if isinstance(node, Repeat) and node.times is None and not node.implied:
             return True
         if not isinstance(node, Note | Chain | Loops):
             return False

@@ -46,6 +46,10 @@ class Counts(Targets):
         self.accept_all("you", "should", "have", "there", "are", "now", "a", "total", "of")
         parts: list[tuple[str, Figure]] = []
         while self.at < close:
+            length = self._chain_part()
+            if length:
+                parts.append((f"ch-{length} sp", (1,)))
+                continue
             figure = self._count_figure()
             if figure is None:
                 return None
@@ -59,6 +63,16 @@ class Counts(Targets):
             # "(9, 10)": one bare figure for each size
             return Stated(tuple(f[0] for _, f in parts), (), 0, 0)
         return _stated(parts) if parts else None
+
+    def _chain_part(self) -> int:
+        """``"ch" "-" number``: one space of that length; 0 where none is named"""
+        mark = self.at
+        if self.accept("ch", "-") and self.here.type is Type.NUMBER:
+            self.at += 1
+            self.accept_any(",", "+")
+            return self.tokens[mark + 2].value
+        self.at = mark
+        return 0
 
     def _of_rounds(self) -> bool:
         """``("rounds" | "rows") [","]``: the figure before them counts no stitches"""
@@ -129,7 +143,8 @@ class Counts(Targets):
         if self.here.text in ("you", "there", "stitch", "total"):
             sign = sign or self.here.text
         told = {t.text for t in self.tokens[self.at : end]}
-        if told & {"each", "next", "into", "same", "first", "last", "around"}:
+        placed = "in" in told and not told & {"total", "all"}
+        if placed or told & {"each", "next", "into", "same", "first", "last", "around"}:
             self.at = mark
             return None
         if sign or deeds_before or self._is_plain_stitches(end) or self._ends_text(mark, end):

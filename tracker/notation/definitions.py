@@ -11,7 +11,7 @@ from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon, words_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import plain
-from tracker.notation.tree import Chain, Make, Node, Note
+from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat
 
 _HEADER = re.compile(
     r"^\s*(?:special\s+(?:stitch(?:es)?|sts?|abbreviations?)|abbreviations?(?:\s+used)?"
@@ -24,6 +24,11 @@ _ENTRY = re.compile(
     re.MULTILINE,
 )
 _NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
+#: Where a stitch of the text's own goes: "in one st", "in st or sp indicated".
+_PLACE = re.compile(
+    r"\bin(?:to)? (?:(?:one|a|an|the|same|next|1|any|each) )*"
+    r"(?:st|sp|stitch|place|space|ch|loop)\b.*"
+)
 _TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))
 _MAKES = re.compile(r"\bmakes " + _NUMBER.format("makes"))
 _SPACES = re.compile(r"(?P<n>\d+|a|an|one|two|three)\s+ch-(?P<length>\d+) spaces?\b")
@@ -124,23 +129,40 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
         n = _figure(over["n"]) if over["n"] else 2
         return Stitch(name, name, n, 1)
     reader = Reader(
-        re.sub(r"\bin(?:to)? (?:one|a|the same|1) (?:st|stitch|place|space)\b.*", "", meaning),
+        _PLACE.sub("", meaning),
         lexicon,
     )
     nodes = [n for n in reader.round() if not isinstance(n, Note)]
     return _summed(name, nodes) if nodes else None
 
 
+def _flat(nodes: Sequence[Node]) -> Iterator[Node]:
+    """The nodes, with what goes into one place one after another."""
+    for node in nodes:
+        if isinstance(node, Group) or (isinstance(node, Repeat) and node.implied):
+            yield from _flat(node.body)
+        else:
+            yield node
+
+
+def _into_hook(node: Node) -> bool:
+    return isinstance(node, Make) and node.target is not None and node.target.at is At.HOOK
+
+
 def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
     """One stitch that takes and makes what the instructions do together."""
     makes, spaces, takes = 0, [], 1
-    for node in nodes:
+    if any(_into_hook(node) for node in nodes):
+        return Stitch(name, name, 0, 0)  # chains closed to a picot
+    for node in _flat(nodes):
         if isinstance(node, Make):
             makes += node.count[0] * node.stitch.makes
             takes = max(takes, node.stitch.takes)
+        elif isinstance(node, Chain) and node.counts:
+            makes += 1
         elif isinstance(node, Chain):
             spaces.append(node.count[0])
-        else:
+        elif not isinstance(node, Note):
             return None
     if not makes or makes > 40:
         return None

@@ -33,10 +33,20 @@ class Stars(Nesting):
             elif self._closes(opener):
                 self.at += 1
                 break
-            elif self.here.text in AGAIN or not self._starred_element(body):
+            elif self._count_at_end() or self.here.text in AGAIN or not self._starred_element(body):
                 break
         self.starring -= 1
         return self._star_end(tuple(body), stop, start)
+
+    def _count_at_end(self) -> bool:
+        """Whether the printed count stands here, as the last thing of the text."""
+        if self.here.type is not Type.OPEN or self.deep:
+            return False
+        last = self.tokens[self.closing() + 1].type is Type.END
+        mark = self.at
+        found = self.bracketed_count() is not None
+        self.at = mark
+        return last and found
 
     def _starred_element(self, body: list[Node]) -> bool:
         """Add one element to ``body``; False where it would be nested too deep."""
@@ -44,7 +54,15 @@ class Stars(Nesting):
             return False
         body += self.element(body)
         self.deep -= 1
-        return True
+        # "*sc, 3 hdc, sc in each ch-3 sp around." says where all of it ends
+        return not (
+            self.here.text in (".", ";") and _each_space(tuple(body)) and self._no_more_stars
+        )
+
+    @property
+    def _no_more_stars(self) -> bool:
+        """Whether no star and no word for a repeat follows in the text."""
+        return not any(t.type is Type.STAR or t.text in AGAIN for t in self.tokens[self.at :])
 
     def _marks_stop(self, opener: str) -> bool:
         """Whether the star here only marks where the last pass ends ("… at **")."""

@@ -8,10 +8,11 @@ from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.guess import fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Outcome, Start, TooMuchError
-from tracker.fabric.reading import Reading, told
+from tracker.fabric.reading import Reading, every, told
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
     fresh,
+    names_space,
     saying,
     self_contained,
     unread_in,
@@ -105,6 +106,13 @@ class PartChecker:
             else:
                 self._task(task)
 
+    def _is_vague(self, nodes: tuple[Node, ...], judged: Judged | None) -> bool:
+        """Whether a round that does not fit goes into spaces of which only a count is known."""
+        if judged is None or judged.fits or not self.edges[0]:
+            return False
+        plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
+        return plain and any(names_space(node) for node in every(nodes))
+
     def _made(self) -> int | None:
         """Stitches the round worked last leaves, in the first size; None if not known."""
         return stitches(self.edges[0]) if self.edges[0] else None
@@ -133,7 +141,10 @@ class PartChecker:
         if judged is None:
             why = "nothing says how many stitches this is worked into"
             self._unread(task, Cause(why, 0, end))
-        elif self.doubt and (not judged.fits or judged.agrees is False):
+        elif self._is_vague(nodes, judged):
+            why = "goes into chain spaces, and those of the round below are not known"
+            self._unread(task, Cause(why, 0, end))
+        elif self.doubt and not (judged.fits and judged.agrees):
             why = "follows a round that does not work out, so nothing can be said of it"
             self._unread(task, Cause(why, 0, end))
         else:
@@ -249,7 +260,9 @@ class PartChecker:
         self.pending = first.pending
         self.begun = True
         self.guessed = False
-        self.doubt = verdict is Verdict.DIFFERS and (task.stated is None or not task.stated.total)
+        counted = task.stated is not None and bool(task.stated.total)
+        spaced = any(spot.chains for edge in self.edges for spot in edge or ())
+        self.doubt = verdict is Verdict.DIFFERS and (spaced or not counted)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
 
     def _messages(
