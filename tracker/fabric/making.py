@@ -216,7 +216,8 @@ class Making(Stitching):
             self.below.start_at(kind)
         if target.group and self.below.has_group(target.group):
             self._into_group(node, target.group)
-            self.stitch(node, count, per_place=max(1, count), takes=1)
+            places = 1 if target.count is None else self.figure(target.count)
+            self.stitch(node, count * places, per_place=max(1, count), takes=1)
             return
         if target.count is None:
             self._single(node, kind, count)
@@ -245,7 +246,16 @@ class Making(Stitching):
             return
         else:
             self.take(node, kind, 1)
+            if count > 2 and self._is_only_make(node):
+                self.used.discard("ch")  # all of them into one chain, as into a ring
         self.stitch(node, count, per_place=max(1, count), takes=1)
+
+    def _is_only_make(self, node: Make) -> bool:
+        """Whether the round makes nothing but this, into a foundation chain."""
+        chains = all(spot.name == "ch" for spot in self.below.edge)
+        return chains and not any(
+            isinstance(n, Make | Group) and n is not node for n in every(self.nodes)
+        )
 
     def spread(self, node: Evenly) -> None:
         """Increases or decreases spread evenly: the gaps differ by one at most."""

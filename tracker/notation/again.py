@@ -23,7 +23,7 @@ class AgainReader(Reader):
         if not verb:
             return None
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
-        if self._last_round():
+        if self._last_round() or (verb in ("continue", "cont") and self._in_pattern()):
             first = last = 0
         else:
             if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
@@ -35,6 +35,10 @@ class AgainReader(Reader):
             self.accept_any(")", "]")
         times = self._times_of_rounds()
         return Again(first, last, times, start, self.last_end)
+
+    def _in_pattern(self) -> bool:
+        """Whether "in pattern" was just read: the row worked last goes on"""
+        return self.tokens[self.at - 1].text in ("pattern", "pat") and self.here.text != "row"
 
     def _last_round(self) -> bool:
         """``("last" | "this" | "previous") "round"``: the one worked last"""

@@ -88,12 +88,13 @@ class Deeds(Joins):
                     self.accept_number()
                     return Note(start, self.last_end)
             return None
-        if (
-            self.accept_any("working", "work")
-            and self.accept_any("in")
-            and self.kind() is not None
-            and self.here.text == ","
-        ):
+        if not self.accept_any("working", "work"):
+            return None
+        if self.accept_any("between", "behind", "over"):
+            # where the hands pass, as a clause of its own
+            self.to_clause_end()
+            return Note(start, self.last_end) if self.here.text == "," else None
+        if self.accept_any("in") and self.kind() is not None and self.here.text == ",":
             return Note(start, self.last_end)
         return None
 
@@ -113,6 +114,7 @@ class Deeds(Joins):
             return None
         if self.accept_any("with") and (self._chain_ahead() or self._number_of_stitches()):
             return Note(start, self.last_end)
+        self.accept_any("from")
         target = self.target()
         if target is not None and target.at is At.HOOK:
             return Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)

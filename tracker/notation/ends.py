@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.kinds import Kinds
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Target
-from tracker.notation.wordlists import END_WORDS, ROUND_WORDS
+from tracker.notation.wordlists import END_WORDS, ROUND_WORDS, THINGS
 
 
 class Ends(Kinds):
@@ -51,6 +51,9 @@ class Ends(Kinds):
         while True:
             mark = self.at
             self.accept_any("all")
+            if self.here.text in END_WORDS and self.ahead().text in THINGS:
+                self.at = mark
+                return found
             if self.accept_any(*END_WORDS):
                 self.accept_all("the", *ROUND_WORDS)
                 found = True

@@ -69,9 +69,9 @@ def read_round(
     match = _UNTIL.search(plain(text))
     until = "" if match is None else text[match.start() : match.end()].strip()
     body = text if match is None else _blanked(text, match)
+    growing = _GROWING.search(plain(body))
     body, rounds = _so_many(body)
     goal = _GOAL.search(plain(body))
-    growing = _GROWING.search(plain(body))
     if goal is not None and growing is not None:
         return RoundText(text, (_grown(growing),), goal=int(goal["n"]))
     first = AgainReader(body, lexicon, sizes)

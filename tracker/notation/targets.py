@@ -9,6 +9,7 @@ from tracker.notation.wordlists import (
     BEGINNING,
     CHAIN_WORDS,
     END_WORDS,
+    GROUP_WORDS,
     NOISE,
     ON_THE_STITCH,
     PREPOSITIONS,
@@ -49,6 +50,9 @@ class Targets(Ends):
     def _place(self, led: bool) -> Target | None:
         """``place = same | ring | hook | each | next | nth | tch | counted | bare``"""
         self._noise()
+        between = self._between()
+        if between is not None:
+            return between
         for rule in (self._same, self._ring, self._hook, self._turning, self._each, self._next):
             mark = self.at
             found = rule()
@@ -56,6 +60,37 @@ class Targets(Ends):
                 return found
             self.at = mark
         return self._bare() if led else None
+
+    def _between(self) -> Target | None:
+        """``["sp"] "between" words``: a gap; there are as many as stitches in a round
+
+        Between groups, such as fans, nothing of the round below is used up.
+        """
+        mark = self.at
+        self.accept_any("in")
+        self.accept_any(*SPACE_WORDS)
+        self.accept_any("in")
+        if not self.accept_any("between", "bet"):
+            self.at = mark
+            return None
+        begin = self.at
+        while self.here.type in (Type.WORD, Type.NUMBER, Type.ORDINAL):
+            self.at += 1
+        words = {t.text for t in self.tokens[begin : self.at]}
+        if words & {
+            "fans",
+            "shells",
+            "groups",
+            "clusters",
+            "fan",
+            "shell",
+            "group",
+            "v",
+            "tr",
+            "trs",
+        }:
+            return Target(At.BELOW)
+        return Target(At.NEXT)
 
     def _noise(self) -> None:
         """Words before a place that do not change it, and the loop if it is named."""
@@ -180,7 +215,7 @@ class Targets(Ends):
             return None
         if count is not None or (at is not At.NEXT):
             return self._to_end(Target(at, kind, count))
-        return self._to_end(Target(At.EACH, kind))
+        return self._to_end(self._grouped(Target(At.EACH, kind)))
 
     def _may_lack_kind(self) -> bool:
         """Whether the kind of place may be left out here: it is stitches then."""
@@ -201,7 +236,7 @@ class Targets(Ends):
         if word:
             self.accept_any("remaining")
             return At.EACH if word in ("remaining", "rem") else At.NEXT
-        if self.accept_any("first", "1st"):
+        if self.accept_any("first", "1st", "rst") or self.accept("r", "st"):
             return At.FIRST
         if self.here.text == "end" and self.ahead().text in (*STITCH_WORDS, *CHAIN_WORDS):
             self.at += 1
@@ -265,6 +300,10 @@ class Targets(Ends):
     def _grouped(self, found: Target) -> Target:
         """``["of" ["next"] group]``: the place is inside a named group."""
         mark = self.at
+        if self.accept("of", "any"):
+            while self.here.type in (Type.WORD, Type.NUMBER) or self.here.text == "-":
+                self.at += 1
+            return Target(At.ANY, found.kind)
         if self.accept("of") or self.accept("from"):
             self.accept_any("the")
             each = bool(self.accept_any("each", "every"))
@@ -272,6 +311,10 @@ class Targets(Ends):
             key = self.accept_phrase(self.lexicon.phrases)
             if key is not None and len(self.lexicon.stitch(key).spaces) > 0:
                 at = At.EACH if each else found.at
-                return Target(at, found.kind, found.count, group=key)
+                count = found.count
+                if found.at is At.EACH and not each:
+                    # "in each ch-2 sp of next V-st": all the spaces of that one
+                    at, count = At.NEXT, (len(self.lexicon.stitch(key).spaces),)
+                return Target(at, found.kind, count, group=key)
         self.at = mark
         return found

@@ -59,7 +59,8 @@ SEPARATORS = _list(""", ; . : & and then + also now again finally - ' " /""")
 CRAFT = _words(
     """mark marker markers marking tail sew sewing sewn weave stuff stuffing tie tied tighten needle
     spiral strand strands knuckle wrap picture photo photos video method flat gently petals arms
-    legs leg head back center centre facing holding hold hook size gauge desired larger smaller
+    legs leg foot feet
+    head back center centre facing holding hold hook size gauge desired larger smaller
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers"""
 )
@@ -97,3 +98,6 @@ THINGS = HOLES | _words(
     """leg legs arm arms ear ears foot feet fluke flukes fin body head layer layers edge side sides
     underside first second third other top bottom piece part round tail"""
 )
+
+#: Things made of several stitches, between which nothing is worked into.
+GROUP_WORDS = _words("fan fans shell shells group groups cluster clusters v tr trs petal petals")
