@@ -77,18 +77,7 @@ class Targets(Ends):
         while self.here.type in (Type.WORD, Type.NUMBER, Type.ORDINAL):
             self.at += 1
         words = {t.text for t in self.tokens[begin : self.at]}
-        if words & {
-            "fans",
-            "shells",
-            "groups",
-            "clusters",
-            "fan",
-            "shell",
-            "group",
-            "v",
-            "tr",
-            "trs",
-        }:
+        if words & GROUP_WORDS:
             return Target(At.BELOW)
         return Target(At.NEXT)
 

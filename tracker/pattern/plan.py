@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from tracker.fabric.steps import Kind, Run, Walk
 from tracker.fabric.verdicts import Verdict
-from tracker.notation.tree import Figure
-from tracker.pattern.check import CheckedRound, check_pattern
 from tracker.pattern.model import Part, Pattern
+
+if TYPE_CHECKING:
+    from tracker.notation.tree import Figure
+    from tracker.pattern.checked import CheckedRound
 
 #: Figures of several sizes side by side.
 _FIGURES = re.compile(r"\d+(?:\.\d+)?(?:\s*[(\[/][\d.,/ ]*\d[)\]]?)")
@@ -88,6 +91,9 @@ def make_plan(pattern: Pattern, size: str = "") -> Plan:
         raise ValueError(f"no size {size!r}; there are {', '.join(pattern.sizes) or 'none'}")
     index = pattern.sizes.index(size) if size else 0
     chosen = pattern.sizes[index] if pattern.sizes else ""
+    # Imported here so that a plan kept from before is read back without it.
+    from tracker.pattern.check import check_pattern
+
     checked = check_pattern(pattern)
     parts = tuple(
         PlannedPart(

@@ -163,6 +163,13 @@ def _event_fields(event: Event) -> dict[str, Value]:
         fields["mark"] = (*_up(event.mark.key), event.mark.step, event.mark.loop)
     if event.choose is not None:
         fields["choose"] = event.choose + 1
+    if event.spread is not None:
+        key, off = event.spread
+        fields["spread"] = (*_up(key), max(0, -off), max(0, off))
+    if event.note is not None:
+        spot, words = event.note
+        fields["at"] = (*_up(spot.key), spot.step, spot.loop)
+        fields["note"] = words
     return fields | _choice_fields(event)
 
 
@@ -220,7 +227,10 @@ def _stretch(text: str) -> Stretch:
 
 _MOVES = frozenset(("round", "steps", "count", "more"))
 _KNOWN = frozenset(
-    ("round", "steps", "finished", "count", "times", "mark", "choose", "pace", "asking", "loops")
+    (
+        *("round", "steps", "finished", "count", "times", "mark", "choose"),
+        *("pace", "asking", "loops", "spread", "at", "note"),
+    )
 )
 
 
@@ -265,6 +275,8 @@ def _event(fields: Mapping[str, Value]) -> Event:
         pace=_pace(fields["pace"]) if "pace" in fields else None,
         asking=_asking(fields["asking"]) if "asking" in fields else None,
         loops_shown=_truth(fields["loops"]) if "loops" in fields else None,
+        spread=_spread(fields["spread"]) if "spread" in fields else None,
+        note=_note(fields) if "note" in fields else None,
     )
 
 
@@ -282,6 +294,19 @@ def _count(value: Value) -> tuple[RoundKey, int]:
 def _again(value: Value) -> tuple[tuple[int, int, int], int]:
     part, copy, line, times = _down(value, 4)
     return (part, copy, line), times
+
+
+def _spread(value: Value) -> tuple[RoundKey, int]:
+    """A round, then how many are too few and how many too many below it."""
+    *key, few, many = _down(value, 6)
+    return RoundKey(*key), many - few
+
+
+def _note(fields: Mapping[str, Value]) -> tuple[Spot, str]:
+    words = fields["note"]
+    if "at" not in fields or not isinstance(words, str):
+        raise EntryError("not a note")
+    return Spot(*_down(fields["at"], 6)), words
 
 
 def _number(value: Value) -> int:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tracker.notation.problems import visible
-from tracker.session import worksheet
+from tracker.session import mending, worksheet
 from tracker.session.lookup import how_to, loops_of
 from tracker.session.naming import spot_words
 
@@ -52,6 +52,7 @@ class Glance:
 
     Attributes:
         title, size: the piece's pattern and size ("" in one size).
+        note: the part's note while its first round is worked; "" later or if it has none.
         part, copy, copies: part name, which copy (from 1) of how many.
         round_label, round, rounds: "Rnd 7", its number (from 1) in the part, of how many.
         colour: yarn in hand as a maker says it ("A, moss"), "" if the pattern names none.
@@ -77,11 +78,15 @@ class Glance:
         mark: label of the marked place, "" if none.
         trouble: why the last change is not yet saved, "" if all is saved.
         parts: all parts.
+        off: that the count of the round just worked is wrong, in one sentence; "" if not.
+        right: how this round comes right after a wrong count below it; "" where it need not.
+        memo: the notes of the round, and in a further copy what the first one tells.
     """
 
     title: str
     size: str
     place: Place
+    note: str
     part: str
     copy: int
     copies: int
@@ -119,6 +124,9 @@ class Glance:
     mark: str
     trouble: str
     parts: tuple[PartLine, ...]
+    off: str
+    right: str
+    memo: str
 
 
 def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "") -> Glance:
@@ -128,6 +136,8 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
     ended = worksheet.at_end(plan, spot)
     step = None if ended else planned.walk[spot.step]
     run = step.run if step else planned.walk.runs[-1]
+    off = mending.off_below(plan, state, spot)
+    mended = mending.where(planned.walk, off, spot.step) if step and off else ""
     text, where = _asked(plan, state, spot) if step is None else (run.text, _where(step))
     loops = loops_of(plan, run) if step else ()
     place = state.place(spot)
@@ -135,6 +145,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         title=plan.pattern.title,
         size=plan.size,
         place=place,
+        note="" if place.round else " ".join(part.part.note.split()),
         part=part.name,
         copy=spot.copy + 1,
         copies=part.part.make,
@@ -144,7 +155,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         colour=_colour(plan, run),
         hook=part.part.hook or (plan.pattern.gauge.hook if plan.pattern.gauge else ""),
         step_text=text,
-        step_where=where,
+        step_where=mended or where,
         variant=run.variant if step else "",
         loops=loops,
         loop=min(spot.loop, len(loops)),
@@ -172,7 +183,27 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         mark=spot_words(plan, state, state.mark) if state.mark else "",
         trouble=trouble,
         parts=_part_lines(plan, state, spot),
+        off=_off(plan, state),
+        right=mending.words(planned.walk, off) if off else "",
+        memo=_memo(plan, state),
     )
+
+
+def _memo(plan: Plan, state: State) -> str:
+    # Imported here, since most rounds have nothing to remember.
+    if not state.notes and not state.spot.copy:
+        return ""
+    from tracker.session.memos import memo
+
+    return memo(plan, state)
+
+
+def _off(plan: Plan, state: State) -> str:
+    # Imported here, since a place is told far more often than a count is wrong.
+    from tracker.session.wrong import wrong
+
+    found = wrong(plan, state)
+    return found.words if found else ""
 
 
 def _asked(plan: Plan, state: State, spot: Spot) -> tuple[str, str]:

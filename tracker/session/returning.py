@@ -113,6 +113,7 @@ def _facts(plan: Plan, state: State, spot: Spot) -> tuple[Fact, ...]:
         ("next", link.join(word for word in (seen.step_text, seen.step_where) if word)),
         ("with", " · ".join(word for word in (hook, seen.colour) if word)),
         ("note", worksheet.part_at(plan, spot).part.note),
+        ("kept here", seen.memo),
     )
     return tuple((name, words) for name, words in facts if words)
 

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tracker.session import presses, shelf, worksheet
+from tracker.session import memos, presses, shelf, worksheet, wrong
 from tracker.session.access import StoreError
 from tracker.session.entries import Entry, Redo, Undo
 from tracker.session.files import RealDisk
@@ -25,6 +25,7 @@ from tracker.session.store import Store, Surroundings
 from tracker.session.told import keep_told
 from tracker.session.versions import Version, Which, versions_of
 from tracker.session.worked import WORTH, recorded, since_recorded, work_between
+from tracker.session.wrong import Wrong
 
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
@@ -52,6 +53,7 @@ class Session:
         self._store = store
         self._last_press = last_press
         self._reading = reading
+        self._started = False
         self._told = (0, 0)
         self._taken_up = store.when
         self._last_save: datetime | None = None
@@ -75,7 +77,9 @@ class Session:
         title = name or pattern.title
         head = Head(title, plan.size, around.clock().replace(microsecond=0), pattern.source)
         store = Store.create(shelf.new_path(folder, title), head, around)
-        return cls(plan, store, "begun", reading)
+        session = cls(plan, store, "begun", reading)
+        session._started = True
+        return session
 
     @classmethod
     def open(
@@ -139,6 +143,11 @@ class Session:
         return glance(
             self._plan, self.state, last_press=self._last_press, trouble=self._store.trouble
         )
+
+    @property
+    def begun(self) -> bool:
+        """Whether the piece was begun just now, and nothing is pressed yet."""
+        return self._started and not self.can_undo
 
     @property
     def came_back(self) -> bool:
@@ -234,6 +243,30 @@ class Session:
     def enter_count(self, count: int) -> None:
         """The maker counted ``count`` at the round's end; kept with the round."""
         self._do(presses.enter_count(self._plan, self.state, count))
+
+    def wrong(self) -> Wrong | None:
+        """What can be done about a wrong count of the round just worked; None if it is right."""
+        return wrong.wrong(self._plan, self.state)
+
+    def back_to(self, step: int) -> None:
+        """Back to a step (from 0) of the round whose count is wrong."""
+        self._do(wrong.back_to(self._plan, self.state, step))
+
+    def rip_back(self, rounds: int) -> None:
+        """Back by so many rounds; the one just worked, or in work, is the first."""
+        self._do(wrong.rip_back(self._plan, self.state, rounds))
+
+    def come_right(self) -> None:
+        """Go on after a wrong count, the next round worked so that it comes right."""
+        self._do(wrong.come_right(self._plan, self.state))
+
+    def note(self, words: str) -> None:
+        """Keep a note with this place; no words drop the one that is here."""
+        self._do(memos.note(self._plan, self.state, words))
+
+    def note_here(self) -> str:
+        """The note kept with this place, or ""."""
+        return self.state.notes.get(worksheet.here(self._plan, self.state), "")
 
     def length_reached(self) -> None:
         """A round of open length is long enough: go on with what follows."""

@@ -119,6 +119,9 @@ class State:
         again: how often each round of open length was worked beyond the first time, by
             (part, copy, round).
         worked: seconds that the piece was worked on, as last recorded.
+        spread: by how many stitches the round below is off (-2: two too few), for each
+            round that is worked so as to come right all the same.
+        notes: the maker's notes, by where the maker stood.
     """
 
     spot: Spot = START
@@ -133,6 +136,8 @@ class State:
     counts: Counts = field(default_factory=Counts)
     again: Mapping[tuple[int, int, int], int] = field(default_factory=dict)
     worked: int = 0
+    spread: Mapping[RoundKey, int] = field(default_factory=dict)
+    notes: Mapping[Spot, str] = field(default_factory=dict)
 
     def left_at(self, part: int, copy: int) -> Spot:
         """Where that part and copy was left; its beginning if never begun."""
@@ -172,6 +177,8 @@ class Event(NamedTuple):
         pace, asking, loops_shown: the maker's choices.
         worked: seconds that the piece was worked on until now. No press of the maker: it
             stands alone, and is not taken back.
+        spread: a round that is to come right, and by how many the one below is off.
+        note: a place and the words kept with it; "" drops them.
     """
 
     spot: Spot | None = None
@@ -184,6 +191,8 @@ class Event(NamedTuple):
     asking: Asking | None = None
     loops_shown: bool | None = None
     worked: int | None = None
+    spread: tuple[RoundKey, int] | None = None
+    note: tuple[Spot, str] | None = None
 
     @property
     def only_moves(self) -> bool:
@@ -213,7 +222,16 @@ def apply(state: State, event: Event) -> State:
         counts=state.counts.put(*event.tally) if event.tally else state.counts,
         again=_again(state.again, event.again),
         worked=state.worked,
+        spread={**state.spread, event.spread[0]: event.spread[1]} if event.spread else state.spread,
+        notes=_noted(state.notes, event.note),
     )
+
+
+def _noted(notes: Mapping[Spot, str], note: tuple[Spot, str] | None) -> Mapping[Spot, str]:
+    if note is None:
+        return notes
+    rest = {spot: words for spot, words in notes.items() if spot != note[0]}
+    return {**rest, note[0]: note[1]} if note[1] else rest
 
 
 def _moved(state: State, to: Spot | None) -> tuple[Spot, Mapping[Copy, Spot], frozenset[Copy]]:

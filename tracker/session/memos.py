@@ -1,0 +1,64 @@
+"""Notes at any place; and what the first copy tells while the second is worked."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from tracker.notation.problems import visible
+from tracker.session import mending, worksheet
+from tracker.session.presses import Press
+from tracker.session.state import Event, Spot, State
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from tracker.pattern.plan import Plan
+
+LONGEST = 200
+"""Characters of a note."""
+
+_SAFE = str.maketrans({'"': "”", "\\": "/"})
+"""What the file's lines cannot hold in a text, and what stands for it."""
+
+
+def note(plan: Plan, state: State, words: str) -> Press:
+    """Keep a note with this place. No words: the note that was here is dropped."""
+    spot = worksheet.here(plan, state)
+    kept = visible(words).translate(_SAFE).strip()[:LONGEST]
+    if kept == state.notes.get(spot, ""):
+        return Press(None, "the note stays as it is" if kept else "no note")
+    return Press(Event(note=(spot, kept)), f"noted: {kept}" if kept else "note dropped")
+
+
+def memo(plan: Plan, state: State) -> str:
+    """What is kept with the round stood in: its notes, and for a further copy the first's."""
+    spot = worksheet.here(plan, state)
+    said = list(_notes(plan, state, spot))
+    if spot.copy:
+        first = spot._replace(copy=0)
+        said += [f"copy 1: {words}" for words in _first(plan, state, first)]
+    return "; ".join(said)
+
+
+def _notes(plan: Plan, state: State, spot: Spot) -> Iterator[str]:
+    """The notes of a round, each with its stitch; those of the very place first."""
+    here = [(at, words) for at, words in state.notes.items() if at.key == spot.key]
+    walk = worksheet.round_at(plan, spot).walk
+    for at, words in sorted(here, key=lambda pair: (pair[0].step != spot.step, pair[0])):
+        where = "" if at.step == spot.step else f" after stitch {walk.made_before(at.step)}"
+        yield f"note{where}: {words}"
+
+
+def _first(plan: Plan, state: State, spot: Spot) -> Iterator[str]:
+    """What was different in the first copy's round: its notes, count and changes."""
+    planned = worksheet.round_at(plan, spot)
+    times = state.times(spot.part, 0, spot.round)
+    yield from _notes(plan, state, spot)
+    if planned.until and (spot.part, 0, spot.round) in state.again:
+        yield f"worked {times} times"
+    counted = state.counts.get(spot.key)
+    if counted is not None and counted != planned.ends_on:
+        yield f"{counted} counted"
+    off = mending.off_below(plan, state, spot)
+    if off:
+        yield mending.words(planned.walk, off)

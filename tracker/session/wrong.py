@@ -1,0 +1,114 @@
+"""A count that is not what it should be: what can be done about it from here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from tracker.pattern.model import Worked
+from tracker.session import mending, worksheet
+from tracker.session.naming import label, name
+from tracker.session.presses import Press
+from tracker.session.state import Event, Spot, State
+from tracker.session.suspects import Suspect, suspects
+
+if TYPE_CHECKING:
+    from tracker.pattern.plan import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class Wrong:
+    """A wrong count of the round just worked.
+
+    Attributes:
+        start: the start of that round.
+        label: the round as the maker says it.
+        counted, should: what was counted, and what it must be.
+        suspects: what may have happened, the likeliest first.
+        following: the start of the round after it, None after the part's last.
+        right: how the following round comes right in spite of it, shown before it is
+            accepted; "" where it cannot.
+    """
+
+    start: Spot
+    label: str
+    counted: int
+    should: int
+    suspects: tuple[Suspect, ...]
+    following: Spot | None
+    right: str
+
+    @property
+    def words(self) -> str:
+        """Such as "46 counted in Rnd 7, it should be 48: 2 too few"."""
+        off = self.counted - self.should
+        much = f"{abs(off)} too {'many' if off > 0 else 'few'}"
+        return f"{self.counted} counted in {self.label}, it should be {self.should}: {much}"
+
+
+def wrong(plan: Plan, state: State) -> Wrong | None:
+    """The wrong count of the round just worked; None where it is right or not counted."""
+    start = _just_worked(plan, state)
+    if start is None:
+        return None
+    planned = worksheet.round_at(plan, start)
+    counted, should = state.counts.get(start.key), planned.ends_on
+    if counted is None or should is None or counted == should:
+        return None
+    rows = worksheet.part_at(plan, start).part.worked is Worked.ROWS
+    following = worksheet.following_round(plan, state, start)
+    return Wrong(
+        start=start,
+        label=label(plan, start),
+        counted=counted,
+        should=should,
+        suspects=suspects(planned.walk, counted, should, rows=rows),
+        following=following,
+        right=_right(plan, following, counted - should),
+    )
+
+
+def _just_worked(plan: Plan, state: State) -> Spot | None:
+    """The start of the round at whose end the maker stands, or of the one before."""
+    spot = worksheet.here(plan, state)
+    if worksheet.at_end(plan, spot):
+        return worksheet.start_of(spot)
+    return worksheet.earlier_round(state, spot) if spot.step == spot.loop == 0 else None
+
+
+def _right(plan: Plan, following: Spot | None, off: int) -> str:
+    if following is None:
+        return ""
+    said = mending.words(worksheet.round_at(plan, following).walk, off)
+    return said and f"{label(plan, following)}: {said}"
+
+
+def back_to(plan: Plan, state: State, step: int) -> Press:
+    """Back to a step of the round whose count is wrong: what was made after it is undone."""
+    found = wrong(plan, state)
+    if found is None:
+        return Press(None, "no count is wrong")
+    return Press(Event(spot=found.start._replace(step=step)), f"ripped back into {found.label}")
+
+
+def rip_back(plan: Plan, state: State, rounds: int) -> Press:
+    """To the start of the round so many rounds back; the one just worked counts as the first."""
+    spot = _just_worked(plan, state) or worksheet.start_of(worksheet.here(plan, state))
+    for _ in range(rounds - 1):
+        earlier = worksheet.earlier_round(state, spot)
+        if earlier is None:
+            return Press(None, f"{name(plan, spot)} has not so many rounds")
+        spot = earlier
+    if rounds < 1:
+        return Press(None, "nothing ripped back")
+    many = "1 round" if rounds == 1 else f"{rounds} rounds"
+    return Press(Event(spot=spot), f"ripped back {many}, to the start of {label(plan, spot)}")
+
+
+def come_right(plan: Plan, state: State) -> Press:
+    """Go on, the next round worked so that it comes right."""
+    found = wrong(plan, state)
+    if found is None or not found.right or found.following is None:
+        return Press(None, "the next round cannot put that right")
+    spread = (found.following.key, found.counted - found.should)
+    return Press(Event(spot=found.following, spread=spread), f"on; {found.right}")
