@@ -10,6 +10,7 @@ from tracker.fabric.outcome import MOST_STEPS, TooMuchError
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
 from tracker.fabric.trees import hooked, into_chain, opening, ring_follows
+from tracker.fabric.words import target_words
 from tracker.notation.tree import (
     Act,
     At,
@@ -141,6 +142,7 @@ class Chaining(Making):
         """Pass over places; the beginning chain may already stand on the first."""
         count = self.figure(node.count)
         kind = self._kind(node.kind)
+        count = min(count, self.below.left(kind)) if count > MOST_STEPS else count
         on_first = node.at is At.FIRST or self.reading.on_first
         if on_first and not self.now.begun and self.below.taken:
             # The beginning chain stands on the first stitch: it is passed over already.
@@ -156,6 +158,7 @@ class Chaining(Making):
             self.take(node, "sp", 1)
         else:
             self.take(node, kind, count)
+        self.now.skipped += max(0, count)
         self.now.over_skip = over
         self.last_skip = max(self.last_skip, count)
 
@@ -172,7 +175,11 @@ class Chaining(Making):
             kind = self._kind(node.target.kind)
             if node.target.at in (At.ANY, At.NEXT, At.FIRST, At.LAST) and self.below.left(kind):
                 self.begin_at(kind)
-        words, inside, colour = _words_of(node, in_hand), self.now.inside, self.now.colour
+        words, inside, colour = (
+            _words_of(node, in_hand, self.begin.terms),
+            self.now.inside,
+            self.now.colour,
+        )
         start, end = node.start, node.end
         self.run(
             Run(_KINDS[node.deed], "", words, words, "", start, end, inside=inside, colour=colour)
@@ -194,9 +201,14 @@ class Chaining(Making):
         return 0
 
 
-def _words_of(node: Act, in_hand: str) -> str:
+def _words_of(node: Act, in_hand: str, terms: str) -> str:
     """A deed as a maker would say it, with the yarn in hand before it."""
     if node.deed is Deed.COLOUR:
+        if node.target is not None:
+            yarn = f"yarn {node.colour}" if node.colour else "yarn"
+            return f"join {yarn} {target_words(node.target, terms)}"
+        if node.onto and not node.colour:
+            return "join"
         if node.colour and not in_hand:
             return f"take yarn {node.colour}"
         return f"change to {node.colour}" if node.colour else "change colour"

@@ -6,6 +6,7 @@ from abc import ABC, abstractmethod
 
 from tracker.fabric.chaining import Chaining
 from tracker.fabric.outcome import MOST_RUNS, ShortError
+from tracker.fabric.words import target_words
 from tracker.notation.tree import At, Group, Node, Target
 
 
@@ -66,7 +67,9 @@ class Grouping(Chaining, ABC):
     def _in_place(self, node: Group) -> None:
         outer = self.now.in_place, self.now.group, self.now.opens
         self.now.in_place = True
+        self.now.place = target_words(node.target, self.begin.terms)
         if not self.now.group:
             self.now.group, self.now.opens = "group", True
         self._sequence(node.body)
         self.now.in_place, self.now.group, self.now.opens = outer
+        self.now.place = ""

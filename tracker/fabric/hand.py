@@ -29,6 +29,8 @@ class Now:
         group, opens: key of the group being made; whether its first stitch is still to come.
         in_place: whether all goes into one place.
         at_place: kind of the place the round begins in, where that is no stitch.
+        place: words for the place of the group that begins, until its first stitch.
+        skipped: places skipped before the next stitch.
         body: what is repeated by the innermost repeat.
         colour: letter of the yarn in hand. ``pending``: a chain for the next round.
     """
@@ -46,6 +48,8 @@ class Now:
     opens: bool = False
     in_place: bool = False
     at_place: str = ""
+    place: str = ""
+    skipped: int = 0
     body: tuple[Node, ...] = ()
     pending: Chain | None = None
 

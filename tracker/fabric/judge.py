@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, open_ways, readings
@@ -44,8 +44,13 @@ def judge(
     edge = starts[0].edge or ()
     chains_below = any(s.chains or s.name == "ch" for s in edge)
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
+    whole: set[Reading] = set()
     for reading in readings(base, ways):
+        if reading.cut and replace(reading, cut=False) in whole:
+            continue  # whole repeats fit: there is no reason for one to stop part-way
         found = _judged(nodes, stated, starts, reading)
+        if found.fits:
+            whole.add(reading)
         believed = found.agrees is not False and (found.agrees or not _loose(reading, base))
         if found.fits and believed:
             return found

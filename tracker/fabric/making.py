@@ -106,7 +106,7 @@ class Making(Stitching):
             self.stitch(node, count, per_place=max(1, count), takes=0)
         elif self._is_picot(node, target):
             self._picot(node)
-        elif target.at is At.SAME:
+        elif target.at is At.SAME or self._under_chain(target):
             self._same(node, target, count)
         elif target.at is At.HOOK:
             self._hook(node, target, count)
@@ -122,6 +122,11 @@ class Making(Stitching):
         back = target.at in (At.LAST, At.SAME) and target.count is None
         chained = bool(self.out) and self.out[-1].chains > 0 and self.now.over_skip
         return node.stitch.us == "sl st" and back and chained and self.now.inside >= 0
+
+    def _under_chain(self, target: Target) -> bool:
+        """Whether "first st" is the one that the counting chain already stands on."""
+        single = target.at is At.FIRST and target.count is None and target.kind == "st"
+        return single and not self.now.begun and self.below.taken > 0
 
     def _same(self, node: Make, target: Target, count: int) -> None:
         first = self.below.taken == 0 and not self.now.begun

@@ -89,7 +89,8 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
     begun = False
     for node in every(nodes):
         if isinstance(node, Chain) and not begun and node.counts is None:
-            found["chain_counts"] = None
+            if not _worked_into(nodes):
+                found["chain_counts"] = None
         elif isinstance(node, Skip) and not begun and node.at is At.NEXT:
             found["on_first"] = None
         elif isinstance(node, Repeat):
@@ -104,6 +105,14 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         if not any(isinstance(n, OtherSide) for n in nodes):
             found["both_sides"] = None
     return list(found)
+
+
+def _worked_into(nodes: tuple[Node, ...]) -> bool:
+    """Whether the round's chain is a foundation that is worked into from the hook."""
+    return any(
+        isinstance(n, Make | Group) and n.target is not None and n.target.at is At.HOOK
+        for n in every(nodes)
+    )
 
 
 def _repeat_ways(node: Repeat, found: dict[str, None]) -> None:

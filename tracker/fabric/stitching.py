@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.fabric.edge import space
 from tracker.fabric.hand import Hand
 from tracker.fabric.reading import every
@@ -51,11 +53,24 @@ class Stitching(Hand):
         if key == "sl st" and self.now.in_place:
             # Slip stitches at a petal's sides only hold it down: nothing is worked into them.
             makes = 0
-        self.run(self._run_of(node, count, per_place, takes, makes))
+        self._run_led(self._run_of(node, count, per_place, takes, makes))
         if key not in STITCHES or stitch.spaces:
             self.done.counted[key] = self.done.counted.get(key, 0) + count
         bunched = per_place == count and takes > 0
         self._leave_stitch(stitch, count, makes, bunched=bunched)
+
+    def _run_led(self, run: Run) -> None:
+        """Add a run; its first place tells what was skipped, or which place a group is in."""
+        where = self.now.place or run.where
+        if self.now.skipped:
+            where += f" after skipping {self.now.skipped}"
+        self.now.place, self.now.skipped = "", 0
+        if where == run.where:
+            self.run(run)
+            return
+        self.run(replace(run, count=run.per_place, where=where))
+        if run.count > run.per_place:
+            self.run(replace(run, count=run.count - run.per_place))
 
     def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
         name, text, where = self._words_of(node)
@@ -108,6 +123,8 @@ class Stitching(Hand):
         name = stitch.us
         if name in ("inc", "dec", "invdec"):
             name = self.main.us
+        elif name.endswith("inc"):
+            name = base_of(name)
         if name == "shell":
             name = "dc"
         self.leave(name, count * makes)

@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from tracker.notation.dictionary import STITCHES, in_terms, name_in
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import At, Make
+from tracker.notation.tree import At, Make, Target
 
+_FIXED = {
+    At.RING: "in the ring",
+    At.SKIPPED: "in the stitch passed over",
+    At.BELOW: "in the round further down",
+}
 _NTH = {1: "1st", 2: "2nd", 3: "3rd"}
 
 
@@ -36,23 +41,36 @@ def where_words(node: Make, loop: str, terms: str, ringed: bool, in_place: bool)
         where = "the next st" if takes <= 1 else f"the next {takes} sts"
         return _led(node, where, loop, over=takes > 1)
     if target.at is At.HOOK:
-        return f"in the {_NTH.get(target.nth, f'{target.nth}th')} ch from the hook"
-    fixed = {
-        At.RING: "in the ring",
-        At.SAME: f"in the same {kind_words(target.kind, terms)}",
-        At.SKIPPED: "in the stitch passed over",
-        At.BELOW: "in the round further down",
-    }
-    if target.at in fixed:
-        return fixed[target.at]
+        return target_words(target, terms)
+    if target.at in _FIXED or target.at is At.SAME:
+        return target_words(target, terms)
     if target.kind == "tch":
         return "in the top of the turning chain"
-    which = {At.FIRST: "first", At.LAST: "last", At.ANY: "any"}.get(target.at, "next")
     takes = node.stitch.takes
+    which = _which(target)
     if takes > 1:
         return _led(node, f"the {which} {takes} {kind_words(target.kind, terms)}s", loop, over=True)
     article = "" if which == "any" else "the "
     return _led(node, f"{article}{which} {kind_words(target.kind, terms)}", loop, over=False)
+
+
+def target_words(target: Target, terms: str) -> str:
+    """Where a group goes, or a stitch of no loop: "in the next ch-2 sp", "in the ring"."""
+    if target.at is At.HOOK:
+        return f"in the {_NTH.get(target.nth, f'{target.nth}th')} ch from the hook"
+    if target.at is At.SAME:
+        return f"in the same {kind_words(target.kind, terms)}"
+    if target.at in _FIXED:
+        return _FIXED[target.at]
+    article = "" if target.at is At.ANY else "the "
+    return f"in {article}{_which(target)} {kind_words(target.kind, terms)}"
+
+
+def _which(target: Target) -> str:
+    """Whether a single place is the first, the last or any; of several each is the next."""
+    if target.count is not None and target.count != (1,):
+        return "next"
+    return {At.FIRST: "first", At.LAST: "last", At.ANY: "any"}.get(target.at, "next")
 
 
 def kind_words(kind: str, terms: str) -> str:

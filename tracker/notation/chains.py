@@ -52,7 +52,7 @@ class Chains(Counts):
     def _counts(self, chain: Chain) -> Chain:
         """``counts = ["("] "counts as" [stitch ["and" chain]] ["throughout"] [")"]``"""
         mark = self.at
-        bracket = self.here.type is Type.OPEN and self.closing()
+        bracket = max(0, self.closing()) if self.here.type is Type.OPEN else 0
         if bracket:
             self.at += 1
         self.accept_any(",")

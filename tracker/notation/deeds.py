@@ -223,14 +223,15 @@ class Deeds(Joins):
 
     def _loops_from_here(self) -> Loops | None:
         """``["working" | "work"] ["in"] loop`` as a clause: it holds for what follows."""
-        start = self.here.start
+        start, begin = self.here.start, self.at
         self.accept_any("working", "work")
         self.accept_any("in", "through", "into")
         self.loop = ""
         if not self.accept_loop():
             return None
         self.accept_all("throughout", "unless")
-        if self.here.text in (":", ",", ".", ";") or self._begins_make():
+        led = self.tokens[begin].text in ("working", "work")
+        if self.here.text in (":", ",", ".", ";") or (led and self._begins_make()):
             return Loops(self.loop, start, self.last_end)
         return None
 

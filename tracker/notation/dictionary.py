@@ -82,6 +82,7 @@ _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
 #: The stitches that can be worked round a post or closed together.
 _POST_AND_TOGETHER = ("sc", "hdc", "dc", "tr", "dtr")
 _MOST_TOGETHER = 9
+_MOST_INC = 5
 
 UK_BY_US: Mapping[str, str] = MappingProxyType({us: uk for us, _, uk, _, _ in _PLAIN})
 
@@ -99,6 +100,8 @@ def _all() -> Iterator[Stitch]:
         if us in _POST_AND_TOGETHER:
             yield _post(us, name, "fp")
             yield _post(us, name, "bp")
+            for n in range(2, _MOST_INC + 1):
+                yield Stitch(f"{us}{n}inc", f"{n} {name} in one", 1, n)
             for n in range(2, _MOST_TOGETHER + 1):
                 yield Stitch(f"{us}{n}tog", f"{name} {n} together", n, 1)
     yield from _OTHERS
@@ -115,8 +118,7 @@ def base_of(us: str) -> str:
     name = us
     if name[:2] in ("fp", "bp") and name[2:] in UK_BY_US:
         return name[2:]
-    head = name.rstrip("tog") if name.endswith("tog") else name
-    head = head.rstrip("0123456789")
+    head = name.removesuffix("tog").removesuffix("inc").rstrip("0123456789")
     return head if head in UK_BY_US else name
 
 
@@ -184,6 +186,8 @@ def _add_plain(
             f"r{short}{side[0]}",
         ):
             _add(found, spelling, side + us)
+    for n in range(2, _MOST_INC + 1):
+        found[(f"{short}{n}inc",)] = f"{us}{n}inc"
     for n in range(2, _MOST_TOGETHER + 1):
         for spelling in (
             f"{short}{n}tog",

@@ -31,6 +31,8 @@ _OTHER_AGAIN = (
 )
 
 
+#: A number of places that stands for all that are left.
+REST = 10**9
 _CHANGES = {
     **dict.fromkeys(("inc", "increase", "increasing"), 1),
     **dict.fromkeys(("dec", "decrease", "decreasing"), -1),
@@ -149,8 +151,10 @@ class Reader(Brackets):
         mark, start = self.at, self.here.start
         if self.accept_any("leave", "leaving"):
             self.accept_any("the")
-            self._which()
-            count = self.accept_figure() or (1,)
+            which = self._which()
+            count = self.accept_figure()
+            if count is None:
+                count = (REST,) if which is At.EACH else (1,)
             kind = self.kind() or "st"
             if self.accept_any("unworked"):
                 return Skip(count, kind, start, self.last_end)

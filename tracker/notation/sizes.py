@@ -12,6 +12,10 @@ _PAIR = re.compile(
     r"\(\s*\d+\s*\[\s*\d+\s*\]\s*[a-z]|\b\d+\s*\[\s*\d+\s*\]\s*(?:st|sc|dc|hdc|tr|ch|rnd|row|,)"
 )
 
+#: "8 (10) sc" and "(8, 10)": together they show two sizes.
+_TWO = re.compile(r"\b\d+ ?\(\d+\) ?(?:sts?|sc|dc|hdc|tr|ch)\b")
+_BOTH = re.compile(r"\(\d+, ?\d+\)")
+
 
 def sizes_in(text: str) -> int:
     """Number of sizes that figures such as "8 (9, 10)" are written for; 1 if none are."""
@@ -21,6 +25,6 @@ def sizes_in(text: str) -> int:
         found = max(found, 1 + len(re.findall(r"\d+", match[1])))
     for match in _SLASHES.finditer(low):
         found = max(found, match[0].count("/") + 1) if match[0].count("/") > 1 else found
-    if found == 1 and _PAIR.search(low):
+    if found == 1 and (_PAIR.search(low) or (_TWO.search(low) and _BOTH.search(low))):
         found = 2
     return min(found, 24)

@@ -66,7 +66,7 @@ class Token:
 
 _PATTERN = re.compile(
     r"""
-    (?P<word>   [a-z]+\d+(?:tog|v-?st)\b | [^\W\d_]+(?:'(?!s\b)[^\W\d_]+)*)
+    (?P<word>   [a-z]+\d+(?:tog|inc|v-?st)\b | [^\W\d_]+(?:'(?!s\b)[^\W\d_]+)*)
   | (?P<ordinal>\d*(?:11|12|13)th\b | (?:\d*[^1\D])?(?:1st|2nd|3rd)\b | \d*[04-9]th\b)
   | (?P<number> \d+)
   | (?P<star>   \*+ | [\u2020\u2021\u2022]+)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from tracker.fabric.judge import Judged
 from tracker.fabric.reading import Reading
 from tracker.fabric.trees import beginning, hooked, joined_to
 from tracker.notation.tree import Chain, Node
+
+#: Fewer rounds than this that need a ch 1 to count are taken for misprints.
+MOST_MISPRINTS = 2
 
 
 class Beginnings:
@@ -18,9 +21,23 @@ class Beginnings:
         said: whether the words say so, for all rounds to come.
     """
 
-    def __init__(self, counts: Mapping[int, bool] | None = None) -> None:
+    def __init__(self, counts: Mapping[int, bool] | None = None, never: Iterable[int] = ()) -> None:
         self.counts = dict(counts or {})
-        self.said: dict[int, bool] = {}
+        self.said: dict[int, bool] = dict.fromkeys(never, False)
+        self._needed: dict[int, int] = {}
+        self._plain: dict[int, int] = {}
+
+    def doubtful(self) -> frozenset[int]:
+        """Lengths that too little speaks for counting: a single chain needs two rounds.
+
+        One round that only comes right with ch 1 as a stitch is a misprint rather; so is
+        a part where more rounds agree without.
+        """
+        return frozenset(
+            length
+            for length, times in self._needed.items()
+            if length == 1 and (times < MOST_MISPRINTS or self._plain.get(length, 0) >= times)
+        )
 
     def habit(self, nodes: tuple[Node, ...], pending: Chain | None) -> Reading:
         """The habit for this round: whether its beginning chain counts as a stitch.
@@ -57,9 +74,10 @@ class Beginnings:
             self.counts.setdefault(length, chain.counts)
             if chain.lasting:
                 self.said[length] = self.counts[length] = chain.counts
-        elif (
-            judged.fits
-            and judged.agrees
-            and judged.reading.chain_counts != self.habit(nodes, pending).chain_counts
-        ):
-            self.counts[length] = judged.reading.chain_counts
+        elif judged.fits and judged.agrees:
+            if judged.reading.chain_counts == (length >= 3):
+                self._plain[length] = self._plain.get(length, 0) + 1
+            else:
+                self._needed[length] = self._needed.get(length, 0) + 1
+            if judged.reading.chain_counts != self.habit(nodes, pending).chain_counts:
+                self.counts[length] = judged.reading.chain_counts

@@ -93,9 +93,13 @@ class PartChecker:
             for line in split_lines(text)
         ]
         self._all(reads)
+        doubtful = self.beginnings.doubtful()
+        if doubtful:
+            self._begin(Beginnings(never=doubtful))
+            self._all(reads)
         learnt = self.beginnings.counts
         if learnt:
-            self._begin(Beginnings(learnt))
+            self._begin(Beginnings(learnt, doubtful))
             self._all(reads)
         return self.found
 
