@@ -13,7 +13,7 @@ import subprocess
 import sys
 import tempfile
 from dataclasses import dataclass
-from html import unescape
+from html import escape, unescape
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
@@ -49,6 +49,11 @@ SCENES = (
     Scene("work-40x12", 40, 12),
     Scene("work-200x60", 200, 60, round=9, made=8, keys=("o",)),
     Scene("no-colour", 80, 24, theme="none"),
+    Scene("picture-corners", 100, 30, pattern="lattice-mat", size="", round=5, made=19),
+    Scene("picture-decreases", 200, 60, pattern="dusk-moth", size="", round=24, made=7),
+    Scene("picture-light", 200, 60, round=7, made=17, theme="light"),
+    Scene("guard", 80, 24, keys=("x",)),
+    Scene("learn-a-key", 80, 24, keys=("l", "f18")),
     Scene("loops", 100, 30, round=9, made=0, keys=("o", "space", "space", "space")),
     Scene("count-asked", 80, 24, made=56, keys=("5", "5")),
     Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
@@ -76,11 +81,25 @@ CELL, ROW, RISE = 12.2, 24.4, 18.5
 
 RUNS = re.compile("([█▀▄])\\1*")
 BLOCKS = {"█": (0, 1), "▀": (0, 0.5), "▄": (0.5, 1)}
+STROKES = {
+    "│": ((0.5, 0, 0.5, 1, 1.6),),
+    "┃": ((0.5, 0, 0.5, 1, 3.6),),
+    "─": ((0, 0.5, 1, 0.5, 1.6),),
+    "━": ((0, 0.5, 1, 0.5, 3.6),),
+    "┴": ((0, 0.5, 1, 0.5, 1.6), (0.5, 0, 0.5, 0.5, 1.6)),
+    "┻": ((0, 0.5, 1, 0.5, 3.6), (0.5, 0, 0.5, 0.5, 3.6)),
+    "╲": ((0, 0, 1, 1, 1.8),),
+    "╱": ((1, 0, 0, 1, 1.8),),
+}
+"""Lines of the picture: from where to where in a cell, and how wide."""
 
 
 def mended(svg: str) -> str:
     """The picture with block characters as plain areas, so that they join as in a terminal."""
     svg = TEXT.sub(_as_areas, svg)
+    svg = re.sub(
+        r"(\.terminal-\d+-r\d+) \{ fill: (#[0-9a-fA-F]+)", r"\1-line { stroke: \2 } \g<0>", svg
+    )
     return svg.replace("<text ", '<text xml:space="preserve" ')
 
 
@@ -92,7 +111,24 @@ def _as_areas(match: re.Match[str]) -> str:
         f'height="{ROW * (BLOCKS[run[1]][1] - BLOCKS[run[1]][0]) + 0.2:.1f}"/>'
         for run in RUNS.finditer(words)
     ]
-    return "".join(areas) if areas else match[0]
+    return "".join(areas) if areas else _with_lines(match, ink, left, base)
+
+
+def _with_lines(match: re.Match[str], ink: str, left: float, base: float) -> str:
+    """Lines as strokes that meet those of the next cell; all other characters as they are."""
+    words = unescape(match[4])
+    if not set(words) & STROKES.keys():
+        return match[0]
+    strokes = [
+        f'<line class="{ink}-line" x1="{left + CELL * (at + x1):.1f}" '
+        f'x2="{left + CELL * (at + x2):.1f}" y1="{base - RISE + ROW * y1:.1f}" '
+        f'y2="{base - RISE + ROW * y2:.1f}" stroke-width="{wide}"/>'
+        for at, char in enumerate(words)
+        for x1, y1, x2, y2, wide in STROKES.get(char, ())
+    ]
+    rest = "".join(" " if char in STROKES else char for char in words)
+    kept = match[0].replace(match[4], escape(rest)) if rest.strip() else ""
+    return kept + "".join(strokes)
 
 
 async def draw(scene: Scene, folder: Path, target: Path) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from tracker.pattern.cautions import DEFER, caution
 from tracker.pattern.load import load_pattern
 from tracker.session.session import Session
 
@@ -280,11 +281,40 @@ def test_a_piece_goes_on_in_its_own_size_only(cosy):
 
 
 def test_demo_patterns_are_listed_with_their_sizes():
-    lines = hookside("patterns").stdout.splitlines()
-    assert [line.split()[0] for line in lines] == [
-        "dusk-moth", "headband", "lattice-mat", "tea-cosy",
-    ]  # fmt: skip
-    assert lines[-1].endswith("2 cups, 4 cups, 6 cups, 8 cups")
+    lines = hookside("patterns").stdout.partition("\n\n")[0].splitlines()
+    names = [line.split()[0] for line in lines if not line.startswith(" ")]
+    assert names == ["dusk-moth", "headband", "lattice-mat", "tea-cosy"]
+    cosy = next(line for line in lines if line.startswith("tea-cosy"))
+    assert cosy.endswith("2 cups, 4 cups, 6 cups, 8 cups")
+
+
+def test_demo_patterns_are_listed_with_their_cautions():
+    said = hookside("patterns").stdout
+    moth, band = said.index("dusk-moth"), said.index("headband")
+    assert "caution: buttons, safety eyes, beads, bows, charms\n" in said[moth:band]
+    assert "caution: infant hats and sleep\n" in said[band : said.index("lattice-mat")]
+    assert said.endswith(f"\n{DEFER}\n")
+
+
+def test_a_check_writes_out_the_cautions_that_apply(mat):
+    mat.write_text(f'cautions = ["small-parts", "selling"]\n{SMALL}', encoding="utf-8")
+    done = hookside("check", mat)
+    told = [caution("small-parts").sentence, caution("selling").sentence, DEFER]
+    assert "\nCautions\n" + "".join(f"  {words}\n" for words in told) in done.stdout
+    data = json.loads(hookside("check", "--json", mat).stdout)
+    assert data["files"][0]["cautions"] == ["small-parts", "selling"]
+
+
+@pytest.mark.parametrize(
+    ("name", "hint"),
+    [("small-part", 'Did you mean "small-parts"?'), ("[red]", "Known here: infant-hat-sleep, ")],
+)
+def test_a_caution_that_is_not_known_brings_what_was_meant(mat, name, hint):
+    mat.write_text(f'cautions = ["{name}"]\n{SMALL}', encoding="utf-8")
+    done = hookside("check", mat)
+    assert (done.returncode, done.stdout) == (2, "")
+    assert f'no caution is called "{name}"' in done.stderr
+    assert hint in done.stderr
 
 
 @pytest.mark.parametrize("words", [(), ("work",), ("check",), ("where",)])

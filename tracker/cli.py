@@ -85,7 +85,9 @@ def _carry_out(arguments: Namespace) -> int:
     from tracker import cli_work
 
     if arguments.command == "work":
-        return cli_work.work(arguments.name, arguments.size, new=arguments.new)
+        return cli_work.work(
+            arguments.name, arguments.size, new=arguments.new, plain=arguments.plain
+        )
     if arguments.command == "patterns":
         return cli_work.patterns()
     return cli_work.resume()

@@ -26,6 +26,7 @@ _WORK_EXAMPLES = """examples:
   hookside work headband --size adult   begin a demo pattern
   hookside work hedgerow-tea-cosy       go on with a piece, by its name
   hookside work headband --size "1 year" --new
+  hookside work --plain                 line by line, for a screen reader
 """
 _CHECK = """Counts every round of a pattern, in every size: how many stitches of the round
 below it takes, how many it makes, and whether that is what the pattern prints.
@@ -86,9 +87,17 @@ def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
         epilog=_WORK_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    work.add_argument("name", metavar="PATTERN|PIECE", help="a pattern file or a name")
+    work.add_argument(
+        "name",
+        nargs="?",
+        metavar="PATTERN|PIECE",
+        help="a pattern file or a name; default: the latest piece",
+    )
     work.add_argument("--size", help="the size to work, as the pattern names it")
     work.add_argument("--new", action="store_true", help="begin another piece of the pattern")
+    work.add_argument(
+        "--plain", action="store_true", help="line by line: for screen readers and slow lines"
+    )
 
 
 def _add_check(commands: argparse._SubParsersAction[_Parser]) -> None:

@@ -29,9 +29,18 @@ def report(
         if part.steps:
             yield f"  {len(part.steps)} steps to tick off"
         yield from _rows(name, checked_part, at, printed=printed)
+    yield from _cautions(pattern)
     yield ""
     yield summary(checked)
     yield ""
+
+
+def _cautions(pattern: Pattern) -> Iterator[str]:
+    """Those that apply, one a line, and what they defer to."""
+    if pattern.cautions:
+        from tracker.pattern.foreword import warnings  # reads a file, seldom needed
+
+        yield from ("", "Cautions", *(f"  {words}" for words in warnings(pattern)))
 
 
 def _rows(name: str, part: CheckedPart, at: int | None, *, printed: bool) -> Iterator[str]:
@@ -87,6 +96,7 @@ def as_data(file: str, pattern: Pattern, checked: Check) -> dict[str, Any]:
         "title": pattern.title,
         "sizes": pattern.sizes,
         "well": checked.well,
+        "cautions": pattern.cautions,
         "parts": [
             {"name": part.name, "rounds": [_round_data(found) for found in part.rounds]}
             for part in checked.parts

@@ -14,6 +14,8 @@ from tracker.notation.problems import visible
 from tracker.session import shelf
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from tracker.session.session import Session
     from tracker.session.shelf import OnShelf
 
@@ -29,11 +31,16 @@ def resume() -> int:
     return choose(shelf.pieces_folder())
 
 
-def work(word: str, size: str | None, *, new: bool) -> int:
-    """Go on with a piece, or begin one of a pattern."""
-    piece = piece_called(word)
-    if piece is not None and not new:
-        return _go_on(piece, size)
+def work(word: str | None, size: str | None, *, new: bool, plain: bool) -> int:
+    """Go on with a piece (without a word: the latest), or begin one of a pattern."""
+    show = _show_plainly if plain else _show
+    latest = None if word else latest_piece()
+    if word is None and latest is None:
+        raise Complaint(f"no piece is begun yet: {how_to_begin()}")
+    piece = latest if word is None else piece_called(word)
+    if piece is not None and (word is None or not new):
+        return _go_on(piece, size, show)
+    assert word is not None
     from tracker.pattern import library
 
     path = pattern_path(word)
@@ -42,12 +49,13 @@ def work(word: str, size: str | None, *, new: bool) -> int:
     pattern = load(path)
     mine = None if new else _begun(pattern.title)
     if mine is not None:
-        return _go_on(mine.path, size)
+        return _go_on(mine.path, size, show)
     chosen = choose_size(pattern, size)
-    _needs_terminal()
+    if not plain:
+        _needs_terminal()
     from tracker.session.session import Session
 
-    return _show(opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder())))
+    return show(opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder())))
 
 
 def _begun(title: str) -> OnShelf | None:
@@ -64,6 +72,7 @@ def _begun(title: str) -> OnShelf | None:
 def patterns() -> int:
     """List the demo patterns."""
     from tracker.pattern import library
+    from tracker.pattern.cautions import DEFER, caution
 
     found = [(name, load(path)) for name, path in library.demo_patterns().items()]
     names = max((len(name) for name, _ in found), default=0)
@@ -71,11 +80,15 @@ def patterns() -> int:
     for name, pattern in found:
         sizes = ", ".join(pattern.sizes) or "one size"
         print(visible(f"{name:{names}}  {pattern.title:{titles}}  {sizes}"))
+        for known in filter(None, map(caution, pattern.cautions)):
+            print(visible(f"{'':{names}}  caution: {known.topic}"))
+    print(f"\nhookside check NAME writes the cautions out.\n{DEFER}")
     return 0
 
 
-def _go_on(path: Path, size: str | None) -> int:
-    _needs_terminal()
+def _go_on(path: Path, size: str | None, show: Callable[[Session], int]) -> int:
+    if show is _show:
+        _needs_terminal()
     session = _open(path)
     worked = session.plan.size
     if size is not None and choose_size(session.plan.pattern, size) != worked:
@@ -83,7 +96,7 @@ def _go_on(path: Path, size: str | None) -> int:
         raise Complaint(
             f"you have a piece of it in size {worked or 'one size'}; add --new to begin another"
         )
-    return _show(session)
+    return show(session)
 
 
 def _open(path: Path) -> Session:
@@ -101,6 +114,12 @@ def _show(session: Session) -> int:
     gc.enable()
     gc.freeze()
     return run(session)
+
+
+def _show_plainly(session: Session) -> int:
+    from tracker.screens.plain import work_plainly
+
+    return work_plainly(session)
 
 
 def _needs_terminal() -> None:

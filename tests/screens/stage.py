@@ -25,10 +25,12 @@ def begin_text(folder: Path, source: str) -> Session:
 
 @asynccontextmanager
 async def on_stage(session, size=(80, 24), settings=None, palette=DARK):
-    """The running app and its pilot."""
+    """The running app and its pilot, the page before a piece just begun turned over."""
     app = HooksideApp(session, session.path.parent, settings or Settings(), palette)
     async with app.run_test(size=size) as pilot:
         await pilot.pause()
+        if session.begun:
+            await pilot.press("q")
         yield app, pilot
     session.close()
 

@@ -14,6 +14,7 @@ import pyte
 
 COMMAND = (sys.executable, "-m", "tracker", "work", "tea-cosy", "--size", "4 cups")
 PATIENCE = 20
+BEFORE = "Before you begin"
 
 
 class Terminal:
@@ -25,6 +26,7 @@ class Terminal:
         self.before = termios.tcgetattr(inner)
         self.inner = inner
         self.raw = b""
+        self._closed = False
         self.page = pyte.Screen(columns, rows)
         self.stream = pyte.ByteStream(self.page)
         environ = {"TERM": "xterm-256color", "COLORTERM": "truecolor", **environ}
@@ -59,12 +61,19 @@ class Terminal:
             self.stream.feed(data)
 
     def until(self, words):
-        """Wait until the words are on the screen."""
+        """Wait until the words are on the screen; closes the page before a new piece."""
         end = time.monotonic() + PATIENCE
         while words not in "\n".join(self.page.display):
             if time.monotonic() > end:
                 raise AssertionError(f"{words!r} never came:\n" + "\n".join(self.page.display))
             self.read()
+            if self.page.display[0].strip().startswith(BEFORE) and words != BEFORE:
+                self._close_once()
+
+    def _close_once(self):
+        if not self._closed:
+            self._closed = True
+            self.send(b"q")
 
     def left(self):
         """Wait until the process has ended; its exit code."""

@@ -35,6 +35,8 @@ LEAST = {
     "done": 4.5,
     "warn": 7,
     "mark": 7,
+    "grow": 7,
+    "close": 7,
     "now": 12,
 }
 

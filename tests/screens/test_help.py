@@ -60,6 +60,8 @@ async def test_a_pattern_and_a_size_are_chosen_and_the_piece_is_begun(tmp_path):
         assert "which size?" in text(app)
         await pilot.press("down", "space")
         await pilot.pause()
+        assert text(app).strip().startswith("Before you begin")
+        await pilot.press("q")
         assert "4 cups" in text(app)
         assert "Rnd 1 of 19" in text(app)
         app.session.close()

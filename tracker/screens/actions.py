@@ -89,6 +89,12 @@ ACTIONS = (
         "parts",
     ),
     Action("how", ("h",), "How to", "How the present stitch is made.", "how to"),
+    Action(
+        "before",
+        ("i",),
+        "Before you begin",
+        "What the pattern says of itself, gauge and hook, the part's note, the cautions.",
+    ),
     Action("mark", ("m",), "Mark this place", "Put the marker at this place.", "mark", "mark"),
     Action(
         "to-mark",
@@ -111,6 +117,18 @@ ACTIONS = (
         "Type what you counted at the end of the round, then next.",
     ),
     Action(
+        "note",
+        ("n",),
+        "Write a note",
+        "A note kept with this place; it is shown in every copy when the place is reached.",
+    ),
+    Action(
+        "wrong",
+        ("w",),
+        "A wrong count",
+        "What may have gone wrong in the round just counted, and ways to put it right.",
+    ),
+    Action(
         "ask",
         ("a",),
         "When to ask for the count",
@@ -128,6 +146,19 @@ ACTIONS = (
         ("slash", "ctrl+p"),
         "Find an action",
         "Find anything on this list by typing a part of its name.",
+    ),
+    Action(
+        "guard",
+        ("x",),
+        "Guard the place",
+        "From now on only next and back do anything; the same key twice ends it.",
+        "guard",
+    ),
+    Action(
+        "learn",
+        ("l",),
+        "Learn a key",
+        "Press any key, pedal or presenter's button, then say what it shall do.",
     ),
     Action("suspend", ("ctrl+z",), "To the shell", "Step out to the shell; fg comes back."),
     Action(

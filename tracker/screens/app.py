@@ -5,23 +5,31 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
+from textual import events
 from textual.app import App
 
-from tracker.screens.actions import DEFAULT_KEYS
+from tracker.screens.actions import DEFAULT_KEYS, Keys
 from tracker.screens.inks import PLAIN_INKS, Palette, inks_of, plain_theme, theme_of
 from tracker.screens.pedals import name_pedals
+from tracker.screens.presses import Presses
 from tracker.screens.settings import Settings, SettingsError, read_settings, settings_path
+from tracker.screens.sounds import Sounds
 from tracker.screens.terminal import watch_terminal
 from tracker.screens.theme import Colourless, palette_for
 from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
+from tracker.session.store import now
 
 if TYPE_CHECKING:
     from textual.command import Provider
     from textual.filter import LineFilter
+
+    from tracker.screens.speech import Speaker
 
 BAD_INPUT = 2
 
@@ -36,7 +44,7 @@ def _actions() -> type[Provider]:
 class HooksideApp(App[None], inherit_bindings=False):
     """Works on a piece; without one, lets the maker choose from ``folder``.
 
-    ``palette`` None leaves all colours out.
+    ``palette`` None leaves all colours out. ``held``: a key held down counts once.
     """
 
     TITLE = "Hookside"
@@ -45,7 +53,13 @@ class HooksideApp(App[None], inherit_bindings=False):
     ALLOW_SELECT = False
 
     def __init__(
-        self, session: Session | None, folder: Path, settings: Settings, palette: Palette | None
+        self,
+        session: Session | None,
+        folder: Path,
+        settings: Settings,
+        palette: Palette | None,
+        *,
+        held: bool = False,
     ) -> None:
         super().__init__()
         self.animation_level = "none"
@@ -56,14 +70,34 @@ class HooksideApp(App[None], inherit_bindings=False):
         self._inks = inks_of(palette) if palette else PLAIN_INKS
         self._settings = settings
         self._folder = folder
+        self._speaker = self._make_speaker()
         self.session = session
-        # Textual works the table out anew at every press: it gets only what differs.
-        learnt = settings.keys.items() - DEFAULT_KEYS.items()
-        self.set_keymap({name: ",".join(keys) for name, keys in learnt})
+        self._presses = Presses(super().on_event, held=held, one_switch=settings.one_switch)
+        self._take_keys(settings.keys)
 
     def get_line_filters(self) -> Sequence[LineFilter]:
         """Where no colour is wanted, the one filter that takes them all out."""
         return [self._colourless] if self._colourless else super().get_line_filters()
+
+    def _take_keys(self, keys: Keys) -> None:
+        self._settings = replace(self._settings, keys=keys)
+        # Textual works the table out anew at every press: it gets only what differs.
+        learnt = keys.items() - DEFAULT_KEYS.items()
+        self.set_keymap({name: ",".join(of) for name, of in learnt})
+
+    def learn(self, keys: Keys) -> None:
+        """Go on with other keys."""
+        self._take_keys(keys)
+        for screen in self.screen_stack:
+            if isinstance(screen, WorkScreen):
+                screen.learn(keys)
+
+    async def on_event(self, event: events.Event) -> None:
+        """Leave out the repeats of a key that is held down."""
+        if isinstance(event, events.Key) and not event.is_forwarded:
+            await self._presses.take(self, event, self._settings.keys)
+        else:
+            await super().on_event(event)
 
     def on_mount(self) -> None:
         """Show the work, or what there is to choose."""
@@ -71,14 +105,52 @@ class HooksideApp(App[None], inherit_bindings=False):
         if self.session is not None:
             self.work_on(self.session)
         else:
-            from tracker.screens.choose import Chooser
+            self.ask()
 
-            Chooser(self, self._folder, self._inks, self.work_on).ask()
+    def ask(self) -> None:
+        """Let the maker choose a piece, or a pattern to begin."""
+        from tracker.screens.choose import Chooser
+
+        Chooser(self, self._folder, self._inks, self.work_on).ask()
 
     def work_on(self, session: Session) -> None:
         """Show the work screen of a piece."""
         self.session = session
-        self.push_screen(WorkScreen(session, self._inks, self._settings.keys))
+        sounds = Sounds(self._settings.bell, self.bell, self._speaker)
+        self.push_screen(WorkScreen(session, self._inks, self._settings.keys, sounds))
+
+    def on_unmount(self) -> None:
+        """Fall silent."""
+        if self._speaker is not None:
+            self._speaker.close()
+
+    def _make_speaker(self) -> Speaker | None:
+        if self._settings.speech is None:
+            return None
+        from tracker.screens.speech import Speaker
+
+        return Speaker(self._settings.speech, self._unspoken)
+
+    def _unspoken(self, why: str) -> None:
+        """Say on a page of its own that nothing is spoken; called by the speaker's thread."""
+
+        def say() -> None:
+            from tracker.screens.pages import Pages
+
+            self.push_screen(Pages("Speech", [why], self._inks))
+
+        with suppress(RuntimeError):  # the app is being left
+            self.call_from_thread(say)
+
+
+class ShelfApp(HooksideApp):
+    """Begins with the shelf."""
+
+    def ask(self) -> None:
+        """Show the shelf."""
+        from tracker.screens.shelf import ShelfScreen
+
+        self.push_screen(ShelfScreen(self._folder, self._inks, now, self.work_on))
 
 
 def run(session: Session) -> int:
@@ -91,8 +163,19 @@ def choose(folder: Path) -> int:
     return _run(lambda settings: _app(None, folder, settings), None)
 
 
-def _app(session: Session | None, folder: Path, settings: Settings) -> HooksideApp:
-    return HooksideApp(session, folder, settings, palette_for(settings.theme, os.environ))
+def shelf(folder: Path) -> int:
+    """Show the shelf, then work on what is opened; returns the exit code."""
+    return _run(lambda settings: _app(None, folder, settings, ShelfApp), None)
+
+
+def _app(
+    session: Session | None,
+    folder: Path,
+    settings: Settings,
+    kind: type[HooksideApp] = HooksideApp,
+) -> HooksideApp:
+    palette = palette_for(settings.theme, os.environ)
+    return kind(session, folder, settings, palette, held=settings.held == "once")
 
 
 def _run(make: Callable[[Settings], HooksideApp], session: Session | None) -> int:

@@ -13,6 +13,7 @@ from tracker.pattern.model import Pattern
 from tracker.screens.flow import Line
 from tracker.screens.inks import Inks
 from tracker.screens.pick import LIST, Pick, heading
+from tracker.session.moving import taken_up
 from tracker.session.session import Session
 from tracker.session.shelf import OnShelf, pieces
 from tracker.session.store import StoreError
@@ -30,11 +31,11 @@ class Choice:
     piece: OnShelf | None = None
 
 
-def choices(folder: Path) -> list[Choice]:
-    """The pieces on the shelf, the latest first, then the patterns that come along."""
+def choices(folder: Path | None) -> list[Choice]:
+    """The pieces in a folder, the latest first, then the patterns that come along."""
     begun = [
         Choice([("go on   ", LIST.quiet), (piece.name, LIST.strong)], piece=piece)
-        for piece in pieces(folder)
+        for piece in (pieces(folder) if folder else ())
     ]
     patterns = [load_pattern(path) for path in library.demo_patterns().values()]
     return [*begun, *(Choice(_begin(pattern), pattern=pattern) for pattern in patterns)]
@@ -50,32 +51,43 @@ def _begin(pattern: Pattern) -> Line:
 
 
 class Chooser:
-    """Asks until something is open, then hands the session on."""
+    """Asks until something is open, then hands the session on.
+
+    ``from_shelf``: offers patterns only, and goes back to the shelf when it is left.
+    """
 
     def __init__(
-        self, app: App[None], folder: Path, inks: Inks, opened: Callable[[Session], None]
+        self,
+        app: App[None],
+        folder: Path,
+        inks: Inks,
+        opened: Callable[[Session], None],
+        *,
+        from_shelf: bool = False,
     ) -> None:
         self._app = app
         self._folder = folder
         self._inks = inks
         self._opened = opened
+        self._from_shelf = from_shelf
         self._choices: Sequence[Choice] = ()
 
     def ask(self, told: str = "next or enter takes it") -> None:
         """Show what there is to choose; ``told`` stands under the heading."""
-        self._choices = choices(self._folder)
+        self._choices = choices(None if self._from_shelf else self._folder)
         head = heading("What will you work on?", told, self._inks)
         lines = [choice.line for choice in self._choices]
         self._app.push_screen(Pick(head, lines), self._chosen)
 
     def _chosen(self, number: int | None) -> None:
         if number is None:
-            self._app.exit()
+            if not self._from_shelf:
+                self._app.exit()
             return
         choice = self._choices[number]
         if choice.piece is not None:
             path = choice.piece.path
-            self._try(lambda: Session.open(path))
+            self._try(lambda: Session.open(taken_up(path, self._folder)))
         elif choice.pattern is not None:
             self._ask_size(choice.pattern)
 

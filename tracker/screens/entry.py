@@ -15,6 +15,9 @@ class Asked(StrEnum):
     COUNT = "Counted"
     ROUND = "Go to round"
     STITCH = "Go to stitch"
+    PART = "Go to part"
+    CHOICE = "Choose"
+    RIP = "Rip back rounds"
 
 
 @dataclass(frozen=True, slots=True)

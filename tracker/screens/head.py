@@ -6,7 +6,7 @@ from tracker.fabric.verdicts import Verdict
 from tracker.screens.flow import Line, Piece, cut, length, spread
 from tracker.screens.slot import Room, Slot
 from tracker.screens.view import View
-from tracker.session.glance import Glance
+from tracker.session.glance import Glance, numbered
 
 DOT = " · "
 
@@ -34,12 +34,3 @@ class Head(Slot):
         hook = f"hook {seen.hook}" if seen.hook else ""
         words = DOT.join(word for word in (seen.size, seen.colour, hook) if word)
         return spread([(words, self.inks.text)], [], width)
-
-
-def numbered(seen: Glance) -> str:
-    """The round with how many there are: "Rnd 7 of 24", "Row 3 (round 5 of 9)"."""
-    if seen.making_up:
-        return f"{seen.round} of {seen.rounds}"
-    if seen.round_label.endswith(f" {seen.round}"):
-        return f"{seen.round_label} of {seen.rounds}"
-    return f"{seen.round_label} (round {seen.round} of {seen.rounds})"

@@ -21,7 +21,8 @@ class Palette:
     """Colours of a theme, as ``#rrggbb``.
 
     ``page`` is behind everything, ``panel`` behind the chosen line of a list; ``mark`` is
-    for the count to end on and the bars of repeats.
+    for the count to end on and the bars of repeats, ``grow`` and ``close`` for increases and
+    decreases in the picture.
     """
 
     name: str
@@ -34,6 +35,8 @@ class Palette:
     done: str
     warn: str
     mark: str
+    grow: str
+    close: str
 
 
 DARK = Palette(
@@ -47,6 +50,8 @@ DARK = Palette(
     done="#87929c",
     warn="#ffb59c",
     mark="#d9a441",
+    grow="#8fd6a2",
+    close="#c9b2ff",
 )
 
 LIGHT = Palette(
@@ -60,6 +65,8 @@ LIGHT = Palette(
     done="#656d74",
     warn="#8a2308",
     mark="#6b4500",
+    grow="#0f5132",
+    close="#5a2a8c",
 )
 
 PALETTES: Mapping[str, Palette] = {"dark": DARK, "light": LIGHT}
@@ -74,7 +81,7 @@ class Inks:
 
     ``place``: the step and the count. ``strong``: what is looked for next. ``now``: the
     current words of the instruction; ``done`` those before them. ``mark``: the count to
-    end on, passes done.
+    end on, passes done. ``grow`` and ``close``: increases and decreases in the picture.
     """
 
     text: Style
@@ -85,6 +92,8 @@ class Inks:
     now: Style
     warn: Style
     mark: Style
+    grow: Style
+    close: Style
 
 
 def inks_of(palette: Palette) -> Inks:
@@ -100,6 +109,8 @@ def inks_of(palette: Palette) -> Inks:
         now=Style(foreground=page, background=place, bold=True),
         warn=Style(foreground=Color.parse(palette.warn), bold=True, underline=True),
         mark=Style(foreground=Color.parse(palette.mark)),
+        grow=Style(foreground=Color.parse(palette.grow), bold=True),
+        close=Style(foreground=Color.parse(palette.close), bold=True),
     )
 
 
@@ -112,6 +123,8 @@ PLAIN_INKS = Inks(
     now=Style(bold=True, reverse=True),
     warn=Style(bold=True, underline=True),
     mark=Style(bold=True),
+    grow=Style(bold=True),
+    close=Style(bold=True),
 )
 
 

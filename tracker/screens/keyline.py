@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from tracker.screens.actions import ACTIONS
-from tracker.screens.flow import Line, Piece, length
+from tracker.screens.flow import Line, Piece, cut_line, length
 from tracker.screens.inks import Inks
 from tracker.screens.keys import shown
 from tracker.screens.slot import Room, Slot
@@ -19,7 +19,20 @@ class KeyLine(Slot):
 
     def lines(self, view: View, room: Room) -> list[Line]:
         """One row."""
+        if view.guard:
+            return [_guarded(view, room.width, self.inks)]
         return [_fitted(tuple(view.keys.items()), room.width, self.inks)]
+
+
+def _guarded(view: View, width: int, inks: Inks) -> Line:
+    """What still works, and how the guard is left; the latter wherever there is no more room."""
+    ends: list[Piece] = [("guard on: ", inks.quiet), (view.guard, inks.warn)]
+    works: list[Piece] = [
+        piece
+        for name in ("next", "back")
+        for piece in ((shown(view.keys[name][0]), inks.strong), (f" {name}{GAP}", inks.quiet))
+    ]
+    return cut_line([*works, *ends] if length([*works, *ends]) <= width else ends, width)
 
 
 @lru_cache(maxsize=8)

@@ -109,3 +109,46 @@ def _clashes(keys: KeyTable) -> list[str]:
                     f"give one of them another key"
                 )
     return faults
+
+
+def arrived(key: str) -> str:
+    """What a key is called and, where only one is known, the code that terminals send for it."""
+    codes = [code for code, name in FUNCTIONAL_KEYS.items() if name == key]
+    char = key_to_character(key)
+    if char is not None and char.isprintable():
+        return f"{shown(key)} (the character {char!r}, U+{ord(char):04X})"
+    named = f"{key} ({shown(key)})" if shown(key) != key else key
+    return f"{named}, sent as {' or '.join(f'ESC [ {code}' for code in codes)}" if codes else named
+
+
+def doing(key: str, keys: KeyTable) -> str:
+    """What a key does now, in a sentence."""
+    other = _with(key, keys)
+    if other is None:
+        return "So far it does nothing."
+    title = BY_NAME[other].title
+    return f'It now does "{title}"; given to another, it no longer does that.'
+
+
+def with_key(keys: KeyTable, name: str, key: str) -> tuple[KeyTable, str]:
+    """The table with one more key for an action, taken from where it lay; and what was done.
+
+    The same table where the key is the last one of another action.
+    """
+    title, other = BY_NAME[name].title, _with(key, keys)
+    if other == name:
+        return keys, f'{shown(key)} does "{title}" already.'
+    if other is not None and len(keys[other]) == 1:
+        return keys, (
+            f'Not done: {shown(key)} is the only key for "{BY_NAME[other].title}"; '
+            f"give that another one first."
+        )
+    changed = {**keys, name: (*keys[name], key)}
+    if other is None:
+        return changed, f'{shown(key)} now does "{title}".'
+    changed[other] = tuple(one for one in keys[other] if one != key)
+    return changed, f'{shown(key)} now does "{title}", no longer "{BY_NAME[other].title}".'
+
+
+def _with(key: str, keys: KeyTable) -> str | None:
+    return next((name for name, of in keys.items() if key in of), None)

@@ -50,7 +50,8 @@ PLAIN: Sequence[Row] = (
     HEAD,
     *(((name,), 1) for name in ("step", "aim", "count", "passes")),
 )
-LETTERS: Sequence[Row] = (HEAD, GAP, (("step", "aim"), 5), GAP, (("count", "passes"), 6), GAP)
+LETTERS: Sequence[Row] = (HEAD, GAP, (("step", "aim"), 5))
+COUNTS: Row = (("count", "passes"), 6)
 WIDE: Sequence[Row] = (
     GAP,
     HEAD,
@@ -58,17 +59,33 @@ WIDE: Sequence[Row] = (
     (("step", "aim"), 10),
     ((), 2),
     (("count", "passes"), 11),
-    ((), 2),
+    GAP,
+    (("picture",), 8),
+    GAP,
 )
+
+PICTURED: Sequence[Row] = (*PLAIN, GAP, (("picture",), 2), GAP, (("words",), 2), BELOW, *FOOT)
+PICTURED_FROM = 16
+"""Rows from which a small screen has room for the picture."""
 
 ROWS: Mapping[tuple[Shape, Mode], Sequence[Row]] = {
     (Shape.SMALL, Mode.WORK): (*PLAIN, (("words",), 2), BELOW, *FOOT),
     (Shape.SMALL, Mode.LOOPS): (*PLAIN, (("words",), 2), BELOW, *FOOT[:2]),
     (Shape.SMALL, Mode.HOW): (*PLAIN, BELOW, *FOOT),
     (Shape.SMALL, Mode.TICKS): (HEAD, TICKS, *FOOT),
-    (Shape.BIG, Mode.WORK): (*LETTERS, (("words",), 3), BELOW, *FOOT),
+    (Shape.BIG, Mode.WORK): (*LETTERS, COUNTS, (("words",), 3), (("picture",), 2), BELOW, *FOOT),
     (Shape.BIG, Mode.TICKS): (HEAD, GAP, TICKS, *FOOT),
-    (Shape.ROOMY, Mode.WORK): (*LETTERS, (("words",), 4), GAP, BELOW, *FOOT_2),
+    (Shape.ROOMY, Mode.WORK): (
+        *LETTERS,
+        GAP,
+        COUNTS,
+        GAP,
+        (("picture",), 3),
+        GAP,
+        (("words",), 3),
+        BELOW,
+        *FOOT_2,
+    ),
     (Shape.ROOMY, Mode.TICKS): (HEAD, GAP, TICKS, *FOOT_2),
     (Shape.HUGE, Mode.WORK): (*WIDE, (("words",), 5), ((), 2), BELOW, *FOOT_2, GAP),
     (Shape.HUGE, Mode.TICKS): (GAP, HEAD, ((), 2), TICKS, *FOOT_2, GAP),
@@ -96,6 +113,8 @@ def lay_out(width: int, height: int, mode: Mode) -> Mapping[str, Box]:
     """The spot of each slot that is shown. What the terminal is too low for is left out."""
     shape = shape_for(width, height)
     rows = ROWS.get((shape, mode)) or ROWS[shape, Mode.WORK]
+    if (shape, mode) == (Shape.SMALL, Mode.WORK) and height >= PICTURED_FROM:
+        rows = PICTURED
     margin = MARGIN[shape]
     inner = width - 2 * margin
     boxes = {}

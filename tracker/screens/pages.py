@@ -10,7 +10,7 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from tracker.screens.actions import bindings
-from tracker.screens.flow import Line, content, paragraph
+from tracker.screens.flow import Line, content, paragraph, spread
 from tracker.screens.inks import Inks
 
 if TYPE_CHECKING:
@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 class Pages(Screen[None]):
     """Paragraphs laid out on as many pages as the screen needs; next goes on, then closes.
 
-    What stands before a tab in a paragraph is set in front of the rest.
+    What stands before a tab in a paragraph is set in front of the rest. ``hint`` is for those
+    who may not know how to go on.
     """
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -33,11 +34,12 @@ class Pages(Screen[None]):
     Pages Static { height: 1fr; text-wrap: nowrap; }
     """
 
-    def __init__(self, heading: str, paragraphs: Sequence[str], inks: Inks) -> None:
+    def __init__(self, heading: str, paragraphs: Sequence[str], inks: Inks, hint: str = "") -> None:
         super().__init__()
         self._heading = heading
         self._paragraphs = tuple(paragraphs)
         self._inks = inks
+        self._hint = hint
         self._page = 0
 
     def compose(self) -> ComposeResult:
@@ -61,7 +63,9 @@ class Pages(Screen[None]):
         pages = self._pages()
         self._page = min(self._page, len(pages) - 1)
         of = f"  {self._page + 1} of {len(pages)}" if len(pages) > 1 else ""
-        head: Line = [(self._heading, self._inks.place), (of, self._inks.quiet)]
+        quiet = self._inks.quiet
+        named: Line = [(self._heading, self._inks.place), (of, quiet)]
+        head = spread(named, [(self._hint, quiet)], self.app.size.width - 4)
         self.query_one(Static).update(content([head, [], *pages[self._page]]))
 
     def _pages(self) -> list[list[Line]]:
@@ -70,9 +74,12 @@ class Pages(Screen[None]):
         pages: list[list[Line]] = [[]]
         for words in self._paragraphs:
             rows = self._rows(words, width)
-            if pages[-1] and len(pages[-1]) + len(rows) > height:
+            if pages[-1] and len(pages[-1]) + len(rows) - (not rows[-1]) > height:
                 pages.append([])
-            pages[-1] += rows
+            for row in rows:
+                if row and len(pages[-1]) >= height:
+                    pages.append([])
+                pages[-1].append(row)
         return pages
 
     def _rows(self, words: str, width: int) -> list[Line]:

@@ -1,4 +1,4 @@
-"""What the maker has set: the theme and the keys, from ``settings.toml``."""
+"""What the maker has set: the theme, the keys, the sounds; from ``settings.toml``."""
 
 from __future__ import annotations
 
@@ -9,11 +9,17 @@ from pathlib import Path
 
 from tracker.notation.problems import visible
 from tracker.screens.actions import DEFAULT_KEYS, Keys
+from tracker.screens.command import Command
+from tracker.screens.cues import Cue
 from tracker.screens.keys import KeysError, learn
-from tracker.session.files import RealDisk
+from tracker.session.files import RealDisk, write_whole
 from tracker.session.shelf import pieces_folder
 
 THEMES = ("dark", "light")
+HELD = ("once", "each")
+BY = ("argument", "input")
+TABLE = frozenset(("theme", "held", "one-switch", "keys", "bell", "speech"))
+USUAL_BELLS = frozenset((Cue.ROUND, Cue.COLOUR, Cue.LAST))
 
 
 class SettingsError(ValueError):
@@ -22,10 +28,23 @@ class SettingsError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """``theme`` is "dark", "light" or "" (found out from the terminal)."""
+    """What stands in the file, or what is usual.
+
+    Attributes:
+        theme: "dark", "light" or "" (found out from the terminal).
+        keys: which keys do what.
+        held: "once": a key held down counts once; "each": all that the terminal sends counts.
+        one_switch: two quick presses of next mean back.
+        bell: the occasions on which a bell rings.
+        speech: the command that speaks; None where all stays silent.
+    """
 
     theme: str = ""
     keys: Keys = field(default_factory=lambda: DEFAULT_KEYS)
+    held: str = "once"
+    one_switch: bool = False
+    bell: frozenset[Cue] = USUAL_BELLS
+    speech: Command | None = None
 
 
 def settings_path() -> Path:
@@ -47,16 +66,71 @@ def read_settings(path: Path) -> Settings:
         raise SettingsError(visible(f"{path.name} is not TOML: {error}")) from None
 
 
+def keep_keys(path: Path, changed: Keys) -> None:
+    """Put the keys of these actions in the file; all else in it stays. Raises `SettingsError`."""
+    import tomli_w  # only when a key is learned
+
+    read_settings(path)
+    disk = RealDisk()
+    try:
+        table = tomllib.loads(disk.read(path).decode()) if path.exists() else {}
+        table["keys"] = {**table.get("keys", {}), **{name: [*of] for name, of in changed.items()}}
+        disk.close(write_whole(disk, path, tomli_w.dumps(table).encode()))
+        disk.fsync_folder(path.parent)
+    except OSError as error:
+        raise SettingsError(f"{path.name} cannot be written: {error}") from None
+
+
 def _settings(table: Mapping[str, object]) -> Settings:
-    unknown = sorted(table.keys() - {"theme", "keys"})
+    unknown = sorted(table.keys() - TABLE)
     if unknown:
-        raise SettingsError(visible(f'"{unknown[0]}" is no setting; there are theme and [keys]'))
+        raise SettingsError(visible(f'"{unknown[0]}" is no setting; there are {_listed()}'))
     theme, keys = table.get("theme", ""), table.get("keys", {})
+    held, one_switch = table.get("held", "once"), table.get("one-switch", False)
     if theme not in ("", *THEMES):
         raise SettingsError('theme is "dark" or "light"')
+    if held not in HELD:
+        raise SettingsError('held is "once" or "each"')
+    if not isinstance(one_switch, bool):
+        raise SettingsError("one-switch is true or false")
     if not isinstance(keys, dict):
         raise SettingsError("keys is a table: [keys], then a line for each action")
+    bell, speech = _bell(table.get("bell", {})), _speech(table.get("speech"))
     try:
-        return Settings(str(theme), learn(keys))
+        return Settings(str(theme), learn(keys), str(held), one_switch, bell, speech)
     except KeysError as error:
         raise SettingsError(str(error)) from None
+
+
+def _bell(table: object) -> frozenset[Cue]:
+    names = ", ".join(Cue)
+    if not isinstance(table, dict):
+        raise SettingsError(f"bell is a table: [bell], then true or false for any of {names}")
+    unknown = sorted(table.keys() - set(Cue))
+    if unknown:
+        raise SettingsError(visible(f'[bell] "{unknown[0]}" is no occasion; there are {names}'))
+    for name, wanted in table.items():
+        if not isinstance(wanted, bool):
+            raise SettingsError(f"[bell] {name} is true or false")
+    return frozenset(cue for cue in Cue if table.get(cue.value, cue in USUAL_BELLS))
+
+
+def _speech(table: object) -> Command | None:
+    if table is None:
+        return None
+    if not isinstance(table, dict) or table.keys() - {"command", "words"}:
+        raise SettingsError("speech is a table of command and words: [speech], then both")
+    command, by = table.get("command"), table.get("words", BY[0])
+    if not isinstance(command, list) or not command or not all(map(_is_word, command)):
+        raise SettingsError("[speech] command is a list: the program, then its arguments")
+    if by not in BY:
+        raise SettingsError('[speech] words is "argument" (they come last) or "input"')
+    return Command(tuple(command), by == BY[1])
+
+
+def _is_word(word: object) -> bool:
+    return isinstance(word, str) and bool(word) and "\0" not in word
+
+
+def _listed() -> str:
+    return ", ".join(sorted(TABLE))

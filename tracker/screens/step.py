@@ -39,19 +39,19 @@ class Aim(Slot):
     def lines(self, view: View, room: Room) -> list[Line]:
         """In one row, or beside the block letters: each of the three in rows of its own."""
         if room.height < ROWS:
-            return [self._in_one(view.glance, room.width)]
+            return [self._in_one(view, room.width)]
         seen, inks, width = view.glance, self.inks, room.width
-        parts = ((whole(seen), inks.place), (special(seen), inks.warn), (seen.after, inks.quiet))
+        parts = ((whole(seen), inks.place), (alert(view), inks.warn), (seen.after, inks.quiet))
         lines: list[Line] = []
         for (words, ink), rows in zip(parts, (2, 2, room.height - 4), strict=True):
             shown = [[(row, ink)] for row in paragraph(words, width) if row][:rows]
             lines += [*shown, *([[]] * (rows - len(shown)))]
         return lines
 
-    def _in_one(self, seen: Glance, width: int) -> Line:
-        differs, inks = special(seen), self.inks
-        gap = "  " if differs and seen.after else ""
-        line = [(differs, inks.warn), (gap, inks.text), (seen.after, inks.quiet)]
+    def _in_one(self, view: View, width: int) -> Line:
+        differs, after, inks = alert(view), view.glance.after, self.inks
+        gap = "  " if differs and after else ""
+        line = [(differs, inks.warn), (gap, inks.text), (after, inks.quiet)]
         return cut_line(line, width)
 
 
@@ -68,6 +68,11 @@ def whole(seen: Glance) -> str:
     """The step and where it goes, as it is written; what is asked at a round's end."""
     words = (word for word in (seen.step_text, seen.step_where) if word)
     return (": " if seen.at_end else " ").join(words)
+
+
+def alert(view: View) -> str:
+    """What is special here, and what the eyes are needed for; "" for nothing."""
+    return "; ".join(words for words in (special(view.glance), view.cue) if words)
 
 
 def special(seen: Glance) -> str:

@@ -24,8 +24,27 @@ class Notice(Slot):
         lines += [[(row, inks.warn)] for row in paragraph(seen.trouble, width) if row]
         if view.entry is None:
             lines += [[(row, inks.strong)] for row in paragraph(asked(seen, view.keys), width)]
-        lines += [[(row, inks.warn)] for row in paragraph(seen.warning, width) if row]
-        return [line for line in lines if any(words for words, _ in line)][:height]
+        off = f"{shown(view.keys['wrong'][0])}: {seen.off}" if seen.off else ""
+        for words in (off, seen.right, seen.memo, seen.warning):
+            lines += [[(row, inks.warn)] for row in paragraph(words, width) if row]
+        lines = [line for line in lines if any(words for words, _ in line)][:height]
+        return [*lines, *self._note(view, Room(width, height - len(lines)))]
+
+    def _note(self, view: View, room: Room) -> list[Line]:
+        """The part's note in the rows that are left; where it is cut, the key to all of it."""
+        width, height = room
+        rows = paragraph(view.glance.note, width)
+        if not view.glance.note or height < 1:
+            return []
+        if len(rows) <= height:
+            return [[(row, self.inks.text)] for row in rows]
+        more = f"  {shown(view.keys['before'][0])} more"
+        kept = " ".join(rows[height - 1 :])
+        last = cut(kept, width - len(more))
+        return [
+            *([(row, self.inks.text)] for row in rows[: height - 1]),
+            [(last, self.inks.text), (more, self.inks.quiet)],
+        ]
 
 
 class Last(Slot):
@@ -74,4 +93,5 @@ def number_for(entry: Entry) -> str:
         Asked.COUNT: "enter_count",
         Asked.ROUND: "go_to_round",
         Asked.STITCH: "go_to_stitch",
+        Asked.RIP: "rip_back",
     }[entry.asked]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tracker.fabric.steps import Walk
 from tracker.screens.actions import Keys
 from tracker.screens.entry import Entry
 from tracker.session.glance import Glance
@@ -20,6 +21,10 @@ class View:
         beside: whether the how-to stands at the side in any case.
         sentences: the sentences of the part where it is making up; empty elsewhere.
         keys: which keys do what.
+        guard: what ends the guard, in words; "" where there is none.
+        cue: what the eyes are needed for now; "" for nothing.
+        walk: the steps of the round.
+        terms: the pattern's terms, "US" or "UK".
     """
 
     glance: Glance
@@ -28,3 +33,7 @@ class View:
     beside: bool
     sentences: tuple[str, ...]
     keys: Keys
+    guard: str
+    cue: str
+    walk: Walk
+    terms: str

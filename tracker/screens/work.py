@@ -5,20 +5,25 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, ClassVar
 
+from textual.binding import Binding
 from textual.screen import Screen
 
 from tracker.screens.actions import BY_NAME, Keys, bindings
 from tracker.screens.below import Below
 from tracker.screens.canvas import Canvas
 from tracker.screens.count import Count
+from tracker.screens.cues import cues_at
 from tracker.screens.entry import Asked, Entry
+from tracker.screens.guard import Guard
 from tracker.screens.head import Head
 from tracker.screens.inks import Inks
 from tracker.screens.keyline import KeyLine
 from tracker.screens.layout import Shape, shape_for
 from tracker.screens.passes import Passes
+from tracker.screens.picture import Picture
 from tracker.screens.side import Side
 from tracker.screens.slot import Slot
+from tracker.screens.sounds import Sounds
 from tracker.screens.step import Aim, Step
 from tracker.screens.tell import Last, Notice, number_for
 from tracker.screens.ticks import Ticks
@@ -26,9 +31,9 @@ from tracker.screens.view import View
 from tracker.screens.words import Words
 from tracker.session.place import Asking
 from tracker.session.session import Session
+from tracker.session.worksheet import here, round_at
 
 if TYPE_CHECKING:
-    from textual import events
     from textual.app import ComposeResult
     from textual.binding import BindingType
 
@@ -36,17 +41,23 @@ AGAIN = 2
 """Seconds between tries to save what could not be saved."""
 
 SLOTS: tuple[type[Slot], ...] = (
-    Head, Step, Aim, Count, Passes, Ticks, Words, Below, Side, Notice, Last, KeyLine,
+    Head, Step, Aim, Count, Passes, Picture, Ticks, Words, Below, Side, Notice, Last, KeyLine,
 )  # fmt: skip
 
 
 class WorkScreen(Screen[None]):
     """Everything of a glance at the work, each thing in its spot."""
 
-    BINDINGS: ClassVar[list[BindingType]] = bindings(BY_NAME)
+    # Digits are bindings, as all else is: Textual hands keys to bindings later than to
+    # ``on_key``, so that a number sent in one go with its action would come before it.
+    BINDINGS: ClassVar[list[BindingType]] = [
+        *bindings(BY_NAME),
+        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
+        Binding("escape", "drop", show=False),
+    ]
     ALLOW_SELECT = False
 
-    def __init__(self, session: Session, inks: Inks, keys: Keys) -> None:
+    def __init__(self, session: Session, inks: Inks, keys: Keys, sounds: Sounds) -> None:
         super().__init__()
         self.session = session
         self.inks = inks
@@ -55,7 +66,9 @@ class WorkScreen(Screen[None]):
         self._entry: Entry | None = None
         self._how = False
         self._told = 0
-        self._digit_keys = frozenset(key for learnt in keys.values() for key in learnt)
+        self._guard = Guard()
+        self._sounds = sounds
+        self._moved = False
         self._own = self._own_actions()
         slots = {slot.__name__.lower(): slot(inks) for slot in SLOTS}
         self._canvas = Canvas(slots)
@@ -67,6 +80,10 @@ class WorkScreen(Screen[None]):
     def on_mount(self) -> None:
         """Show the place; from now on try again what could not be saved."""
         self.set_interval(AGAIN, self._retry)
+        if self.session.came_back:
+            self._card()
+        elif self.session.begun:
+            self._before()
         self.show()
 
     def show(self) -> None:
@@ -74,39 +91,62 @@ class WorkScreen(Screen[None]):
         self._seen = seen = self.session.glance()
         sentences = self._sentences() if seen.making_up else ()
         beside = self._shape() is Shape.HUGE
-        self._canvas.show(View(seen, self._entry, self._how, beside, sentences, self.keys))
+        plan, guard = self.session.plan, self._guard.words(self.keys)
+        walk, terms = round_at(plan, here(plan, self.session.state)).walk, plan.pattern.terms
+        cues = {} if seen.making_up else cues_at(walk, seen.place.step)
+        cue = "; ".join(cues.values())
+        self._canvas.show(
+            View(
+                seen, self._entry, self._how, beside, sentences, self.keys, guard, cue, walk, terms
+            )
+        )
+        self._sounds.moved(seen, cues)
         self._tell()
 
     def action_act(self, name: str) -> None:
-        """Do one of the actions."""
+        """Do one of the actions, unless the guard keeps it off."""
+        if not self._guard.lets(name):
+            self.show()
+            return
+        self._moved = False
         if self._entry is not None and name in ("next", "back"):
             self._type_on(name)
         elif method := BY_NAME[name].method:
             self._entry = None
             self._how = self._how and self._shape() is not Shape.SMALL
+            before = self.session.can_undo
             getattr(self.session, method)()
+            self._moved = self.session.can_undo > before
             self.show()
         else:
             self._own[name]()
 
-    def on_key(self, event: events.Key) -> None:
-        """Take digits where a number is asked for; escape drops it."""
-        if event.key in self._digit_keys:
-            return
-        if event.key == "escape" and self._entry is not None:
-            event.stop()
+    def back_instead(self) -> None:
+        """The second of two quick presses of next: one back from where the first one began."""
+        if self._moved:
+            self.session.undo()
+            self.action_act("back")
+        else:
+            self.action_act("next")
+
+    def learn(self, keys: Keys) -> None:
+        """Go on with other keys."""
+        self.keys = keys
+        self.show()
+
+    def action_drop(self) -> None:
+        """Drop the number being typed."""
+        if self._entry is not None and not self._guard.on:
             self._ask(None)
-        elif event.key.isdecimal() and event.key.isascii() and len(event.key) == 1:
-            event.stop()
-            self._digit(event.key)
+
+    def action_digit(self, digit: str) -> None:
+        """Take a digit where a number is asked for."""
+        entry = self._entry or (Entry(Asked.COUNT) if self._seen.asking else None)
+        if entry is not None and not self._guard.on:
+            self._ask(entry.typed(digit))
 
     def _shape(self) -> Shape:
         return shape_for(*self.app.size)
-
-    def _digit(self, digit: str) -> None:
-        entry = self._entry or (Entry(Asked.COUNT) if self._seen.asking else None)
-        if entry is not None:
-            self._ask(entry.typed(digit))
 
     def _type_on(self, name: str) -> None:
         """With a number being typed, next takes it and back corrects it."""
@@ -128,12 +168,17 @@ class WorkScreen(Screen[None]):
             "go-round": lambda: self._ask(Entry(Asked.ROUND)),
             "go-stitch": lambda: self._ask(Entry(Asked.STITCH)),
             "count": lambda: self._ask(Entry(Asked.COUNT)),
+            "wrong": self._wrong,
+            "note": self._note,
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": self._turn_how,
+            "before": self._before,
             "parts": self._parts,
             "help": self._help,
             "palette": self.app.action_command_palette,
+            "learn": self._learn,
+            "guard": self.show,
             "suspend": self.app.action_suspend_process,
             "quit": self.app.exit,
         }
@@ -159,6 +204,44 @@ class WorkScreen(Screen[None]):
 
         self.app.push_screen(help_pages(self.keys, self.inks))
 
+    def _learn(self) -> None:
+        from tracker.screens.learn import Learn
+
+        self.app.push_screen(Learn(self.keys, self.inks), lambda _: self.show())
+
+    def _before(self) -> None:
+        from tracker.screens.before import before_pages
+
+        self.app.push_screen(before_pages(self.session, self.keys, self.inks))
+
+    def _card(self) -> None:
+        from tracker.screens.card import CardScreen
+
+        self.app.push_screen(CardScreen(self.session, self.inks, self.keys), lambda _: self.show())
+
+    def _wrong(self) -> None:
+        """Ways to put a wrong count right; where none is, the count is asked for."""
+        found = self.session.wrong()
+        if found is None:
+            self._ask(Entry(Asked.COUNT))
+            return
+        from tracker.screens.wrong import choose_remedy
+
+        choose_remedy(self.app, self.session, found, self.inks, self._ask)
+
+    def _note(self) -> None:
+        from tracker.screens.note import NoteScreen
+
+        seen = self._seen
+        where = f"{seen.round_label}, {seen.made} made"
+        words = self.session.note_here()
+        self.app.push_screen(NoteScreen(where, words, self.inks), self._noted)
+
+    def _noted(self, words: str | None) -> None:
+        if words is not None:
+            self.session.note(words)
+        self.show()
+
     def _parts(self) -> None:
         from tracker.screens.parts import choose_part
 
@@ -173,8 +256,9 @@ class WorkScreen(Screen[None]):
         return tuple(planned.text for planned in part.rounds)
 
     def _retry(self) -> None:
-        if self._seen.trouble:
-            self.session.retry()
+        """Save what could not be saved; notice a take-over; tidy the file while idle."""
+        self.session.retry()
+        if self.session.glance() != self._seen or self.session.notices[self._told :]:
             self.show()
 
     def _tell(self) -> None:

@@ -1,0 +1,185 @@
+"""The shelf: every piece, and what is done with it."""
+
+import os
+from contextlib import asynccontextmanager
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from textual.widgets import Input
+
+from tests.screens.stage import begin, shown, text
+from tracker.pattern import library
+from tracker.pattern.load import load_pattern
+from tracker.screens.app import ShelfApp
+from tracker.screens.inks import DARK
+from tracker.screens.settings import Settings
+from tracker.screens.shelf import ShelfScreen
+from tracker.screens.work import WorkScreen
+from tracker.session.session import Session
+from tracker.session.shelf import Standing, latest, pieces
+from tracker.session.store import Surroundings
+
+
+@asynccontextmanager
+async def shelf(folder, size=(100, 30), palette=DARK):
+    app = ShelfApp(None, folder, Settings(), palette)
+    async with app.run_test(size=size) as pilot:
+        await pilot.pause()
+        yield app, pilot
+    if app.session is not None:
+        app.session.close()
+
+
+@pytest.fixture
+def folder(own_home):
+    """Two pieces, the cosy touched last."""
+    folder = own_home / "pieces"
+    band = begin(folder, "headband", "adult")
+    band.close()
+    os.utime(band.path, (1, 1))
+    cosy = begin(folder)
+    cosy.go_to_round(7)
+    cosy.go_to_stitch(17)
+    cosy.close()
+    return folder
+
+
+def names(folder, standing=Standing.IN_WORK):
+    return [piece.name for piece in pieces(folder) if piece.standing is standing]
+
+
+@pytest.mark.parametrize("size", [(40, 12), (80, 24), (100, 30), (200, 60)])
+async def test_each_piece_has_its_place_and_share_in_sight(folder, size):
+    async with shelf(folder, size) as (app, _):
+        lines = shown(app)
+        at = next(n for n, line in enumerate(lines) if "hedgerow-tea-cosy" in line)
+        assert lines[at].split("%")[0].endswith(" 15 ")
+        assert "Body · Rnd 7 of 19" in lines[at + 1]
+        assert "furrow-headband" in text(app)
+        for word in ("open", "new", "rename", "aside", "finish", "bin", "leave"):
+            assert word in text(app)
+
+
+async def test_an_empty_shelf_says_what_to_do_and_begins_a_piece(own_home):
+    async with shelf(own_home / "pieces") as (app, pilot):
+        assert "nothing on it yet: n begins a piece" in text(app)
+        await pilot.press("n")
+        await pilot.pause()
+        assert "What will you work on?" in text(app)
+        await pilot.press("escape")
+        await pilot.pause()
+        assert isinstance(app.screen, ShelfScreen)
+
+
+async def test_a_piece_is_opened(folder):
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("enter")
+        await pilot.pause()
+        assert isinstance(app.screen, WorkScreen)
+        assert app.session.glance().made == 17
+
+
+async def test_a_piece_is_renamed(folder):
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("e")
+        assert app.screen.query_one(Input).value == "hedgerow-tea-cosy"
+        await pilot.press(*"Gift [blue]", "enter")
+        await pilot.pause()
+        assert "Its name is gift-blue now." in text(app)
+    assert names(folder) == ["gift-blue", "furrow-headband"]
+
+
+async def test_a_name_without_a_letter_is_refused_and_escape_keeps_the_old_one(folder):
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("e", *"**", "enter")
+        await pilot.pause()
+        assert "at least one letter" in text(app)
+        await pilot.press("e", *"other", "escape")
+    assert names(folder) == ["hedgerow-tea-cosy", "furrow-headband"]
+
+
+async def test_a_piece_set_aside_is_not_the_latest_and_comes_back_when_opened(folder):
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("s")
+        await pilot.pause()
+        assert "hedgerow-tea-cosy is set aside." in text(app)
+        assert latest(folder).name == "furrow-headband"
+        await pilot.press("enter")
+        await pilot.pause()
+        assert app.session.path.parent == folder
+    assert names(folder) == ["hedgerow-tea-cosy", "furrow-headband"]
+
+
+async def test_a_piece_is_finished_and_taken_back(folder):
+    async with shelf(folder) as (_, pilot):
+        await pilot.press("f")
+        await pilot.pause()
+        assert names(folder, Standing.FINISHED) == ["hedgerow-tea-cosy"]
+        await pilot.press("f")
+        await pilot.pause()
+        assert names(folder, Standing.FINISHED) == []
+
+
+async def test_the_bin_is_asked_for_twice_and_keeps_the_file(folder, own_home):
+    data = (folder / "hedgerow-tea-cosy.piece.toml").read_bytes()
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("d")
+        assert "Press d again" in text(app)
+        await pilot.press("escape", "d", "down", "d", "up")
+        assert names(folder) == ["hedgerow-tea-cosy", "furrow-headband"]
+        await pilot.press("d", "d")
+        await pilot.pause()
+        assert "is in the bin" in text(app)
+    assert names(folder) == ["furrow-headband"]
+    assert (own_home / "bin" / "hedgerow-tea-cosy.piece.toml").read_bytes() == data
+
+
+async def test_a_piece_that_is_open_elsewhere_is_not_moved(folder):
+    held = Session.open(folder / "hedgerow-tea-cosy.piece.toml")
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("s")
+        await pilot.pause()
+        assert "is open in another window" in text(app)
+    held.close()
+    assert names(folder, Standing.SET_ASIDE) == []
+
+
+async def test_a_piece_that_cannot_be_read_is_listed_with_why(folder):
+    (folder / "torn.piece.toml").write_text("nonsense [red]")
+    async with shelf(folder) as (app, pilot):
+        assert "torn.piece.toml cannot be opened" in text(app)
+        await pilot.press("end", "enter")
+        await pilot.pause()
+        assert isinstance(app.screen, ShelfScreen)
+
+
+async def test_a_piece_moved_by_hand_within_the_folder_is_there(folder):
+    (folder / "gifts").mkdir()
+    (folder / "hedgerow-tea-cosy.piece.toml").rename(folder / "gifts" / "cosy.piece.toml")
+    async with shelf(folder) as (app, _):
+        assert "cosy" in text(app)
+        assert "Rnd 7 of 19" in text(app)
+
+
+async def test_the_time_worked_leaves_pauses_out_and_outlives_folding(own_home):
+    folder = own_home / "pieces"
+    time = [datetime(2026, 3, 2, 10, 0, tzinfo=UTC)]
+    around = Surroundings(clock=lambda: time[0], fold_at=0)
+    pattern = load_pattern(library.demo_patterns()["tea-cosy"])
+    session = Session.start(pattern, "4 cups", folder, around=around)
+    for minutes in (0, 10, 10, 60, 10):
+        time[0] += timedelta(minutes=minutes)
+        session.next()
+    session.retry()
+    session.retry()
+    session.close()
+    time[0] += timedelta(minutes=5)
+    session = Session.open(session.path, around=around)
+    session.undo()
+    time[0] += timedelta(minutes=40)
+    session.undo()
+    time[0] += timedelta(minutes=10)
+    session.next()
+    session.close()
+    async with shelf(folder) as (app, _):
+        assert "40 min worked" in text(app)

@@ -1,0 +1,21 @@
+"""The page before the work: what the pattern says of itself, and what to take care of."""
+
+from __future__ import annotations
+
+from tracker.pattern.foreword import foreword
+from tracker.screens.actions import Keys
+from tracker.screens.inks import Inks
+from tracker.screens.keys import shown
+from tracker.screens.pages import Pages
+from tracker.session.session import Session
+from tracker.session.worksheet import here, part_at
+
+NOTHING = "The pattern says nothing of itself."
+
+
+def before_pages(session: Session, keys: Keys, inks: Inks) -> Pages:
+    """Pages of the pattern, with the note of the part the maker is at."""
+    plan = session.plan
+    words = foreword(plan.pattern, part_at(plan, here(plan, session.state)).part)
+    hint = f"{shown(keys['next'][0])}: on"
+    return Pages("Before you begin", words or (NOTHING,), inks, hint)

@@ -1,0 +1,13 @@
+"""The command that speaks, as the maker has set it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """A program and its arguments; the words come last, or on its standard input."""
+
+    words: tuple[str, ...]
+    by_input: bool = False

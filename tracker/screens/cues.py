@@ -1,0 +1,77 @@
+"""What the eyes are needed for just now, or what has just ended: worked out from the place."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from tracker.fabric.steps import Kind, Run, Walk
+
+
+class Cue(StrEnum):
+    """The occasions for a bell, by their names in the settings."""
+
+    REPEAT = "repeat"
+    ROUND = "round"
+    COLOUR = "colour"
+    STITCH = "stitch"
+    LAST = "last-repeat"
+
+
+Cues = dict[Cue, str]
+"""The occasions at a place, each with its words."""
+
+
+def cues_at(walk: Walk, step: int) -> Cues:
+    """What to know at ``step``, with all before it done; looks at that and the one before."""
+    if step >= len(walk):
+        return {Cue.ROUND: "the round is worked"}
+    which = walk.run_of(step)
+    if step > walk.run_start(which):
+        return {}
+    run = walk.runs[which]
+    before = walk.runs[which - 1] if which else None
+    cues: Cues = {}
+    _repeats(walk, run, before, cues)
+    if run.kind is Kind.COLOUR or (before and before.colour != run.colour):
+        cues[Cue.COLOUR] = f"from here colour {run.colour}"
+    worked = _worked_before(walk, which)
+    if worked is not None and run.kind is Kind.STITCH and _work(worked) != _work(run):
+        cues[Cue.STITCH] = f"another stitch: {_name(run)}"
+    return cues
+
+
+def _repeats(walk: Walk, run: Run, before: Run | None, cues: Cues) -> None:
+    """The end of one pass of the outermost repeat, the beginning of the last."""
+    mine, last = _outermost(walk, run), -1 if before is None else _outermost(walk, before)
+    if mine == last:
+        return
+    if last >= 0:
+        cues[Cue.REPEAT] = f"repeat {walk.passes[last].k} is done"
+    if mine >= 0:
+        here = walk.passes[mine]
+        if here.k == walk.times[here.repeat] > 1:
+            cues[Cue.LAST] = "the last repeat"
+
+
+def _outermost(walk: Walk, run: Run) -> int:
+    at = run.inside
+    while at >= 0 and walk.passes[at].outer >= 0:
+        at = walk.passes[at].outer
+    return at
+
+
+def _worked_before(walk: Walk, which: int) -> Run | None:
+    """The stitch made last, past an action or two between."""
+    for run in reversed(walk.runs[max(0, which - 2) : which]):
+        if run.kind is Kind.STITCH:
+            return run
+    return None
+
+
+def _work(run: Run) -> tuple[object, ...]:
+    """What makes a stitch another one to work."""
+    return run.stitch, run.per_place, run.makes, run.variant
+
+
+def _name(run: Run) -> str:
+    return f"{run.per_place} {run.text}" if run.per_place > 1 else run.text

@@ -1,0 +1,255 @@
+"""The work line by line, for screen readers and slow lines: a press in, a line out.
+
+The same keys and words as on the work screen; no colour, no cursor movement, nothing drawn.
+"""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Callable, Iterable, Mapping
+
+from tracker.notation.problems import visible
+from tracker.pattern.foreword import foreword
+from tracker.screens.actions import ACTIONS, BY_NAME, Keys
+from tracker.screens.entry import Asked, Entry
+from tracker.screens.keys import shown
+from tracker.screens.passes import which
+from tracker.screens.pedals import name_pedals
+from tracker.screens.settings import SettingsError, read_settings, settings_path
+from tracker.screens.side import copies
+from tracker.screens.tell import asked, number_for
+from tracker.screens.wrong import Remedy, remedies
+from tracker.session.glance import Glance, line, numbered
+from tracker.session.place import Asking
+from tracker.session.session import Session
+from tracker.session.worksheet import here, part_at
+
+BAD_INPUT = 2
+
+AGAIN = 2.0
+"""Seconds between tries to save what could not be saved."""
+
+SIGNS = {"question_mark": "?", "slash": "/"}
+"""Keys that are better told by their sign; the others are spelt out, to be read aloud."""
+
+QUIET = ("next stitch", "next loop", "next repeat")
+"""What a press on says that needs no telling."""
+
+
+class PlainWork:
+    """Turns each key into the lines that answer it. ``over`` once the piece is put down."""
+
+    def __init__(self, session: Session, keys: Keys) -> None:
+        self.over = False
+        self._session = session
+        self._keys = keys
+        self._actions = {key: name for name, learnt in keys.items() for key in learnt}
+        self._entry: Entry | None = None
+        self._parts: list[tuple[int, int]] = []
+        self._remedies: tuple[Remedy, ...] = ()
+        self._fresh = session.came_back
+        self._seen = session.glance()
+        self._own: Mapping[str, Callable[[], Iterable[str]]] = {
+            "go-round": lambda: self._asking(Asked.ROUND),
+            "go-stitch": lambda: self._asking(Asked.STITCH),
+            "count": lambda: self._asking(Asked.COUNT),
+            "ask": self._turn_asking,
+            "loops": self._turn_loops,
+            "how": lambda: [self._seen.how_to or "nothing is written on how this is made"],
+            "before": self._before,
+            "parts": self._list_parts,
+            "wrong": self._list_remedies,
+            "help": self._help,
+            "quit": self._quit,
+        }
+
+    def greeting(self) -> Iterable[str]:
+        """What is said at first: news of the file, the card after a while, the place."""
+        yield from self._session.notices
+        if self._fresh:
+            yield from self._session.card().lines
+            yield "Type the stitch you are at if that is not so."
+        if self._session.begun:
+            yield from self._before()
+        yield line(self._seen)
+        yield f"{shown(self._keys['help'][0])} lists the keys."
+
+    def press(self, key: str) -> Iterable[str]:
+        """The lines that answer a key; none for a key that does nothing."""
+        name = self._actions.get(key, "")
+        if not name:
+            return self._typed(key)
+        self._fresh = False
+        if self._entry is not None and name in ("next", "back"):
+            return self._type_on(name)
+        self._entry = None
+        if method := BY_NAME[name].method:
+            getattr(self._session, method)()
+            return [self._told()]
+        deed = self._own.get(name)
+        return deed() if deed else [f"{BY_NAME[name].title}: not line by line"]
+
+    def retry(self) -> Iterable[str]:
+        """Try again to save what is not saved; says when that is done."""
+        before = self._seen.trouble
+        self._session.retry()
+        self._seen = self._session.glance()
+        return ["saved now"] if before and not self._seen.trouble else []
+
+    def _typed(self, key: str) -> Iterable[str]:
+        """Figures where a number is asked for; escape drops it."""
+        if key == "escape" and self._entry is not None:
+            self._entry = None
+            return ["dropped"]
+        if not (key.isdecimal() and key.isascii() and len(key) == 1):
+            return []
+        if self._entry is None and self._fresh:
+            self._entry = Entry(Asked.STITCH)
+        elif self._entry is None and self._seen.asking:
+            self._entry = Entry(Asked.COUNT)
+        if self._entry is None:
+            return []
+        self._entry = self._entry.typed(key)
+        return [f"{self._entry.asked.value}: {self._entry.digits}"]
+
+    def _type_on(self, name: str) -> Iterable[str]:
+        entry, self._entry = self._entry, None
+        assert entry is not None
+        if name == "back":
+            self._entry = entry.corrected()
+            return [f"{entry.asked.value}: {self._entry.digits}" if self._entry else "dropped"]
+        if entry.number is None:
+            return ["dropped"]
+        if entry.asked is Asked.PART:
+            return self._go_to_part(entry.number)
+        if entry.asked is Asked.CHOICE:
+            return self._choose(entry.number)
+        getattr(self._session, number_for(entry))(entry.number)
+        return [self._told()]
+
+    def _asking(self, what: Asked) -> Iterable[str]:
+        self._entry = Entry(what)
+        return [f"{what.value}: type the number, then {shown(self._keys['next'][0])}"]
+
+    def _before(self) -> Iterable[str]:
+        plan = self._session.plan
+        return foreword(plan.pattern, part_at(plan, here(plan, self._session.state)).part)
+
+    def _turn_asking(self) -> Iterable[str]:
+        choices = tuple(Asking)
+        after = choices.index(self._seen.count_asking) + 1
+        self._session.set_asking(choices[after % len(choices)])
+        return [self._told()]
+
+    def _turn_loops(self) -> Iterable[str]:
+        self._session.show_loops(not self._seen.loops_shown)
+        return [self._told()]
+
+    def _list_parts(self) -> Iterable[str]:
+        parts = self._seen.parts
+        self._parts = [(p, c) for p, part in enumerate(parts) for c in range(len(part.copies))]
+        named = [f"{name}, {far}" for part in parts for name, far in copies(part)]
+        yield from (f"{number}: {words}" for number, words in enumerate(named, start=1))
+        yield from self._asking(Asked.PART)
+
+    def _go_to_part(self, number: int) -> Iterable[str]:
+        if not 1 <= number <= len(self._parts):
+            return [f"there is no part {number}"]
+        self._session.go_to_part(*self._parts[number - 1])
+        return [self._told()]
+
+    def _list_remedies(self) -> Iterable[str]:
+        found = self._session.wrong()
+        if found is None:
+            yield from self._asking(Asked.COUNT)
+            return
+        self._remedies = remedies(self._session, found)
+        yield found.words
+        for number, one in enumerate(self._remedies, start=1):
+            yield f"{number}: {one.title} {one.more}"
+        yield from self._asking(Asked.CHOICE)
+
+    def _choose(self, number: int) -> Iterable[str]:
+        if not 1 <= number <= len(self._remedies):
+            return [f"there is no number {number}"]
+        self._entry = self._remedies[number - 1].deed()
+        return [self._told()] if self._entry is None else self._asking(self._entry.asked)
+
+    def _help(self) -> Iterable[str]:
+        for action in ACTIONS:
+            if action.method or action.name in self._own:
+                keys = ", ".join(SIGNS.get(key, key) for key in self._keys[action.name])
+                yield f"{keys}: {action.title}. {action.help}"
+
+    def _quit(self) -> Iterable[str]:
+        self.over = True
+        return ["put down"]
+
+    def _told(self) -> str:
+        """The place after a press, what matters first."""
+        before, self._seen = self._seen, self._session.glance()
+        return told(self._seen, before, self._keys)
+
+
+def told(seen: Glance, before: Glance, keys: Keys) -> str:
+    """One line: what the press did if that is news, the count, the step, the repeat."""
+    words = [] if seen.last_press in QUIET else [seen.last_press]
+    if (seen.round_label, seen.round, seen.part) != (before.round_label, before.round, before.part):
+        words.append(f"{seen.part}, {numbered(seen)}: {seen.instruction}")
+        off = f"{shown(keys['wrong'][0])}: {seen.off}" if seen.off else ""
+        words += [off, seen.right, seen.warning, seen.note]
+    if seen.memo != before.memo:
+        words.append(seen.memo)
+    words += [asked(seen, keys)] if seen.at_end or seen.part_done else list(_step(seen))
+    if seen.trouble != before.trouble:
+        words.append(seen.trouble)
+    return " · ".join(word for word in words if word)
+
+
+def _step(seen: Glance) -> Iterable[str]:
+    yield f"next {seen.step_text} {seen.step_where}".rstrip()
+    if seen.loops_shown and seen.loops:
+        yield f"loop {seen.loop + 1} of {len(seen.loops)}: {seen.loops[seen.loop]}"
+    if not seen.making_up:
+        of = "" if seen.ends_on is None else f" of {seen.ends_on}"
+        yield f"{seen.made}{of} made"
+    yield from (f"repeat {which(repeat)}" for repeat in seen.repeats)
+
+
+def work_plainly(session: Session) -> int:
+    """Work on an open piece until the maker leaves or the input ends; the exit status."""
+    try:
+        settings = read_settings(settings_path())
+    except SettingsError as error:
+        session.close()
+        print(f"hookside: {error}", file=sys.stderr)
+        return BAD_INPUT
+    name_pedals()
+    try:
+        _answer(PlainWork(session, settings.keys))
+    except KeyboardInterrupt:
+        _say(["put down"])
+    finally:
+        session.close()
+    return 0
+
+
+def _answer(work: PlainWork) -> None:
+    from tracker.screens.plain_keys import keys_typed
+
+    _say(work.greeting())
+    last = time.monotonic()
+    for key in keys_typed():
+        if key is not None:
+            _say(work.press(key))
+        elif time.monotonic() - last > AGAIN:
+            last = time.monotonic()
+            _say(work.retry())
+        if work.over:
+            return
+
+
+def _say(lines: Iterable[str]) -> None:
+    for words in lines:
+        print(visible(words), flush=True)

@@ -1,0 +1,47 @@
+"""What is to be heard at a press: a bell for the eyes' sake, and words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from tracker.screens.cues import Cue, Cues
+from tracker.screens.step import whole
+
+if TYPE_CHECKING:
+    from tracker.screens.speech import Speaker
+    from tracker.session.glance import Glance
+    from tracker.session.place import Place
+
+
+class Sounds:
+    """Rings and speaks when the place has moved."""
+
+    def __init__(
+        self, occasions: frozenset[Cue], ring: Callable[[], None], speaker: Speaker | None
+    ) -> None:
+        self._occasions = occasions
+        self._ring = ring
+        self._speaker = speaker
+        self._place: Place | None = None
+
+    def moved(self, seen: Glance, cues: Cues) -> None:
+        """Tell of a place, if it is another than before; rings only on the way forward."""
+        before, self._place = self._place, seen.place
+        if before is None or before == seen.place:
+            return
+        ends = set() if replace(before, step=seen.place.step) == seen.place else {Cue.ROUND}
+        if seen.place > before and (ends | cues.keys()) & self._occasions:
+            self._ring()
+        if self._speaker is not None:
+            self._speaker.say(spoken(seen, cues))
+
+
+def spoken(seen: Glance, cues: Cues) -> str:
+    """What is said of a place: the count, what to know, the step.
+
+    It begins with a figure or a word, so that no program takes it for an option.
+    """
+    words = (f"{seen.made} made", *cues.values(), whole(seen))
+    return ". ".join(word for word in words if word)
