@@ -56,6 +56,8 @@ SCENES = (
     Scene("learn-a-key", 80, 24, keys=("l", "f18")),
     Scene("loops", 100, 30, round=9, made=0, keys=("o", "space", "space", "space")),
     Scene("count-asked", 80, 24, made=56, keys=("5", "5")),
+    Scene("wrong-count", 80, 24, made=56, keys=("5", "5", "space", "w")),
+    Scene("before", 80, 24, keys=("i",)),
     Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
     Scene("choose", 80, 24, pattern=""),
     Scene("making-up", 80, 24, part=3, round=3, made=0),
