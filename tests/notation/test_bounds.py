@@ -40,3 +40,12 @@ def test_a_hundred_thousand_stitches_are_counted() -> None:
     text = "Rnd 2: *sc in next 4 sts, 2 sc in next st; rep from * around"
     (found,) = check_text(text, below=100_000).parts[0].rounds
     assert found.makes == (120_000,)
+
+
+def test_lines_that_stand_for_too_many_rounds_are_named_not_worked() -> None:
+    ranges = [f"Rnds {first}-{first + 9_989}: sc in each st around" for first in (2, 9_992, 19_982)]
+    rounds = check_text("Rnd 1: 6 sc in magic ring\n" + "\n".join(ranges)).parts[0].rounds
+    assert len(rounds) == 1 + 2 * 9_990 + 1
+    assert rounds[-2].makes == (6,)
+    assert rounds[-1].verdict is Verdict.UNREAD
+    assert "makes more than 20000 rounds" in rounds[-1].messages[0].text

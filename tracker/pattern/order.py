@@ -9,7 +9,7 @@ from tracker.fabric.trees import unread_in, works
 from tracker.notation.lines import Line
 from tracker.notation.tree import Again, RoundText, Stated
 
-#: The most rounds one line may stand for.
+#: The most rounds the lines of a part may stand for, all together.
 MOST_ROUNDS = 20_000
 #: The most rounds that "until you have 20 sc" stands for.
 MOST_UNTIL = 300
@@ -55,6 +55,7 @@ class Order:
         self._numbered: dict[int, ReadLine] = {}
         self._number = 0
         self._word = "Rnd"
+        self._left = MOST_ROUNDS
 
     def tasks(self, reads: Sequence[ReadLine]) -> Iterator[Task | ReadLine]:
         """A `Task` for each round; a line that only changes colour or turns comes as it is."""
@@ -70,7 +71,10 @@ class Order:
         if item.read.goal:
             yield from self._until(item, item, item.read.goal)
             return
-        count = min(item.line.count if item.line.count > 1 else item.read.even or 1, MOST_ROUNDS)
+        count = item.line.count if item.line.count > 1 else item.read.even or 1
+        if count > self._left:
+            yield self._too_many(item)
+            return
         self._note(item.line, [item] * count)
         yield from self._line(item, [item] * count)
 
@@ -106,7 +110,10 @@ class Order:
             fault = f"is labelled for {labelled} rounds, but asks for {total}"
             yield self._fault(item, fault, again)
             return
-        total = min(labelled or total, MOST_ROUNDS)
+        total = labelled or total
+        if total > self._left:
+            yield self._too_many(item)
+            return
         bodies = [known[i % len(known)] for i in range(total)]
         self._note(item.line, bodies)
         yield from self._line(item, bodies)
@@ -122,11 +129,16 @@ class Order:
                 return
         yield Task(item, item, "", None, True, f"never comes to {goal} stitches", 0, 1)
 
+    def _too_many(self, item: ReadLine) -> Task:
+        whole = Again(0, 0, None, 0, len(item.line.body))
+        return self._fault(item, f"makes more than {MOST_ROUNDS} rounds of this part", whole)
+
     def _fault(self, item: ReadLine, fault: str, again: Again) -> Task:
         label = self._label(item.line, 0, 1)
         return Task(item, item, label, item.read.stated, True, fault, again.start, again.end)
 
     def _line(self, item: ReadLine, bodies: list[ReadLine]) -> Iterator[Task]:
+        self._left -= len(bodies)
         for index, body in enumerate(bodies):
             label = self._label(item.line, index, len(bodies))
             self._worked_last = body
