@@ -72,7 +72,7 @@ def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:
 
 def ring_follows(nodes: tuple[Node, ...], chain: Chain) -> bool:
     """Whether the first thing after ``chain`` closes it to a ring."""
-    rest = [n for n in nodes if n.start >= chain.end]
+    rest = [n for n in every(nodes) if n.start >= chain.end]
     rest = [n for n in rest if not isinstance(n, Note)]
     return bool(rest) and isinstance(rest[0], Act) and rest[0].deed in (Deed.JOIN, Deed.RING)
 

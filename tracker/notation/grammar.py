@@ -260,7 +260,8 @@ class Reader(Brackets):
         word = self.accept_any(*_CHANGES)
         figure = self.accept_figure() if word else None
         if figure is not None:
-            self.kind()
+            if not self.accept_any("times"):
+                self.kind()
             if self.accept_any("evenly"):
                 self.accept_all("spaced", "spread", "out", "round")
                 self._ends()

@@ -10,7 +10,7 @@ from tracker.notation.objects import Objects
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
-from tracker.notation.wordlists import STITCH_WORDS, VERBS
+from tracker.notation.wordlists import END_WORDS, STITCH_WORDS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
 _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
@@ -64,7 +64,24 @@ class Makes(Objects):
             return replace(STITCHES["inc"], makes=n)
         return replace(STITCHES["dec"], takes=n)
 
+    def _every_nth(self, start: int) -> Repeat | None:
+        """``increase ["in"] "every" ("other" | ordinal) kind [end]``: plain ones between"""
+        mark = self.at
+        self.accept_any("in")
+        if self.accept("every"):
+            nth = 2 if self.accept("other") else self.accept_ordinal()
+            if nth is not None and nth > 1 and self.kind() is not None:
+                self._ends()
+                plain = Make(STITCHES["sc"], (nth - 1,), None, start, self.last_end)
+                inc = Make(STITCHES["inc"], (1,), None, start, self.last_end)
+                return Repeat((plain, inc), start, self.last_end)
+        self.at = mark
+        return None
+
     def _made(self, stitch: Stitch, count: Figure | None, start: int) -> list[Node]:
+        every = self._every_nth(start) if stitch.us == "inc" and count is None else None
+        if every is not None:
+            return [every]
         gathered = self._gathered(stitch, count)
         if gathered is not None:
             stitch, count = gathered, None
@@ -73,7 +90,7 @@ class Makes(Objects):
         numbered = count is not None
         self.accept_all("more")
         self.accept_loop()
-        together = self._together(stitch)
+        together = self._together(stitch, count)
         target = None
         if together is not None:
             stitch, count = together, (1,)
@@ -82,7 +99,7 @@ class Makes(Objects):
         colour = self._in_colour() if target is None else None
         end = self.last_end
         first = Make(stitch, count or (1,), target, start, end, self.loop, numbered)
-        also = self._and_also(stitch, first.count)
+        also = self._and_also(stitch, first)
         if stitch.takes > 1 and also:
             # "sc2tog over last sp and last sc": one stitch, and the places it closes
             first, also = replace(first, target=None, end=self.last_end, loop=self.loop), []
@@ -195,13 +212,12 @@ class Makes(Objects):
         self.at = mark
         return None
 
-    def _together(self, stitch: Stitch) -> Stitch | None:
+    def _together(self, stitch: Stitch, count: Figure | None) -> Stitch | None:
         """``stitch ["in"] ["next"] figure ["sts"] "tog"`` closes them as one."""
         mark = self.at
         if self.accept_any("tog", "together"):
-            # "2 sc together": the figure stood before the stitch
-            before = self.tokens[mark - 2]
-            return _together(stitch, before.value) if before.type is Type.NUMBER else None
+            # "2 sc together", "sc two together": the figure is read already
+            return None if count is None else _together(stitch, count[0])
         self.accept_any("in", "over")
         self.accept_any("the")
         self.accept_any("next")
@@ -213,8 +229,8 @@ class Makes(Objects):
         self.at = mark
         return None
 
-    def _and_also(self, stitch: Stitch, count: Figure) -> list[Node]:
-        """``"and" target``: the same again in further places."""
+    def _and_also(self, stitch: Stitch, first: Make) -> list[Node]:
+        """``"and" (place | end)``: the same again in further places, or all the way."""
         found: list[Node] = []
         while True:
             mark, start = self.at, self.here.start
@@ -222,12 +238,22 @@ class Makes(Objects):
             if not self.accept_any("and", "&"):
                 self.at = mark
                 return found
-            self.accept_any("in", "into")
+            begin, led = self.at, self.accept_any("in", "into")
             target = self._place(led=False)
+            if target is None and not led and first.target is not None:
+                self.at = begin
+                target = self._all_the_way()
             if target is None or self._stitch_here_alone(mark):
                 self.at = mark
                 return found
-            found.append(Make(stitch, count, target, start, self.last_end, self.loop))
+            found.append(Make(stitch, first.count, target, start, self.last_end, self.loop))
+
+    def _all_the_way(self) -> Target | None:
+        """``("across" | "around" | "to") …``, after "in 2nd ch from hook and"."""
+        if self.here.text not in (*END_WORDS, "to"):
+            return None
+        found = self.target()
+        return found if found is not None and found.at is At.EACH else None
 
     def _stitch_here_alone(self, mark: int) -> bool:
         return self.tokens[mark].text == "," and self.here.type is Type.NUMBER

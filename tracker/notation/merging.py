@@ -4,12 +4,22 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.tree import Along, At, Evenly, Group, Make, Node
+from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, OtherSide
 
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    return _along(_spread(nodes))
+    return _along(_spread(_side_first(nodes)))
+
+
+def _side_first(nodes: list[Node]) -> list[Node]:
+    """Put the side before its stitches: "sc in next 13 ch along other side"."""
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        same_clause = isinstance(last, Make) and node.start <= last.end + 1
+        found.insert(len(found) - (isinstance(node, OtherSide) and same_clause), node)
+    return found
 
 
 def _along(nodes: list[Node]) -> list[Node]:

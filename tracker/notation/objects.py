@@ -40,7 +40,8 @@ class Objects(Chains):
         """
         mark = self.at
         lead = self.accept_any("around", "round", "along", "across", "through")
-        words = self._clause_words() if lead else set()
+        further = self.here.text in ("to", "until", "till")
+        words = self._clause_words() if lead and not further else set()
         if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
             self.at = mark
             return None

@@ -31,6 +31,7 @@ class Repeats(Deeds):
         mark = self.at
         self.accept_any(",", ";", ".", ":")
         if self.accept_any(*AGAIN):
+            self._shortening_dot()
             found = self._again(starred)
             if found is not None:
                 return self._ending(found)
@@ -47,6 +48,13 @@ class Repeats(Deeds):
                 return self._ending(found)
         self.at = mark
         return None
+
+    def _shortening_dot(self) -> None:
+        """The dot of "Rep. 6 times" and "rep. from *"."""
+        behind = self.ahead()
+        often = behind.type is Type.NUMBER and self.ahead(2).text in ("times", *self.crosses)
+        if often or behind.type is Type.STAR or behind.text in ("from", "around", "to", "until"):
+            self.accept(".")
 
     def _all_around(self) -> bool:
         return self.here.text == "all" and self.ahead().text in ("around", "across", "the")

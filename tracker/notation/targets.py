@@ -48,7 +48,10 @@ class Targets(Ends):
         return found
 
     def _place(self, led: bool) -> Target | None:
-        """``place = same | ring | hook | each | next | nth | tch | counted | bare``"""
+        """``place = base | same | ring | hook | each | next | nth | tch | counted | bare``"""
+        base = self._base()
+        if base is not None:
+            return base
         self._noise()
         between = self._between()
         if between is not None:
@@ -95,6 +98,27 @@ class Targets(Ends):
                 self.at += 1
                 continue
             return
+
+    def _base(self) -> Target | None:
+        """``["same" kind] ["the"] "base" "of" ["the"] chain``: where the chain comes from"""
+        mark = self.at
+        if self.accept_any("same"):
+            self.kind()
+            self.accept_any("as", "at")
+        self.accept_any("the")
+        if self.accept("base") and self.accept("of"):
+            self.accept_all("the", "same", "your", "turning", "beginning", "beg", "starting")
+            if self.accept_any(*CHAIN_WORDS):
+                self.accept_any("-")
+                self._chain_figure()
+                return Target(At.SAME, "st")
+        self.at = mark
+        return None
+
+    def _chain_figure(self) -> None:
+        """The length of a chain that is named: "of ch 3", but not "of ch, 2 dc in …"."""
+        if self.here.type is Type.NUMBER:
+            self.at += 1
 
     def _same(self) -> Target | None:
         """``same = "same" [kind] ["as" words]``"""
