@@ -7,193 +7,830 @@ import pytest
 from tracker import check_text
 from tracker.fabric.verdicts import Verdict
 
-#: The stitches below, or the line before; the round; the stitches it makes.
-FORMS: tuple[tuple[int | str, str, int], ...] = (
-    ("Ch 16", "Row 1: Sc in 2nd ch from hook and to end.", 15),
-    ("Ch 16", "Row 1: Sc in second ch from hook and each ch across.", 15),
-    ("Ch 16", "Row 1: Starting in 2nd ch from hook, sc across.", 15),
+#: The stitches below (0: none), the lines, the stitches the last of them makes.
+FORMS: tuple[tuple[int, str, int], ...] = (
     (
-        "Ch 16",
-        "Row 1: Sc in 2nd ch from hook, sc across to last ch, 3 sc in last ch; going across other side of chain, sc across to last ch, 2 sc in last ch.",
-        32,
-    ),
-    (
-        "Ch 16",
-        "Rnd 1: Sc in 2nd ch from hook, sc in next 13 ch, 3 sc in last ch; rotate work, sc in next 13 ch along other side, 2 sc in last ch. Join.",
-        32,
-    ),
-    (
-        "Ch 16",
-        "Rnd 1: 2 sc in 2nd ch from hook, sc in next 13, 4 sc in last, working on the opposite side of the foundation chain sc in next 13, 2 sc in the last.",
-        34,
-    ),
-    (
-        "Ch 16",
-        "Rnd 1: inc in 2nd ch from hook, 13 sc, 4 sc in last ch, on other side: 13 sc, inc in last.",
-        34,
-    ),
-    (12, "Rnd 2: sc around to last st, inc.", 13),
-    (12, "Rnd 2: inc, sc around to last 2 sts, inc x2.", 15),
-    (12, "Rnd 2: sc in first st, sc to last 2, sc2tog.", 11),
-    (12, "Rnd 2: [1 sc, inc] around.", 18),
-    (12, "Rnd 2: *1 sc in next st, 2 sc in following st* all the way round.", 18),
-    (12, "Rnd 2: (sc, inc) rep 6 times", 18),
-    (12, "Rnd 2: 2 sc in first st, 1 sc in next st. Repeat to end of round.", 18),
-    (12, "Rnd 2: Sc 1, inc 1, repeat to end.", 18),
-    (12, "Rnd 2: 1 sc, inc. Rep. 6 times.", 18),
-    (12, "Rnd 2: sc in next, inc in next, repeat 6x", 18),
-    (12, "Rnd 2: SC 2, INC; repeat around", 16),
-    (12, "Rnd 2: {sc 1, dec} x 4", 8),
-    (12, "Rnd 2: dec around", 6),
-    (12, "Rnd 2: dec 6 times", 6),
-    (12, "Rnd 2: *sc2tog; rep from * around", 6),
-    (12, "Rnd 2: 5 sc, inc, 5 sc, inc (14)", 14),
-    (
-        12,
-        "Rnd 2: ch 3 (counts as dc), dc in same st, *dc in next st, 2 dc in next st; rep from * to last st, dc in last st; sl st in top of ch 3",
-        18,
-    ),
-    (12, "Rnd 2: ch 3, 1 dc in base of ch, 2 dc in each st around, sl st to top of ch 3", 24),
-    (
-        12,
-        "Rnd 2: Ch 2, dc in first st, 2 dc in next st, *dc in next st, 2 dc in next st*, repeat between *s, join to first dc",
-        18,
-    ),
-    (12, "Row 2: Ch 1, turn. Sc in first sc and in each sc across.", 12),
-    (12, "Row 2: Turn, ch 1, sc in each sc across row.", 12),
-    (12, "Row 2: Ch 1, sc2tog over first 2 sts, sc in each st to last 2 sts, sc2tog.", 10),
-    (12, "Row 2: Ch 1, skip first st, sc across to end", 11),
-    (12, "Row 2: Ch 3, dc in next st and in each st across", 12),
-    (12, "Rnd 2: sl st in next 3 sts, sc in next 9 sts", 12),
-    (
-        12,
-        "Rnd 2: sc in each of the first 4 sts, 2 sc in each of the next 4 sts, sc in each of the last 4 sts",
-        16,
-    ),
-    (12, "Rnd 2: 4 sc, 4 inc, 4 sc", 16),
-    (12, "Rnd 2: sc4, inc4, sc4", 16),
-    (12, "Rnd 2: In BLO, sc in each st around", 12),
-    (12, "Rnd 2: BLO sc around", 12),
-    (
-        12,
-        "Rnd 2: Working in back loops only, *sc in next 3 sts, 2 sc in next st, rep from * 2 more times",
+        0,
+        ("Ch 16\nRow 1: Sc in 2nd ch from hook and to end."),
         15,
     ),
     (
-        12,
-        "Rnd 2: hdc in next 2 sts, (2 hdc in next st, hdc in next 3 sts) 2 times, 2 hdc in next st, hdc in last st",
+        0,
+        ("Ch 16\nRow 1: Sc in second ch from hook and each ch across."),
         15,
     ),
-    (12, "Rnd 2: 2 hdc in next st, hdc in next 3 sts; rep from beg to end", 15),
-    (12, "Rnd 2: Increase in every 3rd stitch", 16),
-    (12, "Rnd 2: Inc in every other st around.", 18),
-    (12, "Rnd 2: Inc every 2nd st", 18),
-    (12, "Rnd 2: 1 sc in next 2 sc, decrease over next 2 sc; repeat 3 times total", 9),
-    (12, "Rnd 2: work 3 sc then 1 inc, repeat 3 times", 15),
-    (24, "Rnd 5: *sc in next 2 sts, sc2tog* 6 times. [18 sts]", 18),
-    (24, "R5: (2 sc, dec) x6 = 18", 18),
     (
-        24,
-        "Round five: Single crochet in next two stitches, single crochet two together; repeat six times. 18 stitches.",
-        18,
+        0,
+        ("Ch 16\nRow 1: Starting in 2nd ch from hook, sc across."),
+        15,
     ),
-    (24, "5) 2sc, dec, rep around — 18 sts", 18),
-    (24, "Rnd 5: sc in next 10, dec, sc in next 10, dec (22)", 22),
     (
-        24,
-        "Rnd 5: Dec over next 2 sts, sc in next 10 sts, dec over next 2 sts, sc in last 10 sts.",
-        22,
-    ),
-    (24, "Rnd 5: sc in the next 11 sts, skip the next st, sc in the next 12 sts", 23),
-    (24, "Rnd 5: sc 7, hdc 2, dc 2, 2 dc in next st, dc 2, hdc 2, sc to end", 25),
-    (
-        24,
-        "Rnd 5: sc in each of next 8 sts, (2 sc in next st) 8 times, sc in each of next 8 sts",
+        0,
+        (
+            "Ch 16\n"
+            "Row 1: Sc in 2nd ch from hook, sc across to last ch, 3 sc in last ch; going "
+            "across other side of chain, sc across to last ch, 2 sc in last ch."
+        ),
         32,
     ),
-    (24, "Rnd 5: 8 sc, 2 sc in each of next 8 sts, 8 sc", 32),
-    (24, "Rnd 5: Sc around, increasing 6 times evenly", 30),
-    (24, "Rnd 5: Sc around, inc 6 sts evenly spaced", 30),
-    (24, "Rnd 5: Sc around, decreasing 4 sts evenly.", 20),
-    (24, "Rnd 5: Work even in sc.", 24),
-    (24, "Rnds 5-8: Sc in each st around. (24 sts each rnd)", 24),
-    (24, "Rnds 5 through 8: Sc around (24)", 24),
-    (24, "Rnds 5, 6 & 7: sc around (24)", 24),
-    (24, "Rnd 5-8: 24 sc", 24),
-    (24, "R5-R8: sc in all sts", 24),
-    (24, "R5: sc in all 24 sts", 24),
-    (24, "R5: sc x 24", 24),
-    (24, "Rnd 5: 1 hdc in each st, join with sl st in first hdc, ch 2.", 24),
     (
-        24,
-        "Rnd 5: Ch 3 (counts as first dc now and throughout), dc in next st, 2 dc in next st, *dc in next 2 sts, 2 dc in next st; repeat from * around. Join. (32 dc)",
+        0,
+        (
+            "Ch 16\n"
+            "Rnd 1: Sc in 2nd ch from hook, sc in next 13 ch, 3 sc in last ch; rotate "
+            "work, sc in next 13 ch along other side, 2 sc in last ch. Join."
+        ),
         32,
     ),
-    (24, "Rnd 5: Ch 2, *fpdc around next st, bpdc around next st; rep from * around", 24),
     (
-        24,
-        "Rnd 5: *FPdc in next st, dc in next st. Rep from * around, sl st to top of first FPdc",
-        24,
-    ),
-    (24, "Rnd 5: *skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * around", 24),
-    (
-        24,
-        "Rnd 5: (sc, hdc, dc, hdc, sc) in first st, sk 2 sts; *(sc, hdc, dc, hdc, sc) in next st, sk 2 sts; rep from * around",
-        40,
-    ),
-    (24, "Rnd 5: *Sk next 2 sts, (2 dc, ch 1, 2 dc) in next st, rep from * around", 32),
-    (24, "Rnd 5: *V-st in next st, skip 2 sts* around", 16),
-    (
-        24,
-        "Rnd 5: *ch 5, skip 2 sts, sc in next st; rep from * around, ending with sl st in first sc",
-        8,
+        0,
+        (
+            "Ch 16\n"
+            "Rnd 1: 2 sc in 2nd ch from hook, sc in next 13, 4 sc in last, working on "
+            "the opposite side of the foundation chain sc in next 13, 2 sc in the last."
+        ),
+        34,
     ),
     (
-        24,
-        "Rnd 5: sc in first st, *ch 3, sk next 2 sts, sc in next st; rep from * to last 2 sts, ch 3, sk last 2 sts, join with sl st to first sc",
-        8,
+        0,
+        (
+            "Ch 16\n"
+            "Rnd 1: inc in 2nd ch from hook, 13 sc, 4 sc in last ch, on other side: 13 "
+            "sc, inc in last."
+        ),
+        34,
     ),
-    (24, "Row 5: ch 1, turn, sc2tog, sc in each st across to last 2 sts, sc2tog", 22),
-    (24, "Row 5: Ch 1, turn, sk first st, sc in each rem st across", 23),
-    (24, "Row 5: Ch 1. Turn. 2 sc in first st. 1 sc in each st to last st. 2 sc in last st.", 26),
-    (24, "Row 5: Ch 3, turn, sk first dc, dc in next 22 sts, dc in top of tch", 24),
     (
-        24,
-        "Row 5: Ch 4 (counts as dc and ch-1), turn, sk next st, dc in next st, *ch 1, sk next st, dc in next st; rep from * to last st, dc in last st",
+        12,
+        "Rnd 2: sc around to last st, inc.",
         13,
     ),
-    (24, "Row 5: Ch 1, sc in first 6 sts, turn, leaving remaining sts unworked", 6),
-    (24, "Rnd 5: *sc in next 3 sts, ch 1, sk 1 st; rep from * around", 18),
-    (24, "Rnd 5: hdc2tog around.", 12),
-    (24, "Rnd 5: [sc in next st, invdec] 8 times", 16),
-    (24, "Rnd 5: inv dec x 12", 12),
-    (24, "Rnd 5: 3 sc, (inv dec, 4 sc) 3 times, inv dec, 1 sc", 20),
-    (24, "Rnd 5: 3 sc, (dec, 4 sc) x 3, dec, 1 sc – 20 sts", 20),
-    (24, "Rnd 5: Sc in next 6 sts, ch 4, skip 4 sts, sc in next 14 sts", 20),
+    (
+        12,
+        "Rnd 2: inc, sc around to last 2 sts, inc x2.",
+        15,
+    ),
+    (
+        12,
+        "Rnd 2: sc in first st, sc to last 2, sc2tog.",
+        11,
+    ),
+    (
+        12,
+        "Rnd 2: [1 sc, inc] around.",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: *1 sc in next st, 2 sc in following st* all the way round.",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: (sc, inc) rep 6 times",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: 2 sc in first st, 1 sc in next st. Repeat to end of round.",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: Sc 1, inc 1, repeat to end.",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: 1 sc, inc. Rep. 6 times.",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: sc in next, inc in next, repeat 6x",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: SC 2, INC; repeat around",
+        16,
+    ),
+    (
+        12,
+        "Rnd 2: {sc 1, dec} x 4",
+        8,
+    ),
+    (
+        12,
+        "Rnd 2: dec around",
+        6,
+    ),
+    (
+        12,
+        "Rnd 2: dec 6 times",
+        6,
+    ),
+    (
+        12,
+        "Rnd 2: *sc2tog; rep from * around",
+        6,
+    ),
+    (
+        12,
+        "Rnd 2: 5 sc, inc, 5 sc, inc (14)",
+        14,
+    ),
+    (
+        12,
+        (
+            "Rnd 2: ch 3 (counts as dc), dc in same st, *dc in next st, 2 dc in next st; "
+            "rep from * to last st, dc in last st; sl st in top of ch 3"
+        ),
+        18,
+    ),
+    (
+        12,
+        ("Rnd 2: ch 3, 1 dc in base of ch, 2 dc in each st around, sl st to top of ch 3"),
+        24,
+    ),
+    (
+        12,
+        (
+            "Rnd 2: Ch 2, dc in first st, 2 dc in next st, *dc in next st, 2 dc in next "
+            "st*, repeat between *s, join to first dc"
+        ),
+        18,
+    ),
+    (
+        12,
+        "Row 2: Ch 1, turn. Sc in first sc and in each sc across.",
+        12,
+    ),
+    (
+        12,
+        "Row 2: Turn, ch 1, sc in each sc across row.",
+        12,
+    ),
+    (
+        12,
+        "Row 2: Ch 1, sc2tog over first 2 sts, sc in each st to last 2 sts, sc2tog.",
+        10,
+    ),
+    (
+        12,
+        "Row 2: Ch 1, skip first st, sc across to end",
+        11,
+    ),
+    (
+        12,
+        "Row 2: Ch 3, dc in next st and in each st across",
+        12,
+    ),
+    (
+        12,
+        "Rnd 2: sl st in next 3 sts, sc in next 9 sts",
+        12,
+    ),
+    (
+        12,
+        (
+            "Rnd 2: sc in each of the first 4 sts, 2 sc in each of the next 4 sts, sc in "
+            "each of the last 4 sts"
+        ),
+        16,
+    ),
+    (
+        12,
+        "Rnd 2: 4 sc, 4 inc, 4 sc",
+        16,
+    ),
+    (
+        12,
+        "Rnd 2: sc4, inc4, sc4",
+        16,
+    ),
+    (
+        12,
+        "Rnd 2: In BLO, sc in each st around",
+        12,
+    ),
+    (
+        12,
+        "Rnd 2: BLO sc around",
+        12,
+    ),
+    (
+        12,
+        (
+            "Rnd 2: Working in back loops only, *sc in next 3 sts, 2 sc in next st, rep "
+            "from * 2 more times"
+        ),
+        15,
+    ),
+    (
+        12,
+        (
+            "Rnd 2: hdc in next 2 sts, (2 hdc in next st, hdc in next 3 sts) 2 times, 2 "
+            "hdc in next st, hdc in last st"
+        ),
+        15,
+    ),
+    (
+        12,
+        "Rnd 2: 2 hdc in next st, hdc in next 3 sts; rep from beg to end",
+        15,
+    ),
+    (
+        12,
+        "Rnd 2: Increase in every 3rd stitch",
+        16,
+    ),
+    (
+        12,
+        "Rnd 2: Inc in every other st around.",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: Inc every 2nd st",
+        18,
+    ),
+    (
+        12,
+        "Rnd 2: 1 sc in next 2 sc, decrease over next 2 sc; repeat 3 times total",
+        9,
+    ),
+    (
+        12,
+        "Rnd 2: work 3 sc then 1 inc, repeat 3 times",
+        15,
+    ),
     (
         24,
-        "Rnd 5: 2 sc in each of first 6 sts, sc in each of next 12 sts, 2 sc in each of last 6 sts",
+        "Rnd 5: *sc in next 2 sts, sc2tog* 6 times. [18 sts]",
+        18,
+    ),
+    (
+        24,
+        "R5: (2 sc, dec) x6 = 18",
+        18,
+    ),
+    (
+        24,
+        "R5 - [2, dec] *6 (18)",
+        18,
+    ),
+    (
+        24,
+        (
+            "Round five: Single crochet in next two stitches, single crochet two "
+            "together; repeat six times. 18 stitches."
+        ),
+        18,
+    ),
+    (
+        24,
+        "5) 2sc, dec, rep around — 18 sts",
+        18,
+    ),
+    (
+        24,
+        "Rnd 5: sc in next 10, dec, sc in next 10, dec (22)",
+        22,
+    ),
+    (
+        24,
+        ("Rnd 5: Dec over next 2 sts, sc in next 10 sts, dec over next 2 sts, sc in last 10 sts."),
+        22,
+    ),
+    (
+        24,
+        "Rnd 5: sc in the next 11 sts, skip the next st, sc in the next 12 sts",
+        23,
+    ),
+    (
+        24,
+        "Rnd 5: sc 7, hdc 2, dc 2, 2 dc in next st, dc 2, hdc 2, sc to end",
+        25,
+    ),
+    (
+        24,
+        ("Rnd 5: sc in each of next 8 sts, (2 sc in next st) 8 times, sc in each of next 8 sts"),
+        32,
+    ),
+    (
+        24,
+        "Rnd 5: 8 sc, 2 sc in each of next 8 sts, 8 sc",
+        32,
+    ),
+    (
+        24,
+        "Rnd 5: Sc around, increasing 6 times evenly",
+        30,
+    ),
+    (
+        24,
+        "Rnd 5: Sc around, inc 6 sts evenly spaced",
+        30,
+    ),
+    (
+        24,
+        "Rnd 5: Sc around, decreasing 4 sts evenly.",
+        20,
+    ),
+    (
+        24,
+        "Rnd 5: Work even in sc.",
+        24,
+    ),
+    (
+        24,
+        "Rnds 5-8: Sc in each st around. (24 sts each rnd)",
+        24,
+    ),
+    (
+        24,
+        "Rnds 5 through 8: Sc around (24)",
+        24,
+    ),
+    (
+        24,
+        "Rnds 5, 6 & 7: sc around (24)",
+        24,
+    ),
+    (
+        24,
+        "Rnd 5-8: 24 sc",
+        24,
+    ),
+    (
+        24,
+        "R5-R8: sc in all sts",
+        24,
+    ),
+    (
+        24,
+        "R5: sc in all 24 sts",
+        24,
+    ),
+    (
+        24,
+        "R5: sc x 24",
+        24,
+    ),
+    (
+        24,
+        "Rnd 5: 1 hdc in each st, join with sl st in first hdc, ch 2.",
+        24,
+    ),
+    (
+        24,
+        (
+            "Rnd 5: Ch 3 (counts as first dc now and throughout), dc in next st, 2 dc in "
+            "next st, *dc in next 2 sts, 2 dc in next st; repeat from * around. Join. "
+            "(32 dc)"
+        ),
+        32,
+    ),
+    (
+        24,
+        "Rnd 5: Ch 2, *fpdc around next st, bpdc around next st; rep from * around",
+        24,
+    ),
+    (
+        24,
+        ("Rnd 5: *FPdc in next st, dc in next st. Rep from * around, sl st to top of first FPdc"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 5: *skip 2 sts, 5 dc in next st, skip 2 sts, sc in next st; rep from * around"),
+        24,
+    ),
+    (
+        24,
+        (
+            "Rnd 5: (sc, hdc, dc, hdc, sc) in first st, sk 2 sts; *(sc, hdc, dc, hdc, "
+            "sc) in next st, sk 2 sts; rep from * around"
+        ),
+        40,
+    ),
+    (
+        24,
+        "Rnd 5: *Sk next 2 sts, (2 dc, ch 1, 2 dc) in next st, rep from * around",
+        32,
+    ),
+    (
+        24,
+        "Rnd 5: *V-st in next st, skip 2 sts* around",
+        16,
+    ),
+    (
+        24,
+        (
+            "Rnd 5: *ch 5, skip 2 sts, sc in next st; rep from * around, ending with sl "
+            "st in first sc"
+        ),
+        8,
+    ),
+    (
+        24,
+        (
+            "Rnd 5: sc in first st, *ch 3, sk next 2 sts, sc in next st; rep from * to "
+            "last 2 sts, ch 3, sk last 2 sts, join with sl st to first sc"
+        ),
+        8,
+    ),
+    (
+        24,
+        "Row 5: ch 1, turn, sc2tog, sc in each st across to last 2 sts, sc2tog",
+        22,
+    ),
+    (
+        24,
+        "Row 5: Ch 1, turn, sk first st, sc in each rem st across",
+        23,
+    ),
+    (
+        24,
+        ("Row 5: Ch 1. Turn. 2 sc in first st. 1 sc in each st to last st. 2 sc in last st."),
+        26,
+    ),
+    (
+        24,
+        "Row 5: Ch 3, turn, sk first dc, dc in next 22 sts, dc in top of tch",
+        24,
+    ),
+    (
+        24,
+        (
+            "Row 5: Ch 4 (counts as dc and ch-1), turn, sk next st, dc in next st, *ch "
+            "1, sk next st, dc in next st; rep from * to last st, dc in last st"
+        ),
+        13,
+    ),
+    (
+        24,
+        "Row 5: Ch 1, sc in first 6 sts, turn, leaving remaining sts unworked",
+        6,
+    ),
+    (
+        24,
+        "Rnd 5: *sc in next 3 sts, ch 1, sk 1 st; rep from * around",
+        18,
+    ),
+    (
+        24,
+        "Rnd 5: hdc2tog around.",
+        12,
+    ),
+    (
+        24,
+        "Rnd 5: [sc in next st, invdec] 8 times",
+        16,
+    ),
+    (
+        24,
+        "Rnd 5: inv dec x 12",
+        12,
+    ),
+    (
+        24,
+        "Rnd 5: 3 sc, (inv dec, 4 sc) 3 times, inv dec, 1 sc",
+        20,
+    ),
+    (
+        24,
+        "Rnd 5: 3 sc, (dec, 4 sc) x 3, dec, 1 sc – 20 sts",
+        20,
+    ),
+    (
+        24,
+        "Rnd 5: Sc in next 6 sts, ch 4, skip 4 sts, sc in next 14 sts",
+        20,
+    ),
+    (
+        24,
+        (
+            "Rnd 5: 2 sc in each of first 6 sts, sc in each of next 12 sts, 2 sc in each "
+            "of last 6 sts"
+        ),
         36,
     ),
-    (24, "Rnd 5: Change to yarn B. sc in each st around. Fasten off, weave in ends.", 24),
-    (24, "Rnd 5: with B, join with sc in any st, sc in each st around, join", 24),
     (
         24,
-        "Rnd 5: Join B with sl st in any st, ch 1, sc in same st and in each st around, join with sl st in first sc",
+        "Rnd 5: Change to yarn B. sc in each st around. Fasten off, weave in ends.",
         24,
     ),
-    (24, "Rnd 5: Reverse sc in each st around. Fasten off.", 24),
-    (24, "Rnd 5: *sc in next 2 sts, picot; rep from * around", 24),
-    (24, "Rnd 5: *sc in next 7 sts, 2 sc in next st; rep from * twice more", 27),
-    (24, "Rnd 5: *sc in next 7 sts, 2 sc in next st; rep from * two more times", 27),
-    (24, "Rnd 5: *sc in next 7 sts, 2 sc in next st** repeat from * to ** 2 times more.", 27),
+    (
+        24,
+        "Rnd 5: with B, join with sc in any st, sc in each st around, join",
+        24,
+    ),
+    (
+        24,
+        (
+            "Rnd 5: Join B with sl st in any st, ch 1, sc in same st and in each st "
+            "around, join with sl st in first sc"
+        ),
+        24,
+    ),
+    (
+        24,
+        "Rnd 5: Reverse sc in each st around. Fasten off.",
+        24,
+    ),
+    (
+        24,
+        "Rnd 5: *sc in next 2 sts, picot; rep from * around",
+        24,
+    ),
+    (
+        24,
+        "Rnd 5: *sc in next 7 sts, 2 sc in next st; rep from * twice more",
+        27,
+    ),
+    (
+        24,
+        "Rnd 5: *sc in next 7 sts, 2 sc in next st; rep from * two more times",
+        27,
+    ),
+    (
+        24,
+        ("Rnd 5: *sc in next 7 sts, 2 sc in next st** repeat from * to ** 2 times more."),
+        27,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 4, join to form ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 "
+            "dc in ring, ch 2; rep from * 2 more times, join to top of ch 3."
+        ),
+        12,
+    ),
+    (
+        0,
+        (
+            "Ch 5, join with sl st to form a ring.\n"
+            "Rnd 1: Ch 3, 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join in top "
+            "of ch-3."
+        ),
+        12,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 4, sl st to form ring, ch 3, 11 dc in ring, join. (12 dc)\n"
+            "Rnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24 dc)"
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Magic ring, ch 3, 2 dc, ch 2, [3 dc, ch 2] x 3, sl st in 3rd ch of "
+            "ch 3.\n"
+            "Rnd 2: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 "
+            "dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 times, ch 1, join."
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Magic ring, ch 3, 2 dc, ch 2, [3 dc, ch 2] x 3, sl st in 3rd ch of "
+            "ch 3.\n"
+            "Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same "
+            "sp, (3 dc, ch 2, 3 dc) in each ch-2 sp around, join."
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring, join.\n"
+            "Rnd 2: Ch 3, dc in same st, ch 1, *2 dc in next st, ch 1; rep from * "
+            "around, join. (16 dc, 8 ch-1 sps)\n"
+            "Rnd 3: Sl st in next ch-1 sp, ch 3, 2 dc in same sp, 3 dc in each ch-1 sp "
+            "around, join."
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring, join.\n"
+            "Rnd 2: Ch 4 (counts as dc and ch 1), *dc in next st, ch 1; rep from * "
+            "around, join in 3rd ch of ch-4.\n"
+            "Rnd 3: Ch 1, 2 sc in each ch-1 sp around, join."
+        ),
+        16,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring, join.\n"
+            "Rnd 2: Ch 4, (dc in next st, ch 1) 7 times, join to 3rd ch.\n"
+            "Rnd 3: sl st into first sp, ch 1, 3 sc in same sp, 3 sc in each sp around."
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring.\n"
+            "Rnd 2: *ch 3, sc in next st; rep from * around.\n"
+            "Rnd 3: (sc, hdc, dc, hdc, sc) in each ch-3 sp around."
+        ),
+        40,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring.\n"
+            "Rnd 2: *ch 3, sk 1 st, sc in next st; rep from * around.\n"
+            "Rnd 3: *5 dc in ch-3 sp, sc in next sc; rep from * around."
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring.\n"
+            "Rnd 2: *ch 3, sk 1 st, sc in next st; rep from * around.\n"
+            "Rnd 3: 4 sc in each loop around."
+        ),
+        16,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 8 sc in ring.\n"
+            "Rnd 2: *ch 5, sk next st, sl st in next st; rep from * 3 more times.\n"
+            "Rnd 3: [sc, hdc, 3 dc, hdc, sc] in each ch-5 loop."
+        ),
+        28,
+    ),
+    (
+        0,
+        (
+            "Row 1: ch 21, dc in 4th ch from hook and in each ch across. (19 dc)\n"
+            "Row 2: Ch 3, turn, dc in each dc across."
+        ),
+        19,
+    ),
+    (
+        0,
+        (
+            "Ch 21.\n"
+            "Row 1: Dc in 4th ch from hook, dc in each ch across. Turn.\n"
+            "Row 2: Ch 3 (counts as first dc), skip first st, dc in each st across, dc "
+            "in top of turning ch."
+        ),
+        19,
+    ),
+    (
+        0,
+        (
+            "Ch 21.\n"
+            "Row 1: Hdc in 3rd ch from hook and in each ch across, turn.\n"
+            "Row 2: Ch 2, hdc in each st across."
+        ),
+        19,
+    ),
+    (
+        0,
+        (
+            "Ch 21.\n"
+            "Row 1: Hdc in 3rd ch from hook (skipped ch 2 counts as hdc), hdc in each ch "
+            "across."
+        ),
+        20,
+    ),
+    (
+        0,
+        (
+            "Ch 20.\n"
+            "Row 1: Sc in 2nd ch from hook and in each remaining ch.\n"
+            "Row 2: Ch 1, turn, *sc in next st, dc in next st; rep from * to last st, sc "
+            "in last st."
+        ),
+        19,
+    ),
+    (
+        0,
+        (
+            "Ch 22.\n"
+            "Row 1: Sc in 2nd ch from hook, *ch 3, sk 3 chs, sc in next ch; rep from * "
+            "across."
+        ),
+        6,
+    ),
+    (
+        0,
+        (
+            "Ch 22.\n"
+            "Row 1: Sc in 2nd ch from hook, *ch 3, sk next 3 ch, sc in next ch; rep from "
+            "* to end.\n"
+            "Row 2: Ch 1, turn, sc in first sc, *3 sc in next ch-3 sp, sc in next sc; "
+            "rep from * across."
+        ),
+        21,
+    ),
+    (
+        0,
+        (
+            "Ch 6, join into a ring with a sl st.\n"
+            "Rnd 1: Ch 1, 12 sc into ring, sl st to first sc.\n"
+            "Rnd 2: Ch 1, sc in same st, *ch 3, sk 1, sc in next; rep from * 4 more "
+            "times, ch 3, sl st in first sc."
+        ),
+        6,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 6 sc in MR.\n"
+            "Rnd 2: inc in each st.\n"
+            "Rnd 3: *sc, inc* x6.\n"
+            "Rnd 4: *2 sc, inc* x6.\n"
+            "Rnds 5-7: sc in each st.\n"
+            "Rnd 8: *2 sc, dec* x6."
+        ),
+        18,
+    ),
+    (
+        0,
+        ("1. MR 6\n2. inc x6 (12)\n3. (1, inc) x6 (18)\n4. (2, inc) x6 (24)"),
+        24,
+    ),
+    (
+        0,
+        (
+            "Round 1: Start with magic circle, 6 sc into it.\n"
+            "Round 2: 2 sc in every st (12).\n"
+            "Round 3: 1 sc, 2 sc in next; repeat around (18)."
+        ),
+        18,
+    ),
+    (
+        0,
+        ("Rnd 1: Ch 2, 6 sc in 2nd ch from hook.\nRnd 2: 2 sc in each sc around."),
+        12,
+    ),
+    (
+        0,
+        "Rnd 1: ch 2, work 8 sc into 2nd chain from hook, join with slip stitch.",
+        8,
+    ),
+    (
+        0,
+        ("Rnd 1: 10 hdc in magic ring; do not join.\nRnd 2: Hdc inc around."),
+        20,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 12 dc in ring.\n"
+            "Rnd 2: *2 dc in next st, ch 1; rep from * around.\n"
+            "Rnd 3: *dc in next 2 dc, 2 dc in ch-1 sp; rep from * around."
+        ),
+        48,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 12 sc in ring.\n"
+            "Rnd 2: *sc in next 2 sts, (sc, ch 2, sc) in next st; rep from * around.\n"
+            "Rnd 3: sc in each st and (sc, ch 2, sc) in each ch-2 sp around."
+        ),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: 12 sc in ring.\n"
+            "Rnd 2: *sc in next 2 sts, (sc, ch 2, sc) in next st; rep from * around.\n"
+            "Rnd 3: Sc in each sc around, working 3 sc in each corner ch-2 sp."
+        ),
+        28,
+    ),
+    (
+        0,
+        (
+            "Ch 10.\n"
+            "Row 1: sc in 2nd ch from hook, sc in each ch across, turn. (9)\n"
+            "Row 2: ch 1, inc, sc 7, inc. (11)\n"
+            "Row 3: Ch 1, turn, sc in each st. (11)\n"
+            "Row 4: Ch 1, turn, dec, sc 7, dec. (9)"
+        ),
+        9,
+    ),
 )
 
 
 @pytest.mark.parametrize(("below", "text", "makes"), FORMS)
-def test_a_common_form_is_read_and_counted(below: int | str, text: str, makes: int) -> None:
-    before = "" if isinstance(below, int) else f"{below}\n"
-    edge = below if isinstance(below, int) else None
-    found = check_text(before + text, below=edge).parts[0].rounds[-1]
-    assert found.makes == (makes,)
-    assert found.verdict in (Verdict.AGREES, Verdict.UNSTATED)
+def test_a_common_form_is_read_and_counted(below: int, text: str, makes: int) -> None:
+    rounds = check_text(text, below=below or None).parts[0].rounds
+    assert rounds[-1].makes == (makes,)
+    assert all(found.verdict in (Verdict.AGREES, Verdict.UNSTATED) for found in rounds)

@@ -105,7 +105,9 @@ class Deeds(Joins):
         self.accept_any("with")
         self.accept_any("a", "an")
         ring = self._ring()
-        return None if ring is None else Act(Deed.RING, start, self.last_end)
+        if ring is None or (self.accept_figure() and self._clause_is_over()):
+            return None  # "MR 6" makes stitches too
+        return Act(Deed.RING, start, self.last_end)
 
     def _start_here(self) -> Act | Note | Skip | None:
         """``("start" | "starting") target``: where the round begins"""

@@ -172,7 +172,8 @@ class Kinds(Kit):
         if self.accept("and"):
             self.accept_any("in")
             self.accept_any("each")
-            if self.accept_any(*CHAIN_WORDS, *SPACE_WORDS):
+            spaced = self.ahead().text == "-" or self.ahead().type is Type.NUMBER
+            if not spaced and self.accept_any(*CHAIN_WORDS, *SPACE_WORDS):
                 return True
         self.at = mark
         return False

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.kit import TIMES_WORDS
-from tracker.notation.objects import Objects
+from tracker.notation.shorthand import Shorthand
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
@@ -17,7 +17,7 @@ _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
 
 
-class Makes(Objects):
+class Makes(Shorthand):
     """Rules for stitches."""
 
     def make(self) -> list[Node] | None:
@@ -34,6 +34,9 @@ class Makes(Objects):
         self.accept_any("last", "first", "beg", "beginning")
         self.accept("-")
         self.accept_loop()
+        bare = self.bare_number()
+        if bare is not None:
+            return [bare]
         count = None if self._named_by_number() else self.accept_figure()
         if count is not None:
             self.accept_any("-", *self.crosses, "more")
@@ -64,22 +67,8 @@ class Makes(Objects):
             return replace(STITCHES["inc"], makes=n)
         return replace(STITCHES["dec"], takes=n)
 
-    def _every_nth(self, start: int) -> Repeat | None:
-        """``increase ["in"] "every" ("other" | ordinal) kind [end]``: plain ones between"""
-        mark = self.at
-        self.accept_any("in")
-        if self.accept("every"):
-            nth = 2 if self.accept("other") else self.accept_ordinal()
-            if nth is not None and nth > 1 and self.kind() is not None:
-                self._ends()
-                plain = Make(STITCHES["sc"], (nth - 1,), None, start, self.last_end)
-                inc = Make(STITCHES["inc"], (1,), None, start, self.last_end)
-                return Repeat((plain, inc), start, self.last_end)
-        self.at = mark
-        return None
-
     def _made(self, stitch: Stitch, count: Figure | None, start: int) -> list[Node]:
-        every = self._every_nth(start) if stitch.us == "inc" and count is None else None
+        every = self.every_nth(start) if stitch.us == "inc" and count is None else None
         if every is not None:
             return [every]
         gathered = self._gathered(stitch, count)
@@ -239,7 +228,7 @@ class Makes(Objects):
                 self.at = mark
                 return found
             begin, led = self.at, self.accept_any("in", "into")
-            target = self._place(led=False)
+            target = self._place(led=bool(led))
             if target is None and not led and first.target is not None:
                 self.at = begin
                 target = self._all_the_way()

@@ -1,0 +1,53 @@
+"""Reading shorthands of single crochet: "MR 6", "(2, inc) x 6", "inc in every 3rd st"."""
+
+from __future__ import annotations
+
+from tracker.notation.dictionary import STITCHES
+from tracker.notation.objects import Objects
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Make, Repeat
+
+
+class Shorthand(Objects):
+    """Rules for single crochets that are not named."""
+
+    def bare_number(self) -> Make | None:
+        """``ring figure | figure "," increase | increase "," figure ")"``
+
+        Single crochets without a name: "MR 6" and "(2, inc) x 6", the shorthand of round
+        after round of single crochet (common practice, no source).
+        """
+        mark, start = self.at, self.here.start
+        ring = self._ring()
+        figure = self.accept_figure()
+        if figure is not None and ring is not None and self._clause_is_over():
+            return Make(STITCHES["sc"], figure, ring, start, self.last_end)
+        end, behind = self.last_end, self.accept_any(",", ";")
+        shaped = figure is not None and ring is None and bool(behind) and self._shapes()
+        self.at = mark
+        before = [t.text for t in self.tokens[max(0, mark - 2) : mark]]
+        if before in (["inc", ","], ["dec", ","]) and self.ahead().type is Type.CLOSE:
+            shaped = True
+        if figure is None or not shaped:
+            return None
+        self.accept_figure()
+        return Make(STITCHES["sc"], figure, None, start, end)
+
+    def _shapes(self) -> bool:
+        """Whether an increase or decrease without a number stands here and ends its clause."""
+        key = self.accept_phrase(self.lexicon.phrases)
+        return key in ("inc", "dec", "invdec") and self._clause_is_over()
+
+    def every_nth(self, start: int) -> Repeat | None:
+        """``increase ["in"] "every" ("other" | ordinal) kind [end]``: plain ones between"""
+        mark = self.at
+        self.accept_any("in")
+        if self.accept("every"):
+            nth = 2 if self.accept("other") else self.accept_ordinal()
+            if nth is not None and nth > 1 and self.kind() is not None:
+                self._ends()
+                plain = Make(STITCHES["sc"], (nth - 1,), None, start, self.last_end)
+                inc = Make(STITCHES["inc"], (1,), None, start, self.last_end)
+                return Repeat((plain, inc), start, self.last_end)
+        self.at = mark
+        return None
