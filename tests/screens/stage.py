@@ -10,6 +10,21 @@ from tracker.screens.inks import DARK
 from tracker.screens.settings import Settings
 from tracker.session.session import Session
 
+DISC = """
+title = "Sampler"
+terms = "US"
+[[yarn]]
+letter = "A"
+name = "cotton"
+[[yarn]]
+letter = "B"
+name = "cotton"
+[[part]]
+name = "Disc"
+worked = "spiral"
+"""
+"""The head of a pattern with two yarns; the rounds of its one part come next."""
+
 SIZES = ((40, 12), (80, 24), (100, 30), (200, 60))
 
 

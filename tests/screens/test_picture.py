@@ -2,24 +2,13 @@
 
 import pytest
 
-from tests.screens.stage import begin, begin_text, inked, on_stage, shown, text
+from tests.screens.stage import DISC, begin, begin_text, inked, on_stage, shown, text
 from tracker.fabric.steps import Kind, Pass, Run, Walk
 from tracker.screens.inks import DARK, inks_of
 from tracker.screens.picture_shapes import LETTERS, LINES, marks_for
 from tracker.screens.picture_strip import Size, Strip
 
-ALL_KINDS = """
-title = "Sampler"
-terms = "US"
-[[yarn]]
-letter = "A"
-name = "cotton"
-[[yarn]]
-letter = "B"
-name = "cotton"
-[[part]]
-name = "Disc"
-worked = "spiral"
+ALL_KINDS = f"""{DISC}
 rounds = '''
 Rnd 1: With A, 6 sc in ring. (6)
 Rnd 2: inc in each st around. (12)

@@ -5,7 +5,7 @@ import sys
 
 import pytest
 
-from tests.screens.stage import begin, begin_text, on_stage, text
+from tests.screens.stage import DISC, begin, begin_text, on_stage, text
 from tests.screens.terminal import Terminal
 from tracker.screens.command import Command
 from tracker.screens.cues import Cue
@@ -13,18 +13,7 @@ from tracker.screens.pages import Pages
 from tracker.screens.settings import Settings, SettingsError, read_settings
 from tracker.session.place import Asking
 
-COLOURED = """
-title = "Sampler"
-terms = "US"
-[[yarn]]
-letter = "A"
-name = "cotton"
-[[yarn]]
-letter = "B"
-name = "cotton"
-[[part]]
-name = "Disc"
-worked = "spiral"
+COLOURED = f"""{DISC}
 rounds = '''
 Rnd 1: With A, 6 sc in ring. (6)
 Rnd 2: 2 sc in each st around. (12)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict
 
 from tracker.notation.problems import visible
 from tracker.session import mending, worksheet
@@ -134,12 +134,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
     spot = worksheet.here(plan, state)
     part, planned = worksheet.part_at(plan, spot), worksheet.round_at(plan, spot)
     ended = worksheet.at_end(plan, spot)
-    step = None if ended else planned.walk[spot.step]
-    run = step.run if step else planned.walk.runs[-1]
     off = mending.off_below(plan, state, spot)
-    mended = mending.where(planned.walk, off, spot.step) if step and off else ""
-    text, where = _asked(plan, state, spot) if step is None else (run.text, _where(step))
-    loops = loops_of(plan, run) if step else ()
     place = state.place(spot)
     return Glance(
         title=plan.pattern.title,
@@ -152,21 +147,11 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         round_label=planned.label,
         round=place.round + 1,
         rounds=worksheet.rounds_in(plan, state, *spot.of),
-        colour=_colour(plan, run),
         hook=part.part.hook or (plan.pattern.gauge.hook if plan.pattern.gauge else ""),
-        step_text=text,
-        step_where=mended or where,
-        variant=run.variant if step else "",
-        loops=loops,
-        loop=min(spot.loop, len(loops)),
-        how_to=how_to(plan, run) if step else "",
         made=planned.walk.made_before(spot.step),
         ends_on=planned.ends_on,
         after=_after(planned.walk, spot),
-        repeats=step.repeats if step else (),
         instruction=planned.text,
-        now=(run.start, run.end) if step else (len(planned.text), len(planned.text)),
-        done=run.start if step else len(planned.text),
         verdict=planned.verdict,
         warning=planned.warning,
         until=planned.until,
@@ -186,6 +171,59 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         off=_off(plan, state),
         right=mending.words(planned.walk, off) if off else "",
         memo=_memo(plan, state),
+        **(_at_end(plan, state, spot) if ended else _at_step(plan, spot, off)),
+    )
+
+
+class _Current(TypedDict):
+    """The facts of a `Glance` on the next step, or on the round's end in its place."""
+
+    colour: str
+    step_text: str
+    step_where: str
+    variant: str
+    loops: tuple[str, ...]
+    loop: int
+    how_to: str
+    repeats: tuple[InRepeat, ...]
+    now: tuple[int, int]
+    done: int
+
+
+def _at_step(plan: Plan, spot: Spot, off: int) -> _Current:
+    """``off``: by how much the count of the round below is wrong."""
+    walk = worksheet.round_at(plan, spot).walk
+    step = walk[spot.step]
+    run, loops = step.run, loops_of(plan, step.run)
+    return _Current(
+        colour=_colour(plan, run),
+        step_text=run.text,
+        step_where=(mending.where(walk, off, spot.step) if off else "") or _where(step),
+        variant=run.variant,
+        loops=loops,
+        loop=min(spot.loop, len(loops)),
+        how_to=how_to(plan, run),
+        repeats=step.repeats,
+        now=(run.start, run.end),
+        done=run.start,
+    )
+
+
+def _at_end(plan: Plan, state: State, spot: Spot) -> _Current:
+    planned = worksheet.round_at(plan, spot)
+    text, where = _asked(plan, state, spot)
+    end = len(planned.text)
+    return _Current(
+        colour=_colour(plan, planned.walk.runs[-1]),
+        step_text=text,
+        step_where=where,
+        variant="",
+        loops=(),
+        loop=0,
+        how_to="",
+        repeats=(),
+        now=(end, end),
+        done=end,
     )
 
 
