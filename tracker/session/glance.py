@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypedDict
+from typing import TYPE_CHECKING
 
 from tracker.notation.problems import visible
 from tracker.session import mending, worksheet
-from tracker.session.lookup import how_to, loops_of
+from tracker.session.current import at_end, at_step, step_words
 from tracker.session.naming import spot_words
 
 if TYPE_CHECKING:
-    from tracker.fabric.steps import InRepeat, Run, Step, Walk
+    from tracker.fabric.steps import InRepeat, Walk
     from tracker.fabric.verdicts import Verdict
     from tracker.pattern.plan import Plan
     from tracker.session.place import Asking, Pace, Place
@@ -171,59 +171,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         off=_off(plan, state),
         right=mending.words(planned.walk, off) if off else "",
         memo=_memo(plan, state),
-        **(_at_end(plan, state, spot) if ended else _at_step(plan, spot, off)),
-    )
-
-
-class _Current(TypedDict):
-    """The facts of a `Glance` on the next step, or on the round's end in its place."""
-
-    colour: str
-    step_text: str
-    step_where: str
-    variant: str
-    loops: tuple[str, ...]
-    loop: int
-    how_to: str
-    repeats: tuple[InRepeat, ...]
-    now: tuple[int, int]
-    done: int
-
-
-def _at_step(plan: Plan, spot: Spot, off: int) -> _Current:
-    """``off``: by how much the count of the round below is wrong."""
-    walk = worksheet.round_at(plan, spot).walk
-    step = walk[spot.step]
-    run, loops = step.run, loops_of(plan, step.run)
-    return _Current(
-        colour=_colour(plan, run),
-        step_text=run.text,
-        step_where=(mending.where(walk, off, spot.step) if off else "") or _where(step),
-        variant=run.variant,
-        loops=loops,
-        loop=min(spot.loop, len(loops)),
-        how_to=how_to(plan, run),
-        repeats=step.repeats,
-        now=(run.start, run.end),
-        done=run.start,
-    )
-
-
-def _at_end(plan: Plan, state: State, spot: Spot) -> _Current:
-    planned = worksheet.round_at(plan, spot)
-    text, where = _asked(plan, state, spot)
-    end = len(planned.text)
-    return _Current(
-        colour=_colour(plan, planned.walk.runs[-1]),
-        step_text=text,
-        step_where=where,
-        variant="",
-        loops=(),
-        loop=0,
-        how_to="",
-        repeats=(),
-        now=(end, end),
-        done=end,
+        **(at_end(plan, state, spot) if ended else at_step(plan, spot, off)),
     )
 
 
@@ -244,56 +192,11 @@ def _off(plan: Plan, state: State) -> str:
     return found.words if found else ""
 
 
-def _asked(plan: Plan, state: State, spot: Spot) -> tuple[str, str]:
-    """What is asked of the maker at a round's end, in the words of a step."""
-    planned = worksheet.round_at(plan, spot)
-    if worksheet.piece_done(plan, state):
-        return "piece done", ""
-    if spot.of in state.finished:
-        return "part done", _goes_on(plan, state)
-    if planned.until:
-        return "long enough?", planned.until
-    if planned.ends_on is None:
-        return "count the stitches", ""
-    return "count the stitches", f"there should be {planned.ends_on}"
-
-
-def _goes_on(plan: Plan, state: State) -> str:
-    undone = worksheet.next_undone(plan, state)
-    if undone is None:
-        return ""
-    part = plan.parts[undone[0]].part
-    copy = f", copy {undone[1] + 1} of {part.make}" if part.make > 1 else ""
-    return f"next comes {part.name}{copy}"
-
-
-def step_words(step: Step) -> str:
-    """A step and where it goes: "hdc in the same st"."""
-    return f"{step.run.text} {_where(step)}".rstrip()
-
-
-def _where(step: Step) -> str:
-    """Where a step goes; the second into one place goes into the same."""
-    if step.nth == 1:
-        return step.run.where
-    for begin in ("in the next ", "in next "):
-        if step.run.where.startswith(begin):
-            return "in the same " + step.run.where[len(begin) :]
-    return step.run.where
-
-
 def _after(walk: Walk, spot: Spot) -> str:
     if spot.step + 1 >= len(walk):
         return ""
     step = walk[spot.step + 1]
     return f"then {step_words(step)}"
-
-
-def _colour(plan: Plan, run: Run) -> str:
-    for yarn in plan.pattern.yarns:
-        if yarn.letter == run.colour:
-            return ", ".join(word for word in (yarn.letter, yarn.colour or yarn.name) if word)
-    return run.colour
 
 
 def _coming(plan: Plan, state: State, spot: Spot) -> tuple[Coming, ...]:

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from tracker.notation.problems import visible
 from tracker.session import worksheet
-from tracker.session.glance import glance, numbered, step_words
+from tracker.session.current import step_words
+from tracker.session.glance import glance, numbered
 from tracker.session.naming import label
 
 if TYPE_CHECKING:
