@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Outcome, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
-from tracker.fabric.trees import with_node
+from tracker.fabric.stated import figure_of
+from tracker.fabric.trees import beginning, with_node
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
 
@@ -45,6 +46,7 @@ def explain(
 ) -> Cause:
     """What does not fit, and the likeliest cause as the hint."""
     found = _fault(judged, stated, below)
+    found = replace(found, text=found.text + _which(judged, stated))
     hint = ""
     if below is None or max(below, default=0) <= MOST_BELOW:
         hint = _likeliest(nodes, stated, starts, base, judged)
@@ -81,6 +83,21 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
     return Cause(f"makes {makes}, but {said}", start, end, printed=True)
 
 
+def _which(judged: Judged, stated: Stated | None) -> str:
+    """The sizes that are off, where others are right."""
+    printed = () if stated is None else stated.total
+    off = [
+        str(i + 1)
+        for i, o in enumerate(judged.outcomes)
+        if o.short is not None or o.left or (printed and o.makes != figure_of(printed, i))
+    ]
+    if not off or len(off) == len(judged.outcomes):
+        return ""
+    if len(off) == 1:
+        return f" (only size {off[0]} is off)"
+    return f" (sizes {', '.join(off[:-1])} and {off[-1]} are off)"
+
+
 def _span(outcomes: Sequence[Outcome]) -> tuple[int, int]:
     runs = outcomes[0].runs
     return (runs[0].start, max(r.end for r in runs)) if runs else (0, 1)
@@ -109,11 +126,13 @@ def _likeliest(
             other = judge(changed, stated, starts, base)
         except TooMuchError:
             continue
-        if other.fits and other.agrees is not False and other.reading == base:
+        reading = replace(other.reading, times_in_all=base.times_in_all)
+        if other.fits and other.agrees is not False and reading == base:
             return sentence
     if judged.fits and stated is not None and stated.total:
         over = stated.total[0] - judged.outcomes[0].makes
-        if over == 1:
+        chained = beginning(nodes) is not None or starts[0].pending is not None
+        if over == 1 and chained:
             return "the printed count may take in the beginning chain"
     return ""
 
@@ -147,26 +166,40 @@ def _other_makes(node: Make) -> Iterator[tuple[Make, str]]:
     us = node.stitch.us
     if us == "inc":
         yield replace(node, stitch=STITCHES["dec"]), "an increase where a decrease was meant"
+        yield replace(node, stitch=STITCHES["sc"]), "an increase too many"
     if us in ("dec", "invdec", "sc2tog"):
         yield replace(node, stitch=STITCHES["inc"]), "a decrease where an increase was meant"
     target = node.target
     if target is None and node.count[0] > 1:
         together = Target(At.NEXT)
         yield replace(node, target=together), f"the {node.count[0]} may go into one stitch"
-    if target is None or target.count is not None:
-        yield from _other_counts(node, target)
+    if target is not None:
+        yield from _other_places(node, target)
+    yield from _other_counts(node, target)
+
+
+def _other_places(node: Make, target: Target) -> Iterator[tuple[Make, str]]:
+    """Words "in each" written for "in next", and the other way round."""
+    if target.at is At.EACH and target.count is None:
+        one = replace(target, at=At.NEXT, leave=None, until="")
+        yield replace(node, target=one), "'in each' where 'in next' was meant"
+    elif target.at is At.NEXT and target.count in (None, (1,)):
+        every_one = replace(target, at=At.EACH, count=None)
+        yield replace(node, target=every_one), "'in next' where 'in each' was meant"
 
 
 def _other_counts(node: Make, target: Target | None) -> Iterator[tuple[Make, str]]:
     """One more or one fewer of a stitch, or of the places it goes into."""
+    in_each = target is not None and target.count is None
     for change in (1, -1):
-        old = node.count if target is None else target.count
-        if old is None or min(old) + change < 1:
+        old = node.count if target is None or target.count is None else target.count
+        if min(old) + change < 1:
             continue
         new = tuple(n + change for n in old)
         more = "one stitch too few" if change > 0 else "one stitch too many"
-        where = f"{more}: {figures(new)} instead of {figures(old)} would fit"
-        if target is None:
+        place = " in each place" if in_each else ""
+        where = f"{more}{place}: {figures(new)} instead of {figures(old)} would fit"
+        if target is None or in_each:
             yield replace(node, count=new), where
         else:
             yield replace(node, target=replace(target, count=new)), where

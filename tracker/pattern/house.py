@@ -27,10 +27,9 @@ class House:
         self._line: object = None
         self._chains: dict[str, int] = {}
 
-    def faults(self, task: Task, nodes: tuple[Node, ...], judged: Judged) -> list[Cause]:
-        """What is out of order in this round."""
+    def faults(self, nodes: tuple[Node, ...], judged: Judged) -> list[Cause]:
+        """What is out of order in this round, its number aside."""
         found = [
-            self._number(task),
             self._height(nodes),
             self._chain(nodes),
             self._join(nodes),
@@ -38,18 +37,19 @@ class House:
         ]
         return [cause for cause in found if cause is not None]
 
-    def _number(self, task: Task) -> Cause | None:
-        """Rounds are numbered 1, 2, 3 … within a part."""
+    def number(self, task: Task) -> list[Cause]:
+        """Rounds are numbered 1, 2, 3 … within a part. Asked once for every round."""
         line = task.item.line
         expected, again = self._next, task.item is self._line
         self._line = task.item
         if not line.first:
             self._next += int(task.label != "Start" and bool(line.kind or not line.label))
-            return None
+            return []
         self._next = line.last + 1
         if again or line.first == expected:
-            return None
-        return Cause(f"is numbered {line.first}, but would be number {expected} of this part", 0, 1)
+            return []
+        text = f"is numbered {line.first}, but would be number {expected} of this part"
+        return [Cause(text, 0, 1)]
 
     def _chain(self, nodes: tuple[Node, ...]) -> Cause | None:
         """Rounds that begin with the same stitch begin with a chain of the same length."""

@@ -82,6 +82,7 @@ class PartChecker:
         self.begun = False
         self.doubt = False
         self.guessed = False
+        self.misnumbered: list[Cause] = []
         if self.house is not None:
             self.house.begin()
 
@@ -130,6 +131,7 @@ class PartChecker:
                 self.edges = [None if e is None else turned(e) for e in self.edges]
 
     def _task(self, task: Task) -> None:
+        self.misnumbered = [] if self.house is None else self.house.number(task)
         fault = self._fault(task)
         if fault is not None:
             self._unread(task, fault)
@@ -176,7 +178,9 @@ class PartChecker:
                 return self._inferred(nodes, stated, base)
             return judge(nodes, stated, self._starts([None] * self.sizes), base)
         found = judge(nodes, stated, self._starts(self.edges), base)
-        return found if found.fits else self._by_printed(nodes, stated, base) or found
+        if found.fits and found.agrees is not False:
+            return found
+        return self._by_printed(nodes, stated, base, found.fits) or found
 
     def _inferred(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
@@ -198,16 +202,19 @@ class PartChecker:
         return judge(nodes, stated, self._starts(found), base)
 
     def _by_printed(
-        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading, fits: bool
     ) -> Judged | None:
-        """After a round that differs, the next may follow the count printed there."""
+        """After a round that differs, the next may follow the count printed there.
+
+        ``fits``: it also fits the count that was made, if not its own printed one.
+        """
         if self.printed is None:
             return None
         edges: list[Edge | None] = [
             plain_edge(figure_of(self.printed, i)) for i in range(self.sizes)
         ]
         other = judge(nodes, stated, self._starts(edges), base)
-        if not other.fits:
+        if not other.fits or (fits and other.agrees is None):
             return None
         self.edges = edges
         return other
@@ -278,7 +285,7 @@ class PartChecker:
             starts = self._starts(self.edges)
             cause = explain(nodes, judged, stated, starts, base, self._below())
             where = task.item.line if cause.printed else line
-            return [self.source.message(where, cause)]
+            return [self.source.message(where, cause), *self._numbering(task)]
         found = [
             self.source.message(
                 line, Cause(f"taken so that it fits: {sentence}", 0, first_line(line)), False
@@ -286,11 +293,15 @@ class PartChecker:
             for sentence in told(base, judged.reading)
         ]
         if self.house is not None:
+            found += self._numbering(task)
             found += [
                 self.source.message(task.item.line, cause)
-                for cause in self.house.faults(task, nodes, judged)
+                for cause in self.house.faults(nodes, judged)
             ]
         return found
+
+    def _numbering(self, task: Task) -> list[Message]:
+        return [self.source.message(task.item.line, cause) for cause in self.misnumbered]
 
     def _unread(self, task: Task, cause: Cause) -> None:
         """A round that is not understood: the next one goes by its printed count."""
@@ -306,7 +317,7 @@ class PartChecker:
                 makes=None,
                 made={},
                 stated=total,
-                messages=(self.source.message(task.body.line, cause),),
+                messages=(self.source.message(task.body.line, cause), *self._numbering(task)),
                 until=task.item.read.until,
             )
         )
