@@ -24,6 +24,7 @@ LAYERS = {
     "cli_read": 5,
     "cli_report": 5,
     "cli_shelf": 5,
+    "cli_spread": 5,
     "cli_where": 5,
     "cli_work": 5,
     "__main__": 6,
@@ -96,6 +97,7 @@ MAIN = "from tracker.cli import main; main({})"
         MAIN.format(["check", "tea-cosy"]),
         MAIN.format(["check", "--json", "tea-cosy"]),
         MAIN.format(["patterns"]),
+        MAIN.format(["spread", "48", "to", "60"]),
         MAIN.format(["where"]),
     ],
 )

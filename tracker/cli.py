@@ -82,6 +82,18 @@ def _carry_out(arguments: Namespace) -> int:
             force=arguments.force,
             as_json=arguments.json,
         )
+    if arguments.command == "spread":
+        from tracker import cli_spread
+
+        return cli_spread.spread(
+            arguments.counts,
+            arguments.rounds,
+            arguments.multiple,
+            arguments.stitch,
+            arguments.terms,
+            rows=arguments.rows,
+            as_json=arguments.json,
+        )
     from tracker import cli_work
 
     if arguments.command == "work":

@@ -20,6 +20,7 @@ _EXAMPLES = """examples:
   hookside shelf                        all your pieces
   hookside where                        your place, as one line
   hookside where --card                 and how to find it on the work
+  hookside spread 48 to 60              where the increases of a round go
 """
 _WORK = """Begins a piece of a pattern, or goes on with the piece of it that you have."""
 _WORK_EXAMPLES = """examples:
@@ -45,6 +46,15 @@ _READ_EXAMPLES = """examples:
   hookside read notes.md --terms UK     show the pattern file that would be written
   hookside read notes.md --json         the draft and its table, for scripts
 """
+_SPREAD = """Spreads increases or decreases evenly over a round, or over several that are set
+off from one another, and counts the lines it writes. With --multiple, finds the count next
+to a stitch multiple first."""
+_SPREAD_EXAMPLES = """examples:
+  hookside spread 48 to 60
+  hookside spread 48 to 60 --rounds 3   12 more in all, shared among three rounds
+  hookside spread 90 to 72 --rows --stitch hdc
+  hookside spread 70 --multiple "6 + 2"
+"""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -61,6 +71,7 @@ def make_parser() -> argparse.ArgumentParser:
     _add_work(commands)
     _add_check(commands)
     _add_read(commands)
+    _add_spread(commands)
     where = commands.add_parser("where", help="the place, as one plain line")
     where.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     where.add_argument("--card", action="store_true", help="more: how to find it on the work")
@@ -128,3 +139,24 @@ def _add_read(commands: argparse._SubParsersAction[_Parser]) -> None:
     read.add_argument("--force", action="store_true", help="write over a file that is there")
     read.add_argument("--terms", choices=("US", "UK"), help="the terms, where the text is silent")
     read.add_argument("--json", action="store_true", help="the draft and its table as JSON")
+
+
+def _add_spread(commands: argparse._SubParsersAction[_Parser]) -> None:
+    spread = commands.add_parser(
+        "spread",
+        help="spread increases or decreases evenly",
+        description=_SPREAD,
+        epilog=_SPREAD_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    spread.add_argument(
+        "counts", nargs="+", metavar="COUNT", help='stitches there are and are wanted: "48 to 60"'
+    )
+    spread.add_argument(
+        "--rounds", type=int, default=1, metavar="N", help="how many rounds share the change"
+    )
+    spread.add_argument("--rows", action="store_true", help="turned rows, no change at an edge")
+    spread.add_argument("--multiple", metavar="RULE", help='a stitch multiple, such as "6 + 2"')
+    spread.add_argument("--stitch", help="the stitch worked; single crochet if left out")
+    spread.add_argument("--terms", choices=("US", "UK"), default="US", help="default: US")
+    spread.add_argument("--json", action="store_true", help="the rounds as JSON")
