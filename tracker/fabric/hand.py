@@ -108,6 +108,7 @@ class Hand:
         self.trying = 0
         self.used: set[str] = set()
         self.last_skip = 0
+        self.slipped = 0
         self.spared = 0
         self.ringed = not edge and not self.free
         self.seen: set[str] = set()

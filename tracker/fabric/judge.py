@@ -6,10 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, open_ways, readings
+from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.stated import counting
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Node, Stated
+from tracker.notation.tree import Make, Node, Stated
+
+#: Stitches that widen or narrow a round by their name.
+SHAPED = frozenset(("inc", "dec", "invdec", "sc2tog", "hdc2tog", "dc2tog", "tr2tog"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,13 +48,16 @@ def judge(
     chains_below = any(s.chains or s.name == "ch" for s in edge)
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
     whole: set[Reading] = set()
+    # Where increases or decreases are named, "2 sc" hardly means another increase.
+    shaped = any(isinstance(n, Make) and n.stitch.us in SHAPED for n in every(nodes))
     for reading in readings(base, ways):
         if reading.cut and replace(reading, cut=False) in whole:
             continue  # whole repeats fit: there is no reason for one to stop part-way
         found = _judged(nodes, stated, starts, reading)
         if found.fits:
             whole.add(reading)
-        believed = found.agrees is not False and (found.agrees or not _loose(reading, base))
+        loose = _loose(reading, base) or (reading.bunched and shaped)
+        believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
             return found
         if first is None or (found.agrees and not first.agrees and found.fits >= first.fits):

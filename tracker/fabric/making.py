@@ -57,7 +57,11 @@ class Making(Stitching):
             steps = self.figure(node.target.count)
         if self.below.left(kind) < steps:
             return False
-        self.begin_at(kind, steps)
+        if self.reading.left_behind:
+            self.take(node, kind, steps)
+            self.slipped = steps
+        else:
+            self.begin_at(kind, steps)
         self.run(self._run_of(node, count, 1, 0, 0))
         return True
 
@@ -89,6 +93,7 @@ class Making(Stitching):
             self.stitch(node, count, per_place=1, takes=0)
             return
         bunched = self.reading.bunched and node.numbered and takes == 1 and node.stitch.makes == 1
+        bunched = bunched and not node.behind
         if bunched and count > 1:
             self.take(node, "st", 1)
             self.stitch(node, count, per_place=count, takes=1)

@@ -37,6 +37,7 @@ class Reading:
         singly: chain spaces are worked into chain by chain.
         on_first: what is skipped first is the stitch that the beginning chain stands on.
         both_sides: the round goes along both sides of the foundation chain.
+        left_behind: stitches that slip stitches at the start go over are not come back to.
     """
 
     chain_counts: bool = False
@@ -50,6 +51,7 @@ class Reading:
     singly: bool = False
     both_sides: bool = False
     on_first: bool = False
+    left_behind: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -67,6 +69,7 @@ SENTENCES = {
     "implied": ("", "the words are repeated to the end, though nothing says so"),
     "singly": ("", "chain spaces are worked into chain by chain"),
     "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
+    "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
 }
 
@@ -88,16 +91,14 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
     found: dict[str, None] = {}
     begun = False
     for node in every(nodes):
-        if isinstance(node, Chain) and not begun and node.counts is None:
-            if not _worked_into(nodes):
-                found["chain_counts"] = None
-        elif isinstance(node, Skip) and not begun and node.at is At.NEXT:
-            found["on_first"] = None
-        elif isinstance(node, Repeat):
+        if not begun:
+            _ways_to_begin(node, nodes, found)
+        if isinstance(node, Repeat):
             _repeat_ways(node, found)
-        elif isinstance(node, Make):
+        elif isinstance(node, Make) and (begun or not _slips_along(node)):
             _make_ways(node, found)
-        begun = begun or isinstance(node, Make | Evenly)
+            begun = True
+        begun = begun or isinstance(node, Evenly)
     if pending:
         found["chain_counts"] = None
     if chains_below:
@@ -105,6 +106,23 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         if not any(isinstance(n, OtherSide) for n in nodes):
             found["both_sides"] = None
     return list(found)
+
+
+def _ways_to_begin(node: Node, nodes: tuple[Node, ...], found: dict[str, None]) -> None:
+    """What a node leaves open that stands before the first stitch."""
+    if isinstance(node, Chain) and node.counts is None and not _worked_into(nodes):
+        found["chain_counts"] = None
+    elif isinstance(node, Skip) and node.at is At.NEXT:
+        found["on_first"] = None
+    elif isinstance(node, Make) and _slips_along(node):
+        found["left_behind"] = None
+
+
+def _slips_along(node: Node) -> bool:
+    """Whether a node slips over a number of stitches."""
+    if not isinstance(node, Make) or node.stitch.us != "sl st":
+        return False
+    return node.count[0] > 1 or (node.target is not None and node.target.count is not None)
 
 
 def _worked_into(nodes: tuple[Node, ...]) -> bool:
@@ -127,7 +145,7 @@ def _repeat_ways(node: Repeat, found: dict[str, None]) -> None:
 def _make_ways(node: Make, found: dict[str, None]) -> None:
     target = node.target
     if target is None:
-        if node.numbered and node.count[0] > 1 and node.stitch.takes == 1:
+        if node.numbered and node.count[0] > 1 and node.stitch.takes == 1 and not node.behind:
             found["bunched"] = None
         return
     if target.at is At.SAME and node.count[0] > 1:

@@ -148,6 +148,8 @@ class Walker(Grouping):
         if not self.free and kinds:
             done.left = max(self.below.left(kind) for kind in kinds)
             done.left -= min(self.spared, done.left)
+            if done.left == self.slipped:
+                done.left = 0  # as many are left at this end as were slipped over at the other
             if self.now.over_skip and done.left == self.last_skip:
                 done.takes += done.left
                 done.left = 0

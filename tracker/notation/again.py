@@ -54,12 +54,29 @@ class AgainReader(Reader):
         named = bool(self.accept_any(*ROUND_WORDS))
         first = self.accept_ordinal() or (self.accept_number() if named else 0) or 0
         last = first
-        if first and self.accept_any("-", "to", "and", "&", "through", "thru", ","):
-            self.accept_any(*ROUND_WORDS)
-            last = self.accept_ordinal() or self.accept_number() or first
+        if first and not self._times_ahead():
+            last = self._last_of_range(first)
         if not named and not self.accept_any(*ROUND_WORDS):
             return 0, 0
         return first, last
+
+    def _last_of_range(self, first: int) -> int:
+        """``["-" | "and" …] ["rounds"] number``; ``first`` where only one round is named"""
+        mark = self.at
+        if self.accept_any("-", "to", "and", "&", "through", "thru", ",", "+"):
+            self.accept_any(*ROUND_WORDS)
+            last = self.accept_ordinal() or self.accept_number()
+            if last is not None:
+                return last
+        self.at = mark
+        return first
+
+    def _times_ahead(self) -> bool:
+        """Whether a number of times, behind a comma perhaps, stands here."""
+        mark = self.at
+        found = self._times_of_rounds() is not None
+        self.at = mark
+        return found
 
     def _times_of_rounds(self) -> tuple[int, ...] | None:
         """``["for"] ("twice" | ["x"] figure ("times" | "more" | "x"))``"""

@@ -100,7 +100,7 @@ class Brackets(Stars):
         self.accept_any("all")
         if not comma or self.here.text in ("in", "into"):
             target = self.target()
-            if target is not None and (not comma or self._clause_over()):
+            if target is not None and (not comma or self._clause_is_over()):
                 return target
         self.at = mark
         return None

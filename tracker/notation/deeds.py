@@ -4,15 +4,25 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.joins import Joins
+from tracker.notation.colours import Colours
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
 from tracker.notation.wordlists import CHAIN_WORDS, ENDINGS, OTHER_SIDE, OTHER_SIDE_LEAD
 
+_NO_SHAPING = (
+    "increase",
+    "increases",
+    "increasing",
+    "decrease",
+    "decreases",
+    "inc",
+    "dec",
+    "shaping",
+)
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
 
-class Deeds(Joins):
+class Deeds(Colours):
     """Rules for deeds."""
 
     def deed(self) -> Act | OtherSide | Loops | Note | Skip | None:
@@ -23,6 +33,7 @@ class Deeds(Joins):
             self._goes_on,
             self._ring_made,
             self._start_here,
+            self._changed_in_last,
             self._join,
             self._slip_join,
             self._other_side,
@@ -43,6 +54,8 @@ class Deeds(Joins):
         """``"do not" ("join" | "turn" | "fasten off" …)``: nothing to do."""
         start = self.here.start
         denied = self.accept("do", "not") or self.accept("don't") or self.accept("without")
+        if self.accept("no") and self.accept_any(*_NO_SHAPING) and self._clause_is_over():
+            return Note(start, self.last_end)
         if not denied or not self.accept_any(*_NOT_DONE):
             return None
         self.to_clause_end()
@@ -169,49 +182,6 @@ class Deeds(Joins):
             self.to_clause_end()
             return Act(Deed.FASTEN, start, self.last_end)
         return None
-
-    def _colour(self) -> Act | None:
-        """``colour = ("with" | "using" | "change to") ["colour"] name``"""
-        start = self.here.start
-        changing = bool(self.accept_any("change", "changing", "switch", "switching"))
-        if changing:
-            self.accept_any("back")
-            self.accept_any("colors", "colours", "color", "colour", "yarn")
-        led = bool(self.accept_any("to", "with", "using", "in"))
-        bare = self.ahead().type is Type.NUMBER and (self.here.text,) not in self.lexicon.phrases
-        if not (led or changing or bare):
-            return None
-        name = self.colour_name()
-        if not name and not changing:
-            return None
-        self._hook_change()
-        return Act(Deed.COLOUR, start, self.last_end, name)
-
-    def _hook_change(self) -> None:
-        """``"and" size "hook"`` behind a change of colour."""
-        mark = self.at
-        if not self.accept_any("and") or not self._hook_size():
-            self.at = mark
-
-    def _hook_led(self) -> bool:
-        """``("with" | "using") size "hook"``"""
-        mark = self.at
-        self.at += 1
-        if self._hook_size():
-            return True
-        self.at = mark
-        return False
-
-    def _hook_size(self) -> bool:
-        """``["to"] size "hook"``"""
-        mark = self.at
-        self.accept_any("to", "a", "an")
-        while self.here.type is Type.NUMBER or self.here.text in (".", "mm", "-"):
-            self.at += 1
-        if self.at > mark and self.accept_any("hook"):
-            return True
-        self.at = mark
-        return False
 
     def _marker(self) -> Act | None:
         """``"pm" | ("place" | "insert" | "attach") words "marker" words``"""

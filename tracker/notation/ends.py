@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.notation.kinds import Kinds
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Target
+from tracker.notation.tree import At, Figure, Target
 from tracker.notation.wordlists import END_WORDS, ROUND_WORDS, THINGS
 
 
@@ -31,6 +31,9 @@ class Ends(Kinds):
                 leave = self.accept_figure() or (1,)
                 self.kind()
                 return Target(At.EACH, found.kind, leave=leave)
+            left = self._so_many_left()
+            if left is not None:
+                return Target(At.EACH, found.kind, leave=left)
             until = self._next_until() if found.at is At.EACH else ""
             if until:
                 return Target(At.EACH, found.kind, until=until)
@@ -38,6 +41,20 @@ class Ends(Kinds):
         if around and found.at is At.NEXT and found.count is None:
             return Target(At.EACH, found.kind)
         return found
+
+    def _so_many_left(self) -> Figure | None:
+        """``["there" "is"] figure kind "remain"``: how many places are left at the end"""
+        mark = self.at
+        self.accept_all("there", "is", "are", "you", "have", "only")
+        figure = self.accept_figure()
+        if figure is not None:
+            self.accept_any("more")
+            self.kind()
+            self.accept_any("is", "are")
+            if self.accept_any("remain", "remains", "remaining", "rem", "left"):
+                return figure
+        self.at = mark
+        return None
 
     def _next_until(self) -> str:
         """``["next"] kind``: the kind of place to stop before; "" where none is named."""
@@ -50,7 +67,8 @@ class Ends(Kinds):
         found = False
         while True:
             mark = self.at
-            self.accept_any("all")
+            if self.accept("all"):
+                self.accept("the", "way")
             if self.here.text in END_WORDS and self.ahead().text in THINGS:
                 self.at = mark
                 return found

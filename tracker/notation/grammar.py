@@ -111,12 +111,12 @@ class Reader(Brackets):
         if self.here.text == "with" and self._tail_follows():
             self.at += 1
             return []
-        often = self._times_before()
+        often = self._times_before() or self._at_a_pace(before)
         if often is not None:
             return often
         node = self.deed() or self.chain() or self.skip() or self._left() or self._evenly()
         if node is not None:
-            return [node]
+            return [*self._last_made(before), node]
         led = self._led() or self._all_into(before)
         if led is not None:
             return led
@@ -128,6 +128,25 @@ class Reader(Brackets):
             self.at += 1
             return []
         return [self._words()]
+
+    def _at_a_pace(self, before: list[Node]) -> list[Node] | None:
+        """`paced`, with which the round has begun."""
+        found = self.paced(before)
+        self.begun = self.begun or found is not None
+        return found
+
+    def _last_made(self, before: list[Node]) -> list[Node]:
+        """The last stitch, where the words only tell that its yarn is changed.
+
+        "Sc to last st, change to B in last st" makes that stitch too.
+        """
+        in_last, self.in_last = self.in_last, False
+        last = before[-1] if before else None
+        if not in_last or not isinstance(last, Make) or last.target is None:
+            return []
+        if last.target.leave is None:
+            return []
+        return [replace(last, target=Target(At.NEXT, "st", last.target.leave))]
 
     def _times_before(self) -> list[Node] | None:
         """``figure "x" element``: how often it is done stands before it"""
@@ -167,11 +186,36 @@ class Reader(Brackets):
             return False
         if self.here.text in ("around", "across"):
             return self._is_to_the_end()
+        if self._all_around() and self.tokens[self.at - 1].text in (",", ";"):
+            return self._all_the_way_round()
+        if self.tokens[self.at - 1].text in (",", ";", "-") and self._all_so_often():
+            return True
         if self.here.text not in AGAIN:
             return False
         if self.ahead().text == "to":
             return self.ahead(2).text == "end"
         return self.ahead().text not in _OTHER_AGAIN
+
+    def _all_the_way_round(self) -> bool:
+        """Whether "all the way around" stands here as a clause of its own."""
+        mark = self.at
+        found = self._ends() and self._clause_is_over()
+        self.at = mark
+        return found
+
+    def _all_so_often(self) -> bool:
+        """Whether a number of times ends the sentence here: "5 sc, inc, 6 times."."""
+        mark = self.at
+        self.at -= 1
+        found = self._times_behind_comma() is not None and self._sentence_over()
+        self.at = mark
+        return found
+
+    def _sentence_over(self) -> bool:
+        """Whether nothing but the printed count follows in this sentence."""
+        if self.here.type is Type.OPEN:
+            return self.bracketed_count_ahead() is not None
+        return self.here.type is Type.END or self.here.text in (".", "=")
 
     def _repeat_before(self, nodes: list[Node]) -> list[Node]:
         """``… "," again``: what was written before it on the line is repeated."""
@@ -179,6 +223,10 @@ class Reader(Brackets):
             (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
         )
         start = self.here.start
+        often = self.here.text not in AGAIN and self._all_so_often()
+        self.at -= int(often)
+        if often and nodes and isinstance(nodes[-1], Repeat):
+            first = len(nodes) - 1  # "…, (sc, inc), 6 times": the bracket alone
         found = self.tail(starred=True)
         if found is None or first is None:
             if self.here.text in ("around", "across") and first is not None:
@@ -240,7 +288,7 @@ class Reader(Brackets):
             loose.insert(0, before.pop())
         if self.here.text in ("in", "into", "on") and any(isinstance(n, Make) for n in loose):
             target = self.target()
-            if target is not None and self._clause_over():
+            if target is not None and self._clause_is_over():
                 return [Group(tuple(loose), target, loose[0].start, self.last_end)]
         before.extend(loose)
         self.at = mark

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from tracker.notation.makes import Makes
+from tracker.notation.paces import Paces
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Act, Deed
+from tracker.notation.tree import Act, At, Deed
 from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, SPACE_WORDS
 
 
-class Joins(Makes):
+class Joins(Paces):
     """Rules for joins. ``begun`` says whether the round has made a stitch yet."""
 
     begun = False
+    in_last = False
 
     def _join(self) -> Act | None:
         """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
@@ -32,9 +33,11 @@ class Joins(Makes):
         begin = self.at
         target = None
         self.accept_all("with", "a", "round", "yarn", "new", "color", "colour", "by", "rnd", "each")
+        new = "new" in {t.text for t in self.tokens[begin : self.at]}
         self._accept_slip()
         if self.here.text in ("in", "into", "to", "at"):
             target = self.target()
+        self.in_last = target is not None and target.at is At.LAST and bool(colour or new)
         self.to_clause_end()
         onto, named = self._closed(begin)
         if not self.begun and target is not None:

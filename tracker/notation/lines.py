@@ -11,15 +11,21 @@ from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
 from tracker.notation.tokens import plain
 
 _ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
-_DASH = r"(?:-|to|through|thru|and|&|,|\.\s*-)"
+_DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>)"
 #: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
-_TO = rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)\-(])|{_DASH}(?=\S)|\s+(?:to|through|thru|and|&)\s+|,\s?)"
+_TO = (
+    rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)\-(])|{_DASH}(?=\S)"
+    r"|\s+(?:to|through|thru|until|till|and|&|~)\s+|,\s?)"
+)
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
-_CLOSE = r"\s*(?:[:.)]|-(?!\d)|,(?=\s))?\s*"
+_CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|[,;](?=\s))?\s*"
 _ASIDE = r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?"
 _ORDINAL = r"(?:st|nd|rd|th)"
+_WORDED = "|".join(NUMBER_WORDS)
+#: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
+_BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[a-z0-9])")
 #: A list: "13, 14, & 15", "8 + 9"; the numbers must follow one another.
-_AND = r"(?:\s*(?:,|&|\+|and)\s*(?:(?:and|&)\s*)?)"
+_AND = r"(?:\s*(?:,|&|\+|/|and)\s*(?:(?:and|&)\s*)?)"
 _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
 #: "Size S only:", "All sizes:", "Lid," before a label.
 _FOR_SIZES = r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
@@ -28,7 +34,7 @@ _LABELS = (
     re.compile(
         rf"^{_FOR_SIZES}"
         r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
-        rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:-\s*)?\.?\s*#?(?P<first>\d+)"
+        rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:]\s*)?\.?\s*#?(?P<first>\d+)"
         rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"{_ASIDE}{_CLOSE}"
     ),
@@ -41,12 +47,20 @@ _LABELS = (
         rf"^(?P<first>\d+{_ORDINAL}|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+){_ORDINAL})?\s+"
         rf"(?P<kind>{_ROUND})\b{_ASIDE}\s*[:.\-,]\s*"
     ),
-    # such as "7.", "13. - 15.", "6 8.", "3-28)", "9-13:"
+    # such as "7.", "13. - 15.", "6 8.", "3-28)", "9-13:", "4 - "
     re.compile(
-        r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?\s*(?:[.)](?=\s|[a-z(*])|:)\s*"
+        r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?"
+        r"\s*(?:[.)](?=\s|[a-z(*])|:|(?<=\s)-(?=\s[a-z(*\[]))\s*"
     ),
-    # such as "Next 2 rnds:", "Next row:"
-    re.compile(rf"^(?:next|last)\s+(?:(?P<count>\d+)\s+)?(?P<kind>{_ROUND})\b\s*[:.\-]\s*"),
+    # such as "Next 2 rnds:", "For the next four rounds,", "Next row:"
+    re.compile(
+        rf"^(?:for\s+)?(?:the\s+)?(?:next|last|following)\s+(?:(?P<count>\d+|{_WORDED})\s+)?"
+        rf"(?P<kind>{_ROUND})\b\s*[:.,\-]\s*"
+    ),
+    # such as "Decrease round:", "Dec rnd:"
+    re.compile(
+        rf"^(?!rep|cont|work|as |same|to end)(?:[a-z]+ ){{1,2}}(?P<kind>{_ROUND})\s*:\s*(?P<count>)"
+    ),
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(
         rf"^(?P<word>(?:foundation|edging|border|final|set-?up|starting|base|joining)"
@@ -178,16 +192,17 @@ class _Open:
 def _begin(part: str, number: int, column: int) -> _Open:
     """The label at the start of a line, if it has one, and the words behind it."""
     lead = len(part) - len(part.lstrip())
-    low = plain(part[lead:])
-    for pattern in _LABELS:
-        match = pattern.match(low)
-        if match is None:
-            continue
-        found = _labelled(match, part[lead:])
-        if found is None:
-            continue
-        found.add(part[lead + match.end() :] or " ", number, column + lead + match.end())
-        return found
+    bullet = _BULLET.match(plain(part[lead:]))
+    for begin in (lead, lead + bullet.end() if bullet else lead):
+        low = plain(part[begin:])
+        for pattern in _LABELS:
+            match = pattern.match(low)
+            found = None if match is None else _labelled(match, part[begin:])
+            if match is not None and found is not None:
+                end = begin + match.end()
+                end += 2 * int(bool(bullet) and part.startswith(("**", "__"), end))
+                found.add(part[end:] or " ", number, column + end)
+                return found
     found = _Open("", "", 0, 0, 1)
     found.add(part, number, column)
     return found
@@ -199,7 +214,8 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
     label = written[: match.end()].strip().rstrip(":.-,) ")
     kind = "row" if "row" in (groups.get("kind") or "") else "round"
     if "count" in groups:
-        return _Open(label, kind, 0, 0, min(int(groups["count"] or 1), _MOST_ROUNDS))
+        count = _number(groups["count"]) or 1 if groups["count"] else 1
+        return _Open(label, kind, 0, 0, min(count, _MOST_ROUNDS))
     if "word" in groups:
         return _Open(label, "", 0, 0, 1)
     first = _number(groups["first"])

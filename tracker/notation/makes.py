@@ -68,12 +68,10 @@ class Makes(Shorthand):
         return replace(STITCHES["dec"], takes=n)
 
     def _made(self, stitch: Stitch, count: Figure | None, start: int) -> list[Node]:
-        every = self.every_nth(start) if stitch.us == "inc" and count is None else None
-        if every is not None:
-            return [every]
         gathered = self._gathered(stitch, count)
         if gathered is not None:
             stitch, count = gathered, None
+        behind = count is None
         if count is None:
             count = self._count_behind()
         numbered = count is not None
@@ -87,7 +85,7 @@ class Makes(Shorthand):
             stitch, target = self._stitch_and_target(stitch)
         colour = self._in_colour() if target is None else None
         end = self.last_end
-        first = Make(stitch, count or (1,), target, start, end, self.loop, numbered)
+        first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind)
         also = self._and_also(stitch, first)
         if stitch.takes > 1 and also:
             # "sc2tog over last sp and last sc": one stitch, and the places it closes
@@ -103,7 +101,12 @@ class Makes(Shorthand):
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
         target = self._loose_object() or self.target()
         self._loop_behind()
-        if self.led == "over" and target is not None and target.count is not None:
+        if (
+            self.led == "over"
+            and stitch.us != "sl st"
+            and target is not None
+            and target.count is not None
+        ):
             # "over next 3 sts": the one stitch is spread over all of them
             return replace(stitch, takes=target.count[0]), None
         return stitch, self.hook_counts(target)
@@ -151,13 +154,28 @@ class Makes(Shorthand):
             return None
         if self.accept("more", "times"):
             return figure
-        if not crossed and (self.here.text in STITCH_WORDS or self._stitch_here()):
+        if not crossed and self._belongs_to_next():
             self.at = mark
             return None
         if self.here.text in ("times", *self.crosses) and not crossed:
             self.at = mark
             return None
         return figure
+
+    def _belongs_to_next(self) -> bool:
+        """Whether the number just read stands before its stitch: "sc 3 inc" against "sc 3 inc 1"
+
+        It stands behind its own where every stitch that follows in the clause has its number
+        behind it as well.
+        """
+        if self.here.text in STITCH_WORDS:
+            return True
+        mark, found = self.at, False
+        while self._stitch_here() and not found:
+            self.accept_phrase(self.lexicon.phrases)
+            found = self.accept_figure() is None or self.here.text in ("times", *self.crosses)
+        self.at = mark
+        return found
 
     def _next_together(self, start: int) -> list[Node] | None:
         """``"next" figure "sts" "together"``: a decrease, whatever its stitch"""

@@ -33,7 +33,8 @@ _EVEN = re.compile(
 _NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
 #: "… for 5 rounds", "…, 2 rounds", "do this for 7 rounds in all", "… each round"
 _SO_MANY = re.compile(
-    rf"(?:(?:do this |work(?:ed)? )?\bfor |, ){_NUMBER} (?:more )?(?:rounds?|rnds?|rows?)\b"
+    rf"(?:(?:do this |work(?:ed)? )?\bfor (?:the )?(?:next )?|, ){_NUMBER} (?:more )?"
+    r"(?:rounds?|rnds?|rows?)\b"
     r"(?: in (?:all|total))?"
 )
 _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;(\[<{=-]|$))")

@@ -38,7 +38,7 @@ class Repeats(Deeds):
             self.at = mark
             return None
         self.at = mark
-        times = self._times_behind()
+        times = self._times_behind() or self._times_behind_comma()
         if times is not None:
             return self._ending(Tail(times))
         led = ("around", "across", "to", "until", *(("in", "into") if starred else ()))
@@ -46,6 +46,18 @@ class Repeats(Deeds):
             found = self._often(starred)
             if found is not None:
                 return self._ending(found)
+        self.at = mark
+        return None
+
+    def _times_behind_comma(self) -> Figure | None:
+        """``("," | ";" | "-") ["do" "this"] times`` as a clause: "(3 sc, inc), 6 times"."""
+        mark = self.at
+        if self.accept_any(",", ";", "-", ":"):
+            if self.accept("do"):
+                self.accept_all("this", "it", "for")
+            times = self._times_behind()
+            if times is not None and self._clause_is_over():
+                return times
         self.at = mark
         return None
 
@@ -110,7 +122,8 @@ class Repeats(Deeds):
         if figure is not None:
             return self._so_often(figure)
         mark = self.at
-        self.accept_any("across", "around", "all", "along")
+        if not self.accept("all", "the", "way"):
+            self.accept_any("across", "around", "all", "along")
         if self.accept_any("to", "until", "till"):
             found = self._until()
             if found is not None:
@@ -123,11 +136,7 @@ class Repeats(Deeds):
         if target is not None:
             return Tail(None, target=target)
         self.at = mark
-        return Tail(None, more=More.UNSAID) if starred or self._clause_over() else None
-
-    def _clause_over(self) -> bool:
-        closed = self.here.type in (Type.END, Type.OPEN, Type.CLOSE)
-        return closed or self.here.text in (",", ";", ".")
+        return Tail(None, more=More.UNSAID) if starred or self._clause_is_over() else None
 
     def _times(self) -> Figure | None:
         """A number of times; "a total of 6 times", "another 3 times"."""

@@ -1,11 +1,11 @@
-"""Reading shorthands of single crochet: "MR 6", "(2, inc) x 6", "inc in every 3rd st"."""
+"""Reading shorthands of single crochet: "MR 6", "(2, inc) x 6"."""
 
 from __future__ import annotations
 
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.objects import Objects
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Make, Repeat
+from tracker.notation.tree import Make
 
 
 class Shorthand(Objects):
@@ -37,17 +37,3 @@ class Shorthand(Objects):
         """Whether an increase or decrease without a number stands here and ends its clause."""
         key = self.accept_phrase(self.lexicon.phrases)
         return key in ("inc", "dec", "invdec") and self._clause_is_over()
-
-    def every_nth(self, start: int) -> Repeat | None:
-        """``increase ["in"] "every" ("other" | ordinal) kind [end]``: plain ones between"""
-        mark = self.at
-        self.accept_any("in")
-        if self.accept("every"):
-            nth = 2 if self.accept("other") else self.accept_ordinal()
-            if nth is not None and nth > 1 and self.kind() is not None:
-                self._ends()
-                plain = Make(STITCHES["sc"], (nth - 1,), None, start, self.last_end)
-                inc = Make(STITCHES["inc"], (1,), None, start, self.last_end)
-                return Repeat((plain, inc), start, self.last_end)
-        self.at = mark
-        return None

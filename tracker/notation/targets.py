@@ -183,7 +183,8 @@ class Targets(Ends):
         return None
 
     def _clause_is_over(self) -> bool:
-        return self.here.type in (Type.END, Type.OPEN, Type.CLOSE) or self.here.text in (",", ".")
+        closed = self.here.type in (Type.END, Type.OPEN, Type.CLOSE)
+        return closed or self.here.text in (",", ";", ".")
 
     def _names_space(self) -> bool:
         """Whether "first ch …" here goes on as the name of a chain space."""
@@ -213,7 +214,7 @@ class Targets(Ends):
 
     def _each(self) -> Target | None:
         """``each = ("each" | "every" | "all") ["of"] ["next"] [figure] [kind] [end]``"""
-        word = self.accept_any("each", "every", "all", "ea")
+        word = self.accept_any("each", "every", "all", "ea", "per")
         if not word:
             return None
         if word == "all" and self.accept("but"):
@@ -300,7 +301,7 @@ class Targets(Ends):
         if kind is None:
             self.at = mark
             count = self.accept_figure()
-            kind = self.kind()
+            kind = self.kind() or ("st" if self._clause_is_over() else None)
             if count is None or kind is None:
                 return None
             return self._to_end(Target(At.NEXT, kind, count))

@@ -60,7 +60,7 @@ class Target:
 class Make:
     """``count`` of a stitch, in a place; without a target, each in the next place.
 
-    ``numbered``: the words give the count.
+    ``numbered``: the words give the count; ``behind``: it stands behind the stitch ("sc 3").
     """
 
     stitch: Stitch
@@ -70,6 +70,7 @@ class Make:
     end: int
     loop: str = ""
     numbered: bool = True
+    behind: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,9 @@ END_WORDS = _list("around across round")
 BEGINNING = _list("beg beginning turning starting start first")
 
 #: Words that lead to a place, that say where on the stitch, and that add nothing.
-PREPOSITIONS = _list("in into on onto over through under within thru to inside round around at")
+PREPOSITIONS = _list(
+    "in into on onto over through under within thru to inside round around at across"
+)
 ON_THE_STITCH = _list("top base post posts back middle center centre tip")
 NOISE = _list("the a an of your both this these it to")
 
@@ -63,6 +65,17 @@ CRAFT = _words(
     head back center centre facing holding hold hook size gauge desired larger smaller
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers"""
+)
+
+#: Verbs before a last stitch, or its last loops, that a new yarn closes; words on when in
+#: the making of that stitch the yarn is changed.
+CLOSING = _words(
+    """completing complete finishing finish closing drawing draw pulling pull picking pick
+    working work dropping drop yarning"""
+)
+WHEN = _words(
+    """the last final end of this that each st sts stitch stitches yo yoh yarn over pull through
+    loop loops lp lps two 2 step half hook on in at rnd rnds round row rows"""
 )
 
 #: Words that say how the stitches below are used.

@@ -214,7 +214,7 @@ class PartChecker:
             plain_edge(figure_of(self.printed, i)) for i in range(self.sizes)
         ]
         other = judge(nodes, stated, self._starts(edges), base)
-        if not other.fits or (fits and other.agrees is None):
+        if not other.fits or (fits and not other.agrees):
             return None
         self.edges = edges
         return other

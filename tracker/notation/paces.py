@@ -1,0 +1,100 @@
+"""Reading what comes at a pace: "2 sc in every 4th st", "inc every 3rd st"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.dictionary import STITCHES
+from tracker.notation.makes import Makes
+from tracker.notation.merging import goes_round
+from tracker.notation.stitches import Stitch
+from tracker.notation.tree import Make, Node, Repeat, Skip
+from tracker.notation.wordlists import VERBS
+
+_INCREASES = ("inc", "incs", "increase", "increasing")
+_DECREASES = ("dec", "decs", "decrease", "decreasing")
+
+
+class Paces(Makes):
+    """Rules for stitches that are told by how often they come."""
+
+    def paced(self, before: list[Node]) -> list[Node] | None:
+        """``paced = (increase | decrease | [figure] stitch) "in" "every" ("other" | nth) kind``
+
+        Behind "sc around" it only says where that round is shaped, and takes its place.
+        """
+        mark, start = self.at, self.here.start
+        self.accept_all(*VERBS, "with", "working", "making", "an", "a")
+        found = self._paced(start, self._round_so_far(before))
+        if found is None:
+            self.at = mark
+        elif self._round_so_far(before) is not None:
+            before.pop()
+        return None if found is None else [found]
+
+    def _round_so_far(self, before: list[Node]) -> Stitch | None:
+        """The stitch that the round is said to be of: "sc around, …" or, first of all, "sc, …"."""
+        last = before[-1] if before else None
+        if not isinstance(last, Make):
+            return None
+        alone = len(before) == 1 and last.target is None and not last.numbered
+        return last.stitch if goes_round(before) or (alone and last.stitch.takes == 1) else None
+
+    def _paced(self, start: int, of: Stitch | None) -> Repeat | None:
+        """``what "in" "every" pace``"""
+        what = self._what(of)
+        if what is None:
+            return None
+        self.accept_any("st", "stitch", "sc")
+        self.accept_any("in", "into", "on")
+        if not self.accept_any("every", "each"):
+            return None
+        nth = 2 if self.accept("other") else self.accept_ordinal()
+        if nth is None or nth < 2:
+            return None
+        also = self.accept_ordinal() if self.accept_any("and", "&") else None
+        if self.kind() is None:
+            return None
+        self._ends()
+        return self._pace(what, nth, also, start)
+
+    def _what(self, of: Stitch | None) -> Make | None:
+        """What is made at that pace, as one thing."""
+        start = self.here.start
+        if self.accept_any(*_INCREASES):
+            self.accept("1")
+            return Make(STITCHES["inc"], (1,), None, start, self.last_end)
+        if self.accept_any(*_DECREASES):
+            return Make(STITCHES["dec"], (1,), None, start, self.last_end)
+        figure = self.accept_figure()
+        stitch = self._stitch()
+        if stitch is None and figure is not None and of is not None:
+            stitch = of  # "sc around, 2 in every 4th st"
+        if stitch is None or stitch.takes != 1:
+            return None
+        if figure is None or figure == (1,):
+            return Make(stitch, (1,), None, start, self.last_end)
+        n = min(figure[0], 40)
+        return Make(
+            replace(stitch, abbr=f"{n} {stitch.abbr} in one", makes=n * stitch.makes),
+            (1,),
+            None,
+            start,
+            self.last_end,
+        )
+
+    def _pace(self, what: Make, nth: int, also: int | None, start: int) -> Repeat | None:
+        """The repeat: plain stitches and an increase, a decrease, or stitches left out."""
+        end = self.last_end
+        base = STITCHES["sc"] if what.stitch.us in ("inc", "dec") else what.stitch
+        plain = Make(replace(STITCHES.get(base.us, base)), (nth - 1,), None, start, end)
+        if what.stitch.takes == 2:
+            if also != nth + 1:
+                return None  # a decrease "in every 4th st" may take the 3rd or the 5th as well
+            return Repeat((plain, what), start, end, starred=True)
+        if also is not None:
+            return None
+        if what.stitch.makes > 1:
+            return Repeat((plain, what), start, end, starred=True)
+        left_out = Skip((nth - 1,), "st", start, end)
+        return Repeat((what, left_out), start, end, starred=True)
