@@ -59,50 +59,94 @@ def _run(words: Sequence[str]) -> int:
 
 
 def _carry_out(arguments: Namespace) -> int:
-    if arguments.command == "check":
-        from tracker import cli_check
+    return _COMMANDS.get(arguments.command, _resume)(arguments)
 
-        return cli_check.check(arguments.files, arguments.size, as_json=arguments.json)
-    if arguments.command == "shelf":
-        from tracker import cli_shelf
 
-        return cli_shelf.shelf(plain=arguments.plain)
-    if arguments.command == "where":
-        from tracker import cli_where
+def _check(arguments: Namespace) -> int:
+    from tracker import cli_check
 
-        told = cli_where.where_card if arguments.card else cli_where.where
-        return told(arguments.piece)
-    if arguments.command == "read":
-        from tracker import cli_read
+    return cli_check.check(arguments.files, arguments.size, as_json=arguments.json)
 
-        return cli_read.read(
-            arguments.file,
-            arguments.output,
-            arguments.terms,
-            force=arguments.force,
-            as_json=arguments.json,
-        )
-    if arguments.command == "spread":
-        from tracker import cli_spread
 
-        return cli_spread.spread(
-            arguments.counts,
-            arguments.rounds,
-            arguments.multiple,
-            arguments.stitch,
-            arguments.terms,
-            rows=arguments.rows,
-            as_json=arguments.json,
-        )
+def _shelf(arguments: Namespace) -> int:
+    from tracker import cli_shelf
+
+    return cli_shelf.shelf(plain=arguments.plain)
+
+
+def _where(arguments: Namespace) -> int:
+    from tracker import cli_where
+
+    told = cli_where.where_card if arguments.card else cli_where.where
+    return told(arguments.piece)
+
+
+def _read(arguments: Namespace) -> int:
+    from tracker import cli_read
+
+    return cli_read.read(
+        arguments.file,
+        arguments.output,
+        arguments.terms,
+        force=arguments.force,
+        as_json=arguments.json,
+    )
+
+
+def _spread(arguments: Namespace) -> int:
+    from tracker import cli_spread
+
+    return cli_spread.spread(
+        arguments.counts,
+        arguments.rounds,
+        arguments.multiple,
+        arguments.stitch,
+        arguments.terms,
+        rows=arguments.rows,
+        as_json=arguments.json,
+    )
+
+
+def _write(arguments: Namespace) -> int:
+    from tracker import cli_write
+
+    return cli_write.write(
+        arguments.name,
+        arguments.form,
+        arguments.output,
+        arguments.terms,
+        force=arguments.force,
+    )
+
+
+def _work(arguments: Namespace) -> int:
     from tracker import cli_work
 
-    if arguments.command == "work":
-        return cli_work.work(
-            arguments.name, arguments.size, new=arguments.new, plain=arguments.plain
-        )
-    if arguments.command == "patterns":
-        return cli_work.patterns()
+    return cli_work.work(arguments.name, arguments.size, new=arguments.new, plain=arguments.plain)
+
+
+def _patterns(_arguments: Namespace) -> int:
+    from tracker import cli_work
+
+    return cli_work.patterns()
+
+
+def _resume(_arguments: Namespace) -> int:
+    from tracker import cli_work
+
     return cli_work.resume()
+
+
+_COMMANDS = {
+    "check": _check,
+    "patterns": _patterns,
+    "read": _read,
+    "shelf": _shelf,
+    "spread": _spread,
+    "where": _where,
+    "work": _work,
+    "write": _write,
+}
 
 
 def _failed(error: Exception) -> int:

@@ -17,6 +17,7 @@ _EXAMPLES = """examples:
   hookside work my-cowl.toml            begin a piece, or go on with it
   hookside check my-cowl.toml           count every round of a pattern
   hookside read my-cowl.pdf -o my-cowl.toml
+  hookside write tea-cosy -o cosy.md    the instructions, to hand on
   hookside shelf                        all your pieces
   hookside where                        your place, as one line
   hookside where --card                 and how to find it on the work
@@ -56,6 +57,15 @@ _SPREAD_EXAMPLES = """examples:
   hookside spread 70 --multiple "6 + 2"
 """
 
+_WRITE = """Writes a pattern, or the pattern of a piece, as instructions that others can follow:
+materials, gauge, abbreviations, special stitches, every part in all sizes, making up,
+cautions, and how far its counts are proved. `hookside read` reads text and Markdown back."""
+_WRITE_EXAMPLES = """examples:
+  hookside write tea-cosy               as plain text, to the screen
+  hookside write tea-cosy -o cosy.md    as Markdown
+  hookside write my-cowl.toml --terms UK -o cowl.txt
+"""
+
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
@@ -72,6 +82,7 @@ def make_parser() -> argparse.ArgumentParser:
     _add_check(commands)
     _add_read(commands)
     _add_spread(commands)
+    _add_write(commands)
     where = commands.add_parser("where", help="the place, as one plain line")
     where.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     where.add_argument("--card", action="store_true", help="more: how to find it on the work")
@@ -160,3 +171,24 @@ def _add_spread(commands: argparse._SubParsersAction[_Parser]) -> None:
     spread.add_argument("--stitch", help="the stitch worked; single crochet if left out")
     spread.add_argument("--terms", choices=("US", "UK"), default="US", help="default: US")
     spread.add_argument("--json", action="store_true", help="the rounds as JSON")
+
+
+def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
+    write = commands.add_parser(
+        "write",
+        help="the instructions, to hand on",
+        description=_WRITE,
+        epilog=_WRITE_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    write.add_argument(
+        "name", metavar="PATTERN|PIECE", help="a pattern file, a demo pattern or a piece"
+    )
+    write.add_argument("-o", "--output", metavar="FILE", help="write here; its ending says how")
+    write.add_argument(
+        "--as", dest="form", choices=("text", "markdown"), help="the form, whatever the name"
+    )
+    write.add_argument(
+        "--terms", choices=("US", "UK"), help="in these terms, not the pattern's own"
+    )
+    write.add_argument("--force", action="store_true", help="write over a file that is there")

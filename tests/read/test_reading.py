@@ -69,7 +69,7 @@ def test_a_cowl_in_three_sizes():
     assert found.pattern.sizes == ("child", "teen", "adult")
     assert found.pattern.terms == "US"
     assert found.pattern.gauge == Gauge("hdc", Fraction(25, 2), Fraction(8), "10 cm", "5.5 mm")
-    assert found.pattern.yarns == (Yarn("A", "80 (100, 120) g of aran wool in slate", "slate"),)
+    assert found.pattern.yarns == (Yarn("A", "80 (100, 120) g of aran wool", "slate"),)
     assert parts(found)["Tube"].worked is Worked.JOINED
     assert parts(found)["Making up"].steps == ("Weave in the ends.", "Block lightly.")
     tube = found.checked.parts[0].rounds

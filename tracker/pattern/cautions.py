@@ -44,6 +44,13 @@ def cautions() -> Mapping[str, Caution]:
     return MappingProxyType({row["id"]: Caution(**row) for row in rows})
 
 
+def cautions_in(text: str) -> tuple[str, ...]:
+    """Ids of the cautions whose sentences stand in a text, in their order there."""
+    words = " ".join(text.split())
+    found = [(words.find(known.sentence), known.id) for known in cautions().values()]
+    return tuple(name for at, name in sorted(found) if at >= 0)
+
+
 def caution(name: str) -> Caution | None:
     """The caution with this id; None where there is none."""
     return cautions().get(name)

@@ -16,7 +16,7 @@ def foreword(pattern: Pattern, part: Part) -> tuple[str, ...]:
     """
     said = " ".join(part.note.split())
     note = [f"{part.name}: {said}"] if said else []
-    return (*_about(pattern.about), *_gauge(pattern), *note, *warnings(pattern))
+    return (*paragraphs(pattern.about), *_gauge(pattern), *note, *warnings(pattern))
 
 
 def warnings(pattern: Pattern) -> tuple[str, ...]:
@@ -25,8 +25,8 @@ def warnings(pattern: Pattern) -> tuple[str, ...]:
     return (*found, DEFER) if found else ()
 
 
-def _about(words: str) -> Iterator[str]:
-    """Its paragraphs, set apart by empty lines, each as one line."""
+def paragraphs(words: str) -> Iterator[str]:
+    """The paragraphs of a text, set apart by empty lines, each as one line."""
     paragraph: list[str] = []
     for line in [*words.splitlines(), ""]:
         if line.strip():
@@ -41,14 +41,15 @@ def _gauge(pattern: Pattern) -> Iterator[str]:
     if pattern.gauge is None:
         yield from [hooks] if hooks else []
         return
+    yield " ".join(word for word in (f"Gauge: {swatch(pattern, pattern.gauge)}.", hooks) if word)
+
+
+def swatch(pattern: Pattern, gauge: Gauge) -> str:
+    """The gauge as makers say it: "14 hdc and 11 rounds over 10 cm"."""
     rows = all(part.worked is Worked.ROWS for part in pattern.parts[:1])
-    swatch = _swatch(pattern.gauge, "rows" if rows else "rounds")
-    yield " ".join(word for word in (swatch, hooks) if word)
-
-
-def _swatch(gauge: Gauge, grows: str) -> str:
     stitches = f"{_number(gauge.stitches)} {gauge.stitch}"
-    return f"Gauge: {stitches} and {_number(gauge.rounds)} {grows} over {gauge.over}."
+    rounds = f"{_number(gauge.rounds)} {'rows' if rows else 'rounds'}"
+    return f"{stitches} and {rounds} over {gauge.over}"
 
 
 def _hooks(pattern: Pattern) -> str:

@@ -16,6 +16,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.problems import Message
 from tracker.notation.sizes import sizes_in
 from tracker.notation.tree import Figure
+from tracker.pattern.cautions import cautions_in
 from tracker.pattern.check import CheckedRound, check_pattern
 from tracker.pattern.draft import Draft
 from tracker.pattern.load import LONGEST_ROUND, MOST_PARTS, MOST_STEPS, MOST_STITCHES
@@ -128,6 +129,7 @@ class _Drafting:
             terms=self.terms,
             parts=tuple(self.parts),
             sizes=self._sizes(),
+            cautions=self._cautions(),
             about=about,
             gauge=self.gauge,
             yarns=yarns_of(self._said(Kind.MATERIALS)),
@@ -227,6 +229,10 @@ class _Drafting:
         return other, again
 
     # --- facts -------------------------------------------------------------------------
+
+    def _cautions(self) -> tuple[str, ...]:
+        """The cautions that stand in it word for word."""
+        return cautions_in("\n".join(said.text for s in self.sections for said in s.lines))
 
     def _sizes(self) -> tuple[str, ...]:
         """As many sizes as the figures of the rounds show, with the names the text gives."""

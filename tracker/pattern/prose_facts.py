@@ -153,7 +153,8 @@ def yarns_of(lines: Iterable[str]) -> tuple[Yarn, ...]:
         letter = match["letter"].upper() if match else _free(used)
         if letter and letter not in used and name.strip():
             colour = _COLOUR.search(name)
-            found.append(Yarn(letter, name.strip()[:LINE], colour[1].strip() if colour else ""))
+            told = colour[1].strip() if colour else ""
+            found.append(Yarn(letter, name.strip().removesuffix(f" in {told}")[:LINE], told))
     return tuple(found[:MOST_YARNS])
 
 
@@ -269,3 +270,26 @@ def as_stitches(defined: Defined, terms: str) -> Iterator[Stitch]:
     for word, us in defined.aliases:
         if word not in taken and in_terms(us, terms):
             yield replace(STITCHES[us], abbr=word, name=word)
+
+
+#: What a part may say of itself before its first round, a sentence each.
+_OF_PART = (
+    ("worked", re.compile(r"worked in (?:a )?(joined rounds|spiral|rows)\.\s*", re.IGNORECASE)),
+    ("hook", re.compile(rf"hook: ({_FIGURE} mm)\.\s*", re.IGNORECASE)),
+    ("below", re.compile(r"worked into (\d+(?: \(\d+(?:, \d+)*\))?) sts\.\s*", re.IGNORECASE)),
+    ("choose", re.compile(r"choose one ([a-z][a-z -]{0,30}):[^.:]+\.\s*", re.IGNORECASE)),
+)
+
+
+def facts_of_part(words: str) -> tuple[dict[str, str], str]:
+    """``(facts, the other words)``: the sentences at the start that the keys of a part hold."""
+    found: dict[str, str] = {}
+    while True:
+        for key, pattern in _OF_PART:
+            match = pattern.match(words)
+            if match is not None and key not in found:
+                found[key] = match[1]
+                words = words[match.end() :]
+                break
+        else:
+            return found, words

@@ -31,6 +31,8 @@ _TYPOGRAPHY = str.maketrans(
     }
 )
 _HEADING = re.compile(r"^ {0,3}(#{1,6}) +(?=[^ #])")
+_UNDERLINE = re.compile(r"^ {0,3}(=|-){3,} *$")
+_LONGEST_UNDERLINED = 60
 _RULE = re.compile(r"^ *(?:[-=_~]{3,}|`{3,}\w*|\*(?: *\*){2,}) *$")
 _BULLET = re.compile(r"^ *(?:[-•▪◦·] +|> ?)(?=\S)")
 _STAR_BULLET = re.compile(r"^ *\* +(?=\S)")
@@ -71,6 +73,8 @@ def said_lines(text: str) -> list[Said]:
     apart = True
     for number, line in enumerate(plain_lines(text), start=1):
         if not line.strip() or _RULE.match(line):
+            if found and not apart:
+                found[-1] = _underlined(found[-1], line)
             apart = True
             continue
         said = replace(_unmarked(line), line=number, apart=apart)
@@ -80,6 +84,15 @@ def said_lines(text: str) -> list[Said]:
             found.append(said)
         apart = False
     return found
+
+
+def _underlined(said: Said, line: str) -> Said:
+    """A short line with a line of "=" or "-" right under it is a heading of Markdown."""
+    rule = _UNDERLINE.match(line)
+    short = len(said.text) <= _LONGEST_UNDERLINED and said.text[-1] not in ".,;"
+    if rule is None or not short or said.rank or said.bullet or label_of(said.text) is not None:
+        return said
+    return replace(said, rank=1 if rule[1] == "=" else 2)
 
 
 def label_of(text: str) -> Line | None:

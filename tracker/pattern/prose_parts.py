@@ -14,7 +14,7 @@ from tracker.notation.reader import read_round
 from tracker.notation.tokens import Type, plain, tokenize
 from tracker.notation.tree import Act, Chain, Node, Note, RoundText
 from tracker.pattern.model import Part, Worked
-from tracker.pattern.prose_facts import copies_of
+from tracker.pattern.prose_facts import copies_of, facts_of_part
 from tracker.pattern.prose_lines import LONGEST, Said, label_of
 from tracker.pattern.tables import TEXT
 
@@ -31,12 +31,16 @@ _NUMBERED = re.compile(r"^\(?(?:step\s+)?\d{1,3}[.):]\s+", re.IGNORECASE)
 
 @dataclass(slots=True)
 class Rounds:
-    """What the lines of one part hold. ``lines``: where each of ``texts`` came from."""
+    """What the lines of one part hold.
+
+    ``lines``: where each of ``texts`` came from; ``facts``: what it says of itself, by key.
+    """
 
     texts: list[str] = field(default_factory=list)
     lines: list[int] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     make: int = 0
+    facts: dict[str, str] = field(default_factory=dict)
 
 
 def rounds_of(lines: Iterable[Said], lexicon: Lexicon) -> Rounds:
@@ -52,8 +56,17 @@ def rounds_of(lines: Iterable[Said], lexicon: Lexicon) -> Rounds:
         elif found.texts and _belongs(found.texts[-1], said.text, lexicon):
             found.texts[-1] += f" {said.text}"
         else:
-            found.notes.append(f"{_after(found)}{said.text}")
+            _note(found, said.text)
     return found
+
+
+def _note(found: Rounds, words: str) -> None:
+    """Keep words that are no round; before the first one they may be facts of the part."""
+    if not found.texts:
+        facts, words = facts_of_part(words)
+        found.facts |= facts
+    if words:
+        found.notes.append(f"{_after(found)}{words}")
 
 
 def has_work(lines: Iterable[Said], lexicon: Lexicon) -> bool:
@@ -159,12 +172,15 @@ def note_of(notes: Sequence[str]) -> tuple[str, list[str]]:
 def made_part(name: str, found: Rounds, copies: int, hook: str) -> tuple[Part, list[str]]:
     """The part, and those of its notes that it has no room for."""
     note, rest = note_of(found.notes)
+    facts = found.facts
     part = Part(
         name=name,
         make=copies or found.make or 1,
-        worked=worked_of(found.texts),
+        worked=Worked(facts["worked"].lower()) if "worked" in facts else worked_of(found.texts),
         rounds="".join(f"{text}\n" for text in found.texts),
+        choose=facts.get("choose", ""),
+        below=tuple(map(int, re.findall(r"\d+", facts.get("below", "")))),
         note=note,
-        hook=hook,
+        hook=facts.get("hook", hook),
     )
     return part, rest
