@@ -826,6 +826,123 @@ FORMS: tuple[tuple[int, str, int], ...] = (
         ),
         9,
     ),
+    (
+        32,
+        ("Round 5: Continue to increase 8 sts evenly in each round. (40)"),
+        40,
+    ),
+    (
+        32,
+        ("Round 5: sc around, increasing 8 sts evenly. (40)"),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: Ch 1, sc around increasing 8 sts evenly spaced, join."),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: Inc 8 sts evenly around."),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: Work 1 round of sc, increasing 6 stitches evenly spaced around. 38 sts"),
+        38,
+    ),
+    (
+        32,
+        ("Rnd 5: hdc around, decreasing evenly to 24 sts. (24)"),
+        24,
+    ),
+    (
+        32,
+        ("Rnd 5: Sc in each st around, evenly increasing 8 sts."),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: Inc evenly to 40 sts."),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: sc around, inc 8 times evenly spaced. (40)"),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: sc in each sc around, dec 5 sc evenly spaced. 27 sc"),
+        27,
+    ),
+    (
+        32,
+        ("Rnd 5: Increase 8 sc in this rnd. (40)"),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: Work in sc, increasing 8 sts in the round. (40)"),
+        40,
+    ),
+    (
+        32,
+        ("Rnd 5: work even."),
+        32,
+    ),
+    (
+        32,
+        ("Rnd 5: work even in sc."),
+        32,
+    ),
+    (
+        32,
+        ("Rnd 5: sc even. (32)"),
+        32,
+    ),
+    (
+        32,
+        ("Rnd 5: Work 1 rnd even."),
+        32,
+    ),
+    (
+        32,
+        ("Rnd 5: Continue even in sc. (32)"),
+        32,
+    ),
+    (
+        32,
+        (
+            "Rnd 13 (handles): Ch 1, sc in next 8 sts, ch 10, skip next 8 sts, sc in each of "
+            "last 16 sts. (24 sc, 1 ch-10 loop)"
+        ),
+        24,
+    ),
+    (
+        32,
+        (
+            "Rnd 5: ch 1, inc in first st, sc in next 15 sts, inc in next st, sc in last 15 sts; "
+            "join. (34)"
+        ),
+        34,
+    ),
+    (
+        32,
+        (
+            "Rnd 5: Ch 1. Work 2 sc into the first st, 1 sc into each of the next 7 sts. Repeat "
+            "from the beginning three more times. Join. (36 sts)"
+        ),
+        36,
+    ),
+    (
+        32,
+        (
+            "Rnd 5: ch 1, 2 sc in same st as join, *sc in next 7 sts, 2 sc in next st, repeat "
+            "from * to last 7 sts, sc in last 7 sts, join (36)"
+        ),
+        36,
+    ),
 )
 
 
@@ -834,3 +951,12 @@ def test_a_common_form_is_read_and_counted(below: int, text: str, makes: int) ->
     rounds = check_text(text, below=below or None).parts[0].rounds
     assert rounds[-1].makes == (makes,)
     assert all(found.verdict in (Verdict.AGREES, Verdict.UNSTATED) for found in rounds)
+
+
+@pytest.mark.parametrize("words", ["Continue as set. (80)", "Stuff the base. (80)"])
+def test_a_numbered_round_with_a_count_but_no_stitches_is_not_passed_over(words):
+    text = f"Rnd 8: sc in each st around. (80)\nRnds 9 and 10: {words}\nRnd 11: sc around."
+    rounds = check_text(text, terms="US", below=80).parts[0].rounds
+    assert [found.verdict for found in rounds] == ["agrees", "unread", "unstated"]
+    assert rounds[1].messages[0].text == "does not say what is worked in this round"
+    assert rounds[2].makes == (80,)

@@ -271,8 +271,12 @@ class Making(Stitching):
         """Increases or decreases spread evenly: the gaps differ by one at most."""
         if self.free:
             return
-        changes = self.figure(node.count)
         places = self.below.left("st")
+        changes = self.figure(node.count)
+        if node.to:
+            changes = (changes - places) * node.change
+        if changes < 0:
+            raise ShortError(node, "st", self.figure(node.count), places)
         stitch = node.stitch or self.main
         make = Make(stitch, (1,), None, node.start, node.end)
         if changes == 0:

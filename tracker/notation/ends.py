@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.kinds import Kinds
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
-from tracker.notation.wordlists import END_WORDS, ROUND_WORDS, THINGS
+from tracker.notation.wordlists import CHANGING, END_WORDS, ROUND_WORDS, THINGS
 
 
 class Ends(Kinds):
@@ -14,7 +14,8 @@ class Ends(Kinds):
     def _is_to_the_end(self) -> bool:
         """Whether "around" here ends a clause, rather than leading to a place."""
         return self.ahead().type in (Type.SIGN, Type.END, Type.OPEN, Type.CLOSE) or (
-            self.ahead().text in ("to", "until", "and", "with", "join", *ROUND_WORDS, "turn")
+            self.ahead().text in ("to", "until", "and", "with", "join", "turn")
+            or self.ahead().text in (*ROUND_WORDS, *CHANGING)
             or (self.ahead().text == "the" and self.ahead(2).text in ROUND_WORDS)
         )
 

@@ -12,7 +12,6 @@ from tracker.notation.tokens import Type
 from tracker.notation.tree import (
     At,
     Chain,
-    Evenly,
     Group,
     Make,
     Node,
@@ -22,21 +21,17 @@ from tracker.notation.tree import (
     Target,
     Unread,
 )
-from tracker.notation.wordlists import AGAIN, ROUND_WORDS, SEPARATORS
+from tracker.notation.wordlists import AGAIN, SEPARATORS
 
 #: "repeat" before one of these asks for rounds again, or only says that the work goes on.
 _OTHER_AGAIN = (
     *("row", "rows", "rnd", "rnds", "round", "rounds"),
-    *("with", "working", "crocheting", "making", "in"),
+    *("with", "working", "crocheting", "making", "in", "even", "straight"),
 )
 
 
 #: A number of places that stands for all that are left.
 REST = 10**9
-_CHANGES = {
-    **dict.fromkeys(("inc", "increase", "increasing"), 1),
-    **dict.fromkeys(("dec", "decrease", "decreasing"), -1),
-}
 
 
 class Reader(Brackets):
@@ -114,7 +109,7 @@ class Reader(Brackets):
         often = self._times_before() or self._at_a_pace(before)
         if often is not None:
             return often
-        node = self.deed() or self.chain() or self.skip() or self._left() or self._evenly()
+        node = self.deed() or self.chain() or self.skip() or self._left() or self.evenly()
         if node is not None:
             return [*self._last_made(before), node]
         led = self._led() or self._all_into(before)
@@ -291,30 +286,5 @@ class Reader(Brackets):
             if target is not None and self._clause_is_over():
                 return [Group(tuple(loose), target, loose[0].start, self.last_end)]
         before.extend(loose)
-        self.at = mark
-        return None
-
-    def _evenly(self) -> Node | None:
-        """``evenly = ("inc" | "dec") figure ["sts"] "evenly" …``; "even" works even"""
-        start, mark = self.here.start, self.at
-        if self.accept("work") and self.accept_number() and self.accept_any(*ROUND_WORDS):
-            pass  # "work 2 rnds straight"; how many is read with the label
-        else:
-            self.at = mark
-        if self.accept_any("even", "unchanged", "straight") or self.accept("work", "even"):
-            self._ends()
-            return Evenly((0,), 0, start, self.last_end)
-        self.accept_any("working", "work")
-        word = self.accept_any(*_CHANGES)
-        figure = self.accept_figure() if word else None
-        if figure is not None:
-            if not self.accept_any("times"):
-                self.kind()
-            if self.accept_any("evenly"):
-                self.accept_all("spaced", "spread", "out", "round")
-                self._ends()
-                self.to_clause_end()
-                self.begun = True
-                return Evenly(figure, _CHANGES[word], start, self.last_end)
         self.at = mark
         return None

@@ -212,6 +212,8 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
     """The round a label opens; None where its numbers make no sense."""
     groups = match.groupdict()
     label = written[: match.end()].strip().rstrip(":.-,) ")
+    if label.count("(") > label.count(")"):
+        label += ")"
     kind = "row" if "row" in (groups.get("kind") or "") else "round"
     if "count" in groups:
         count = _number(groups["count"]) or 1 if groups["count"] else 1

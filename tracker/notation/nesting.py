@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 
-from tracker.notation.advice import Advice
 from tracker.notation.repeats import Tail
+from tracker.notation.spreading import Spreading
 from tracker.notation.tree import Node, Repeat, Stated
 
 #: Stars and brackets in one another deeper than this are not written by people.
 DEEPEST = 12
 
 
-class Nesting(Advice, ABC):
+class Nesting(Spreading, ABC):
     """Elements in elements.
 
     Attributes:

@@ -9,7 +9,7 @@ from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import plain
-from tracker.notation.tree import Evenly, RoundText, Stated, Unread
+from tracker.notation.tree import Evenly, Note, RoundText, Stated, Unread
 
 #: Longer instructions for one round are not written by people.
 MOST_LETTERS = 5_000
@@ -91,7 +91,10 @@ def read_round(
     elif reader.split and reader.stated is not None:
         # Two counts on one line: which rounds each belongs to is not known.
         nodes = (*nodes, Unread("two printed counts", reader.stated.start, reader.stated.end))
-    return RoundText(text, nodes, reader.stated, None, until, max(even, rounds))
+    stated = reader.stated
+    if all(isinstance(node, Note) for node in nodes):
+        stated = stated or _stated_of(body, lexicon, sizes)
+    return RoundText(text, nodes, stated, None, until, max(even, rounds))
 
 
 def _so_many(text: str) -> tuple[str, int]:

@@ -194,7 +194,8 @@ class Evenly:
     """``count`` increases (``change`` 1) or decreases (-1), spread evenly round.
 
     With ``change`` 0 the round is worked even: one stitch in each place, of ``stitch``
-    where the words name one, else of the kind the round below is made of.
+    where the words name one, else of the kind the round below is made of. ``to``: the count
+    is how many stitches the round is to have, not how many it gains or loses.
     """
 
     count: Figure
@@ -202,6 +203,7 @@ class Evenly:
     start: int
     end: int
     stitch: Stitch | None = None
+    to: bool = False
 
 
 @dataclass(frozen=True, slots=True)

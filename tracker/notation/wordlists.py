@@ -19,6 +19,8 @@ RING_WORDS = _list("ring circle mr mc")
 
 #: Words for rounds and rows, and for "to the end of this one".
 ROUND_WORDS = _list("rnd rnds round rounds row rows rd rds r rs")
+#: Said of a whole round that is told before or beside it, not of the next stitches.
+CHANGING = _list("increasing decreasing")
 END_WORDS = _list("around across round")
 #: Words for the chain that a round begins with.
 BEGINNING = _list("beg beginning turning starting start first")

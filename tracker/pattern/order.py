@@ -63,7 +63,7 @@ class Order:
             if item.read.again is not None:
                 yield from self._again(item, item.read.again)
             elif not works(item.read.nodes) and not unread_in(item.read.nodes):
-                yield item
+                yield self._wordless(item) if _counts(item) else item
             else:
                 yield from self._plain(item)
 
@@ -133,6 +133,10 @@ class Order:
         whole = Again(0, 0, None, 0, len(item.line.body))
         return self._fault(item, f"makes more than {MOST_ROUNDS} rounds of this part", whole)
 
+    def _wordless(self, item: ReadLine) -> Task:
+        whole = Again(0, 0, None, 0, len(item.line.body))
+        return self._fault(item, "does not say what is worked in this round", whole)
+
     def _fault(self, item: ReadLine, fault: str, again: Again) -> Task:
         label = self._label(item.line, 0, 1)
         return Task(item, item, label, item.read.stated, True, fault, again.start, again.end)
@@ -159,3 +163,8 @@ class Order:
             return "Start"
         self._number += 1
         return f"{self._word} {self._number}"
+
+
+def _counts(item: ReadLine) -> bool:
+    """Whether a numbered line prints a count, and so must have made stitches."""
+    return bool(item.line.first and item.read.stated is not None and item.read.stated.total)

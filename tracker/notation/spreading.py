@@ -1,0 +1,109 @@
+"""Rounds told as a whole: worked even, or with increases or decreases spread evenly."""
+
+from __future__ import annotations
+
+from tracker.notation.advice import Advice
+from tracker.notation.tree import At, Evenly, Make, Node, Target
+from tracker.notation.wordlists import CHANGING, ROUND_WORDS
+
+_CHANGES = {
+    **dict.fromkeys(("inc", "incs", "increase", "increases", "increasing"), 1),
+    **dict.fromkeys(("dec", "decs", "decrease", "decreases", "decreasing"), -1),
+}
+_EVEN = ("even", "unchanged", "straight")
+_SPREAD = ("evenly", "spaced", "spread", "out", "apart")
+
+
+class Spreading(Advice):
+    """Rules for what is said of a round as a whole."""
+
+    def evenly(self) -> Node | None:
+        """``evenly = even | plain | changes``"""
+        mark, start = self.at, self.here.start
+        found = self._even(start) or self._plain_round(start)
+        if found is not None:
+            return found
+        self.at = mark
+        changes = self._changes(start)
+        if changes is None:
+            self.at = mark
+        return changes
+
+    def _even(self, start: int) -> Node | None:
+        """``["work" [figure "rounds"] | "continue"] ("even" | "straight") ["in" stitch]``"""
+        mark = self.at
+        if self.accept("work") and self.accept_number() and self.accept_any(*ROUND_WORDS):
+            pass  # how many is read with the label
+        else:
+            self.at = mark
+            self.accept_any("work", "continue", "cont")
+        if not self.accept_any(*_EVEN):
+            self.at = mark
+            return None
+        stitch = None
+        if self.accept("in"):
+            key = self.accept_phrase(self.lexicon.phrases)
+            if key is None:
+                self.at = mark
+                return None
+            stitch = self.lexicon.stitch(key)
+        self._ends()
+        return Evenly((0,), 0, start, self.last_end, stitch)
+
+    def _plain_round(self, start: int) -> Node | None:
+        """``"work" (("1" | "a") "round" ["of" | "in"] | "in") stitch`` as a clause of its own"""
+        mark = self.at
+        if self.accept_any("work", "crochet", "do"):
+            one = self.accept_any("1", "one", "a") and self.accept_any(*ROUND_WORDS)
+            if (self.accept_any("of", "in") and not one) or one:
+                key = self.accept_phrase(self.lexicon.phrases)
+                if key is not None and self._clause_over():
+                    stitch = self.lexicon.stitch(key)
+                    return Make(stitch, (1,), Target(At.EACH), start, self.last_end)
+        self.at = mark
+        return None
+
+    def _changes(self, start: int) -> Evenly | None:
+        """``[verb] ["evenly"] (change figure | figure changes | change "to" figure) spread``"""
+        self.accept_any("continue", "cont", "and", "with")
+        self.accept_any("to")
+        self.accept_any("working", "work", "make", "making")
+        spread = self._spread_words()
+        figure = self.accept_figure()
+        word = self.accept_any(*_CHANGES)
+        if not word:
+            return None
+        spread = self._spread_words() or spread
+        to = figure is None and self.accept("to")
+        figure = figure or self.accept_figure()
+        if figure is None:
+            return None
+        if not self.accept_any("times"):
+            self.kind()
+        spread = self._spread_words() or self._in_the_round() or spread
+        beside = word in CHANGING and (self._ends() or self._clause_over())
+        if not (spread or beside):
+            return None
+        self._ends()
+        self.to_clause_end()
+        self.begun = True
+        return Evenly(figure, _CHANGES[word], start, self.last_end, to=to)
+
+    def _spread_words(self) -> bool:
+        """``{"evenly" | "spaced" | …}``, "evenly" among them"""
+        mark = self.at
+        self.accept_all(*_SPREAD)
+        words = {token.text for token in self.tokens[mark : self.at]}
+        if "evenly" not in words:
+            self.at = mark
+        return "evenly" in words
+
+    def _in_the_round(self) -> bool:
+        """``("in" | "over") ("this" | "the" | "each" | "every") "round"``"""
+        mark = self.at
+        if self.accept_any("in", "over", "on") and self.accept_any("this", "the", "each", "every"):
+            self.accept_any("next", "following")
+            if self.accept_any(*ROUND_WORDS):
+                return True
+        self.at = mark
+        return False
