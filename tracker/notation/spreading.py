@@ -57,7 +57,7 @@ class Spreading(Advice):
             one = self.accept_any("1", "one", "a") and self.accept_any(*ROUND_WORDS)
             if (self.accept_any("of", "in") and not one) or one:
                 key = self.accept_phrase(self.lexicon.phrases)
-                if key is not None and self._clause_over():
+                if key is not None and self._clause_is_over():
                     stitch = self.lexicon.stitch(key)
                     return Make(stitch, (1,), Target(At.EACH), start, self.last_end)
         self.at = mark
@@ -81,7 +81,7 @@ class Spreading(Advice):
         if not self.accept_any("times"):
             self.kind()
         spread = self._spread_words() or self._in_the_round() or spread
-        beside = word in CHANGING and (self._ends() or self._clause_over())
+        beside = word in CHANGING and (self._ends() or self._clause_is_over())
         if not (spread or beside):
             return None
         self._ends()
