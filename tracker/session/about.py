@@ -14,7 +14,7 @@ from tracker.session.glance import Glance, glance, numbered
 from tracker.session.looking import look, plan_found
 from tracker.session.returning import ago
 from tracker.session.shelf import OnShelf, Standing, pieces
-from tracker.session.worked import recorded, since_recorded
+from tracker.session.worked import worked
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
@@ -52,7 +52,7 @@ class About:
 def about(piece: OnShelf, now: datetime) -> About:
     """What the shelf tells of a piece, which may be open elsewhere."""
     try:
-        data, found = read_piece(inside(piece.path), RealDisk())
+        _, found = read_piece(inside(piece.path), RealDisk())
         plan = plan_found(piece.path, found.head)
     except StoreError as error:
         return About(piece, trouble=str(error))
@@ -65,7 +65,7 @@ def about(piece: OnShelf, now: datetime) -> About:
         where=_where(seen),
         share=share(plan, state),
         done=seen.piece_done,
-        worked=recorded(found.history.items) + since_recorded(data),
+        worked=worked(found.history.items),
         touched=ago(found.when, now),
         step=(": " if seen.at_end else " ").join(w for w in (seen.step_text, seen.step_where) if w),
     )

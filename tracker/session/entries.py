@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from tracker.session.history import Did, Stretch, Walked
 from tracker.session.place import Asking, Pace
@@ -53,19 +54,31 @@ _FIELD = re.compile(
 _STRETCH = re.compile(r"(\d{1,10})(?:\.(\d{1,10}))?(?:-(\d{1,10})(?:\.(\d{1,10}))?)?")
 
 
-def entry_text(entry: Entry) -> str:
-    """The fields of an entry, as they stand in the file."""
-    return ", ".join(f"{name} = {_shown(value)}" for name, value in _fields(entry).items())
+class Written(NamedTuple):
+    """What a line says: an entry, when it was made ("" if not said), and the seconds it took.
 
-
-def entry_of(text: str) -> tuple[Entry, str]:
-    """The entry that the fields make, and when it was made ("" if not said).
-
-    Raises `EntryError` where they make none.
+    ``took`` is None where the times of the lines tell it.
     """
+
+    entry: Entry
+    when: str
+    took: int | None
+
+
+def entry_text(entry: Entry, took: int | None = None) -> str:
+    """The fields of an entry, as they stand in the file; with what it took, if given."""
+    fields = _fields(entry) | ({} if took is None else {"took": took})
+    return ", ".join(f"{name} = {_shown(value)}" for name, value in fields.items())
+
+
+def entry_of(text: str) -> Written:
+    """What the fields say. Raises `EntryError` where they make no entry."""
     fields = _parse(text)
     when = str(fields.pop("when", ""))
-    return _entry(fields), when
+    took = fields.pop("took", None)
+    if took is not None and (isinstance(took, bool) or not isinstance(took, int)):
+        raise EntryError("not a number of seconds")
+    return Written(_entry(fields), when, took)
 
 
 def common_entry(

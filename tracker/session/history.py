@@ -48,7 +48,8 @@ class Walked(NamedTuple):
     """Presses that each only moved the place, all to one round.
 
     The first of them may have brought a count with it, of the round before; with ``more``
-    it began one more round of open length.
+    it began one more round of open length. ``when`` is the time of the last of them, in
+    seconds since 1970 (0: not known), ``took`` the seconds they took, pauses left out.
     """
 
     key: RoundKey
@@ -56,6 +57,8 @@ class Walked(NamedTuple):
     presses: int
     tally: tuple[RoundKey, int] | None = None
     more: bool = False
+    when: int = 0
+    took: int = 0
 
     @property
     def of(self) -> Copy:
@@ -102,7 +105,12 @@ class Walked(NamedTuple):
         longer = last.longer(first.step, first.loop) if first.presses == 1 else None
         tail = (last, first) if longer is None else (longer,)
         stretches = (*self.stretches[:-1], *tail, *rest)
-        return self._replace(stretches=stretches, presses=self.presses + other.presses)
+        return self._replace(
+            stretches=stretches,
+            presses=self.presses + other.presses,
+            when=other.when,
+            took=self.took + other.took,
+        )
 
 
 def _whole(stretch: Stretch) -> Stretch:
@@ -112,10 +120,15 @@ def _whole(stretch: Stretch) -> Stretch:
 
 @dataclass(frozen=True, slots=True)
 class Did:
-    """One press that did more than move within a round; or none, for the time worked."""
+    """One press that did more than move within a round; or none, for the time worked.
+
+    ``when`` and ``took`` as in `Walked`.
+    """
 
     done: Event
     presses: int = 1
+    when: int = 0
+    took: int = 0
 
     def event(self, _presses: int) -> Event:
         """What it comes to; like `Walked.event`, but there is only one press."""
@@ -125,12 +138,25 @@ class Did:
 Item = Walked | Did
 
 
-def item_of(event: Event) -> Item:
-    """The item that one event makes."""
+def item_of(event: Event, when: int = 0, took: int = 0) -> Item:
+    """The item that one event makes, with its time and what it took (see `Walked`)."""
     if event.spot is None or not event.only_moves:
-        return Did(event)
+        return Did(event, when=when, took=took)
     stretch = Stretch(event.spot.step, event.spot.loop)
-    return Walked(event.spot.key, (stretch,), 1, event.tally, event.again is not None)
+    more = event.again is not None
+    return Walked(event.spot.key, (stretch,), 1, event.tally, more, when, took)
+
+
+def timed(item: Item, when: int, took: int) -> Item:
+    """The item with its time and what it took."""
+    if isinstance(item, Walked):
+        return item._replace(when=when, took=took)
+    return replace(item, when=when, took=took)
+
+
+def reached(item: Item) -> Spot | None:
+    """Where the maker stands after an item; None where it does not say."""
+    return item.event(item.presses).spot
 
 
 def fold(state: State, items: Sequence[Item]) -> State:

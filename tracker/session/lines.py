@@ -21,14 +21,15 @@ from tracker.session.history import Walked
 
 
 class Line(NamedTuple):
-    """One line as read: its number, its entry, when it was made, and its seal.
+    """One line as read: its number, its entry, when it was made, what it took, its seal.
 
-    ``seal`` is None where the line was written by hand.
+    ``took`` is None where the line does not say it; ``seal`` where it was written by hand.
     """
 
     number: int
     entry: Entry
     when: str
+    took: int | None
     seal: int | None
 
 
@@ -41,6 +42,7 @@ _COMMON = re.compile(
     rb", round = \[(\d{1,9}), (\d{1,9}), (\d{1,9}), (\d{1,9})\]"
     rb', steps = "(\d{1,9})(?:-(\d{1,9}))?"'
     rb"(?:, count = \[((?:\d{1,9}, ){4}\d{1,9})\])?(?:, more = (true))?"
+    rb"(?:, took = (\d{1,9}))?"
     rb', seal = "([0-9a-f]{8})" \}\n'
 )
 
@@ -50,12 +52,15 @@ def stamp_of(when: datetime) -> str:
     return when.isoformat(timespec="seconds")
 
 
-def write_line(number: int, entry: Entry, stamp: str, before: int) -> tuple[bytes, int]:
+def write_line(
+    number: int, entry: Entry, stamp: str, before: int, took: int | None = None
+) -> tuple[bytes, int]:
     """The line of an entry made at ``stamp`` (see `stamp_of`), and its seal.
 
-    ``before`` is the seal of the entry before it.
+    ``before`` is the seal of the entry before it. ``took``: the seconds it took, where the
+    times of the lines do not tell that.
     """
-    body = f"{number} = {{ when = {stamp}, {entry_text(entry)}".encode()
+    body = f"{number} = {{ when = {stamp}, {entry_text(entry, took)}".encode()
     seal = crc32(body, before)
     return b'%s, seal = "%08x" }\n' % (body, seal), seal
 
@@ -63,10 +68,12 @@ def write_line(number: int, entry: Entry, stamp: str, before: int) -> tuple[byte
 class Run(NamedTuple):
     """Lines of the commonest kind, read in one go: their entries and those of the last one.
 
-    ``end`` is where in the data the next line begins.
+    ``times`` are when each was made and what it took, if it says so; ``end`` is where in
+    the data the next line begins.
     """
 
     entries: list[Walked]
+    times: list[tuple[bytes, bytes | None]]
     when: bytes
     seal: int
     end: int
@@ -80,16 +87,18 @@ def read_run(data: bytes, at: int, number: int, before: int) -> Run:
     `read_line` says why.
     """
     entries: list[Walked] = []
+    times: list[tuple[bytes, bytes | None]] = []
     when = b""
     while (match := _COMMON.match(data, at)) is not None:
-        printed, stamp, *numbers, to, count, more, seal = match.groups()
-        fits = crc32(data[at : match.start(11) - _BEFORE_SEAL], before)
+        printed, stamp, *numbers, to, count, more, took, seal = match.groups()
+        fits = crc32(data[at : match.start(12) - _BEFORE_SEAL], before)
         entry = common_entry([*map(int, numbers)], to, count, more)
         if entry is None or fits != int(seal, 16) or int(printed) != number + 1:
             break
         entries.append(entry)
+        times.append((stamp, took))
         number, before, when, at = number + 1, fits, stamp, match.end()
-    return Run(entries, when, before, at)
+    return Run(entries, times, when, before, at)
 
 
 def read_line(raw: bytes, before: int) -> Line:
@@ -122,5 +131,5 @@ def seal_after(raw: bytes, before: int) -> int:
 
 
 def _read(number: bytes, text: bytes, seal: int | None) -> Line:
-    entry, when = entry_of(text.decode("utf-8", "replace"))
-    return Line(int(number), entry, when, seal)
+    said = entry_of(text.decode("utf-8", "replace"))
+    return Line(int(number), said.entry, said.when, said.took, seal)

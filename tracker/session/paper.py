@@ -8,14 +8,14 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import pairwise
 from zlib import crc32
 
 from tracker.notation.problems import visible
-from tracker.session.entries import Entry, EntryError, PutDown, Redo, Undo
-from tracker.session.history import Did, History, Walked
+from tracker.session.entries import EntryError, PutDown, Redo, Undo
+from tracker.session.history import Did, History, Walked, reached, timed
 from tracker.session.lines import (
     Line,
     Run,
@@ -27,6 +27,7 @@ from tracker.session.lines import (
     write_line,
 )
 from tracker.session.state import Spot
+from tracker.session.worked import Watch, seconds_of
 
 GREETING = """\
 # A piece in progress, kept by Hookside. Each press is one line at the end.
@@ -70,6 +71,7 @@ class Found:
         by_hand: lines at the end that were written by hand.
         put_down: the last line says that the piece was closed in good order.
         when: when the last line was made, as written; "" if not said.
+        watch: what the lines took so far.
     """
 
     head: Head
@@ -83,6 +85,7 @@ class Found:
     by_hand: int = 0
     put_down: bool = False
     when: str = ""
+    watch: Watch = field(default_factory=Watch)
 
 
 _LOG = re.compile(rb'\nsealed = "([0-9a-f]{8})"\r?\n\r?\n\[log\]\r?\n')
@@ -106,12 +109,13 @@ def write_head(head: Head) -> bytes:
 def write_paper(head: Head, history: History, when: datetime) -> tuple[bytes, int, int]:
     """A whole file: its text, and the number and the seal of its last line."""
     parts, number, seal, stamp = [write_head(head)], 0, 0, stamp_of(when)
-    entries: list[Entry] = [*history.items]
+    for number, item in enumerate(history.items, start=1):
+        made = stamp_of(datetime.fromtimestamp(item.when, when.tzinfo)) if item.when else stamp
+        line, seal = write_line(number, item, made, seal, item.took if item.when else 0)
+        parts.append(line)
     if history.undone:
-        entries.append(Undo(history.undone))
-    for entry in entries:
         number += 1
-        line, seal = write_line(number, entry, stamp, seal)
+        line, seal = write_line(number, Undo(history.undone), stamp, seal)
         parts.append(line)
     return b"".join(parts), number, seal
 
@@ -203,7 +207,7 @@ def _is_remark(raw: bytes) -> bool:
 def _take(found: Found, line: Line, raw: bytes) -> None:
     if line.number != found.number + 1:
         raise EntryError("out of order")
-    _replay(found.history, line.entry)
+    _replay(found, line)
     found.number += 1
     found.by_hand = found.by_hand + 1 if line.seal is None else 0
     found.seal = seal_after(raw, found.seal) if line.seal is None else line.seal
@@ -212,17 +216,23 @@ def _take(found: Found, line: Line, raw: bytes) -> None:
 
 
 def _take_run(found: Found, run: Run) -> None:
-    for entry in run.entries:
-        found.history.add(entry)
+    for entry, (stamp, took) in zip(run.entries, run.times, strict=True):
+        when = seconds_of(stamp.decode())
+        gap = found.watch.pressed(when, entry.spot(entry.presses))
+        found.history.add(entry._replace(when=when, took=gap if took is None else int(took)))
     found.number += len(run.entries)
     found.by_hand, found.put_down = 0, False
     found.seal, found.when, found.sound = run.seal, run.when.decode(), run.end
 
 
-def _replay(history: History, entry: Entry) -> None:
-    if isinstance(entry, Undo):
-        history.undo(entry.presses)
-    elif isinstance(entry, Redo):
-        history.redo(entry.presses)
-    elif not isinstance(entry, PutDown):
-        history.add(entry)
+def _replay(found: Found, line: Line) -> None:
+    entry, history, watch, when = line.entry, found.history, found.watch, seconds_of(line.when)
+    if isinstance(entry, PutDown):
+        watch.put_down()
+    elif isinstance(entry, Undo | Redo):
+        watch.pressed(when)
+        move = history.undo if isinstance(entry, Undo) else history.redo
+        move(entry.presses)
+    else:
+        gap = watch.pressed(when, reached(entry))
+        history.add(timed(entry, when, gap if line.took is None else line.took))

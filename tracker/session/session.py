@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tracker.session import memos, presses, shelf, worksheet, wrong
 from tracker.session.access import StoreError
 from tracker.session.entries import Entry, Redo, Undo
-from tracker.session.files import RealDisk
 from tracker.session.glance import Glance, glance, line
 from tracker.session.history import Did, item_of
 from tracker.session.looking import glance_at, plan_found
@@ -24,7 +22,7 @@ from tracker.session.state import Event, State
 from tracker.session.store import Store, Surroundings
 from tracker.session.told import keep_told
 from tracker.session.versions import Version, Which, versions_of
-from tracker.session.worked import WORTH, recorded, since_recorded, work_between
+from tracker.session.worked import WORTH, Watch, worked
 from tracker.session.wrong import Wrong
 
 if TYPE_CHECKING:
@@ -56,9 +54,10 @@ class Session:
         self._started = False
         self._told = (0, 0)
         self._taken_up = store.when
-        self._last_save: datetime | None = None
-        self._worked = timedelta(0)
-        self._worked_before = recorded(store.history.items)
+        self._watch = Watch(self._seconds(), self.state.spot)
+        self._worked_before = worked(store.history.items)
+        self._worked = 0
+        self._pressed = False
 
     @classmethod
     def start(
@@ -172,7 +171,8 @@ class Session:
         if self._store.taken:
             self._last_press = ONLY_LOOKS
         elif self._store.history.undo():
-            self._save(Undo(1), f"undone: {self._here()}")
+            words = f"undone: {self._here()}"
+            self._save(Undo(1), words, self._watch.pressed(self._seconds()))
         else:
             self._last_press = "nothing to undo"
 
@@ -181,7 +181,8 @@ class Session:
         if self._store.taken:
             self._last_press = ONLY_LOOKS
         elif self._store.history.redo():
-            self._save(Redo(1), f"done again: {self._here()}")
+            words = f"done again: {self._here()}"
+            self._save(Redo(1), words, self._watch.pressed(self._seconds()))
         else:
             self._last_press = "nothing to do again"
 
@@ -331,29 +332,27 @@ class Session:
         if press.event is None or self._store.taken:
             self._last_press = ONLY_LOOKS if self._store.taken else press.words
             return
-        item = item_of(press.event)
+        when = self._seconds()
+        took = self._watch.pressed(when, press.event.spot)
+        item = item_of(press.event, when, took)
         self._store.history.add(item)
-        self._save(item, press.words)
+        self._save(item, press.words, took)
 
-    def _save(self, entry: Entry, words: str) -> None:
-        self._store.append(entry)
+    def _save(self, entry: Entry, words: str, took: int) -> None:
+        # No line tells when a piece is taken up: so the first press says what it took.
+        self._store.append(entry, None if self._pressed else took)
+        self._pressed = True
+        self._worked += took
         self._last_press = words
-        when = self._store.around.clock()
-        if self._last_save is not None:
-            self._worked += work_between(self._last_save, when)
-        self._last_save = when
+
+    def _seconds(self) -> int:
+        return int(self._store.around.clock().timestamp())
 
     def _record_time(self) -> None:
         """Record how long was worked, if anything was done since the piece was opened."""
-        if self._last_save is None or self._store.taken:
-            return
-        try:
-            lines = since_recorded(RealDisk().read(self.path))
-        except OSError:
-            lines = 0
-        seconds = max(lines, int(self._worked.total_seconds()))
-        if seconds >= WORTH:
-            item = Did(Event(worked=self._worked_before + seconds), presses=0)
+        if self._worked >= WORTH and not self._store.taken:
+            done = Event(worked=self._worked_before + self._worked)
+            item = Did(done, presses=0, when=self._watch.when)
             self._store.history.add(item)
             self._store.append(item)
 

@@ -147,11 +147,14 @@ class Store:
         why = self._trouble or self._unsynced
         return f"Not saved: {why}. Go on; it is saved as soon as that is over." if why else ""
 
-    def append(self, entry: Entry) -> None:
-        """Write what one action did, already in the history."""
+    def append(self, entry: Entry, took: int | None = None) -> None:
+        """Write what one action did, already in the history.
+
+        ``took``: the seconds it took, where the times of the lines do not tell that.
+        """
         self._number += 1
         line, self._seal = write_line(
-            self._number, entry, stamp_of(self.around.clock()), self._seal
+            self._number, entry, stamp_of(self.around.clock()), self._seal, took
         )
         self._pending += line
         self._put_down = isinstance(entry, PutDown)

@@ -1,55 +1,74 @@
 """The time that a piece was worked on, its pauses left out.
 
-Each line of a piece's file has its time, until the file is folded; so what the lines say is
-recorded when the piece is put down.
+Each line of a piece's file has its time; from two of them follows what the press between
+took. Where a line says itself what it took, that holds.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from tracker.session.history import Did, Item
+from tracker.session.state import Spot
 
-PAUSE = timedelta(minutes=15)
-"""Two presses further apart have a pause between them. Our own choice, no source."""
+PAUSE = 15 * 60
+"""Seconds; two presses further apart have a pause between them. Our own choice, no source."""
+
+BRIEF = 2 * 60
+"""Seconds; one stitch that takes longer has a pause in it. Our own choice, no source."""
 
 WORTH = 10
 """Seconds; less is not worth a line."""
 
-_LINE = re.compile(rb"^\d+ = \{ when = ([0-9T:.+Z-]+), (worked|down)?", re.MULTILINE)
+
+class Watch:
+    """What each press took, from the times and places of the presses.
+
+    ``when`` is that of the press before, in seconds since 1970, or 0: not known, or put
+    down meanwhile, which is a pause however short.
+    """
+
+    def __init__(self, when: int = 0, at: Spot | None = None) -> None:
+        self.when = when
+        self._at = at
+
+    def pressed(self, when: int, to: Spot | None = None) -> int:
+        """The seconds that a press took, made at ``when`` and leading to a spot, if any.
+
+        Nothing for a pause, or where the clock went back.
+        """
+        gap = when - self.when if when and self.when else 0
+        longest = PAUSE if to is None else self._longest(to)
+        self.when = when or self.when
+        return gap if 0 <= gap <= longest else 0
+
+    def _longest(self, to: Spot) -> int:
+        """What may lie between two presses without a pause; takes up the new spot."""
+        before, self._at = self._at, to
+        steps = abs(to.step - before.step) if before and before[:4] == to[:4] else 0
+        return min(PAUSE, BRIEF * steps) if steps else PAUSE
+
+    def put_down(self) -> None:
+        """What follows comes after a pause."""
+        self.when = 0
 
 
-def recorded(items: Iterable[Item]) -> int:
-    """Seconds recorded in a history, taken back or not."""
-    every = (item.done.worked or 0 for item in items if isinstance(item, Did))
-    return max(every, default=0)
+def worked(items: Iterable[Item]) -> int:
+    """Seconds that a history tells of: those recorded, and what was worked since."""
+    total = 0
+    for item in items:
+        if isinstance(item, Did) and item.done.worked is not None:
+            total = max(total, item.done.worked)
+        else:
+            total += item.took
+    return total
 
 
-def since_recorded(log: bytes) -> int:
-    """Seconds between the lines of a piece's file, after the last that recorded them."""
-    total, last = timedelta(0), None
-    for match in _LINE.finditer(log):
-        when = _time(match[1])
-        if match[2] == b"worked":
-            total = timedelta(0)
-        elif when is not None and last is not None:
-            total += work_between(last, when)
-        # What lies between putting down and taking up is a pause, however short.
-        last = None if match[2] == b"down" else when
-    return int(total.total_seconds())
-
-
-def work_between(before: datetime, after: datetime) -> timedelta:
-    """The time between two presses; nothing for a pause, or where the clock went back."""
-    gap = after - before
-    return gap if timedelta(0) <= gap <= PAUSE else timedelta(0)
-
-
-def _time(stamp: bytes) -> datetime | None:
+def seconds_of(stamp: str) -> int:
+    """A time of the file in seconds since 1970; 0 where it is none."""
     try:
-        when = datetime.fromisoformat(stamp.decode())
+        when = datetime.fromisoformat(stamp)
     except ValueError:
-        return None
-    return when if when.tzinfo else None
+        return 0
+    return int(when.timestamp()) if when.tzinfo else 0

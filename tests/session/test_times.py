@@ -1,0 +1,100 @@
+"""What the presses took: read from the lines, kept when the file is folded, pauses left out."""
+
+import datetime as dt
+import shutil
+
+import scene
+
+from tracker.session.looking import look
+from tracker.session.worked import BRIEF, PAUSE, worked
+
+BEGIN = dt.datetime(2026, 3, 2, 10, 15, tzinfo=dt.timezone(dt.timedelta(hours=1)))
+
+
+class Clock:
+    """A clock that is set by hand."""
+
+    def __init__(self):
+        self.now = BEGIN
+
+    def __call__(self):
+        return self.now
+
+    def wait(self, seconds):
+        self.now += dt.timedelta(seconds=seconds)
+
+
+def stitches(session, clock, *gaps):
+    """One press after each of the gaps."""
+    for seconds in gaps:
+        clock.wait(seconds)
+        session.next()
+
+
+def times(path):
+    """When each item was made, in seconds from the beginning, and what it took."""
+    items = look(path).history.items
+    return [(item.when - int(BEGIN.timestamp()), item.took) for item in items]
+
+
+def test_each_round_knows_what_it_took_also_when_the_file_is_folded(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock, fold_at=1)
+    stitches(session, clock, 5, 6, 7, 8, 9, 10, 30)
+    stitches(session, clock, 4, 4)
+    before = times(session.path)
+    assert before == [(75, 75), (83, 8)]
+    long = session.path.read_bytes()
+    session.retry()
+    session.retry()
+    assert session.path.read_bytes().count(b"\n") < long.count(b"\n")
+    assert times(session.path) == before
+    session.close()
+    assert times(session.path)[: len(before)] == before
+    assert times(scene.reopen(session.path, clock=clock).path)[: len(before)] == before
+
+
+def test_pauses_are_recognised_and_not_counted(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock)
+    stitches(session, clock, 6, BRIEF + 1, 6, PAUSE + 1, 6)
+    assert worked(look(session.path).history.items) == 18
+
+
+def test_many_stitches_in_one_press_may_take_longer(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock)
+    session.turn_pace()
+    session.turn_pace()
+    stitches(session, clock, PAUSE - 1)
+    assert worked(look(session.path).history.items) == PAUSE - 1
+
+
+def test_the_first_press_counts_from_when_the_piece_was_taken_up(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock)
+    stitches(session, clock, 20, 5)
+    session.close()
+    clock.wait(3 * PAUSE)
+    session = scene.reopen(session.path, clock=clock)
+    stitches(session, clock, 40, 5)
+    assert worked(look(session.path).history.items) == 70
+
+
+def test_after_a_kill_the_time_until_it_is_opened_again_is_a_pause(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock)
+    stitches(session, clock, 10, 10)
+    killed = tmp_path / "killed.piece.toml"
+    shutil.copy(session.path, killed)
+    clock.wait(BRIEF - 1)
+    session = scene.reopen(killed, clock=clock)
+    stitches(session, clock, 10)
+    assert worked(look(killed).history.items) == 30
+
+
+def test_a_clock_that_goes_back_takes_nothing_away(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock)
+    stitches(session, clock, 10, -3600, 10)
+    assert worked(look(session.path).history.items) == 20
