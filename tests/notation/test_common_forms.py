@@ -943,6 +943,369 @@ FORMS: tuple[tuple[int, str, int], ...] = (
         ),
         36,
     ),
+    (
+        0,
+        ("1 rnd: 6 sc in MR (6)"),
+        6,
+    ),
+    (
+        6,
+        ("2 rnd: 6 inc (12)"),
+        12,
+    ),
+    (
+        12,
+        ("3 rnd: (1 sc, inc)*6 (18)"),
+        18,
+    ),
+    (
+        18,
+        ("4 row: (2 sc, inc) * 6 = 24 sc"),
+        24,
+    ),
+    (
+        24,
+        ("5-8 rnd: 24 sc (4 rnds)"),
+        24,
+    ),
+    (
+        24,
+        ("9 rnd: 6 sc, 6 inc, 12 sc (30)"),
+        30,
+    ),
+    (
+        30,
+        ("10 rnd: 6 sc, (1 sc, inc)x6, 12 sc (36)"),
+        36,
+    ),
+    (
+        36,
+        ("11 rnd: 8 sc, 10 dec, 8 sc (26)"),
+        26,
+    ),
+    (
+        26,
+        ("R12: 3sc, dec, 3sc, dec, 16sc (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 13: [2sc, dec]*6 [18]"),
+        18,
+    ),
+    (
+        18,
+        ("Rnd 14. (sc, dec) x 6 (12 st)"),
+        12,
+    ),
+    (
+        12,
+        ("15: 6 dec (6). Fasten off, leaving a long tail for sewing"),
+        6,
+    ),
+    (
+        24,
+        ("R9) 5 sc, BLO 14 sc, 5 sc (24)"),
+        24,
+    ),
+    (
+        24,
+        ("R9: in FLO: 24 sc (24)"),
+        24,
+    ),
+    (
+        24,
+        ("R9: BLO (3 sc, inc) x 6 (30)"),
+        30,
+    ),
+    (
+        24,
+        ("R9: [3 sc, 1 inc] repeat 6 times (30)"),
+        30,
+    ),
+    (
+        24,
+        ("Rnd 9: 1 sc in the next 3 st, inc in the next st. Repeat 6 times. (30 sts)"),
+        30,
+    ),
+    (
+        24,
+        ("Rnd 9: *1sc in each of next 3st, 2sc in next st* 6 times [30]"),
+        30,
+    ),
+    (
+        24,
+        ("Rnd 9: 3 sc, inc in next stitch - repeat all the way around (30)"),
+        30,
+    ),
+    (
+        24,
+        ("Rnd 9: sc in next 11 sts, inc, sc in next 11 sts, inc. <26>"),
+        26,
+    ),
+    (
+        24,
+        ("Rnd 9: sc 7, (hdc, dc) in next st, (dc, hdc) in next st, sc 15 (26)"),
+        26,
+    ),
+    (
+        24,
+        ("Rnd 9: sc 4, bobble, sc 7, bobble, sc 11 (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 9: sk first st, sc in next 10 sts, dec, sc in next 11 (22)"),
+        22,
+    ),
+    (
+        24,
+        ("Rnd 9: sc in next 4 st, sl st in next 8 st, sc in next 12 st (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 9: inc in first 3 sts, sc in next 9 sts, inc in next 3 sts, sc in last 9 sts (30)"),
+        30,
+    ),
+    (
+        24,
+        ("Rnd 9: work 3 sc, 3 inc, 9 sc, 3 inc, 6 sc (30 sc)"),
+        30,
+    ),
+    (
+        24,
+        ("Rnd 9 sc4, dec, repeat around (20)"),
+        20,
+    ),
+    (
+        24,
+        ("Rnd 9 - sc in each of next four stitches, decrease once; repeat four times (20)"),
+        20,
+    ),
+    (
+        24,
+        ("Rnd 9: inv dec 12 times (12)"),
+        12,
+    ),
+    (
+        24,
+        ("Rnd 9: dec all around. (12)"),
+        12,
+    ),
+    (
+        24,
+        ("Rnd 9: *dec*, repeat * to * around (12 sc)"),
+        12,
+    ),
+    (
+        24,
+        ("Rnds 9 & 10: sc around (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 9, 10, 11: sc around (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd. 9 to Rnd. 14: sc in each st (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 9-14 (6 rounds): sc in each st (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Round 9 through 14: sc in each st. (24 stitches)"),
+        24,
+    ),
+    (
+        24,
+        ("For the next 6 rounds: sc in each st around (24)"),
+        24,
+    ),
+    (
+        0,
+        ("Rnd 1: Ch 4, 11 dc in 4th ch from hook, join with sl st in top of beg ch-4: 12 dc."),
+        12,
+    ),
+    (
+        0,
+        ("Rnd 1: Ch 3 (counts as dc), 11 dc in ring, sl st to top of ch-3. 12 sts."),
+        12,
+    ),
+    (
+        12,
+        ("Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. 24 dc"),
+        24,
+    ),
+    (
+        24,
+        (
+            "Rnd 3: Ch 3, 2 dc in next st, *dc in next st, 2 dc in next st* around, join to top "
+            "of ch-3. (36)"
+        ),
+        36,
+    ),
+    (
+        24,
+        ("Rnd 3: Ch 2, *FPdc around next st, 2 dc in next st; rep from * around; join. (36)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 4: Ch 2, *FPdc around FPdc, dc in next 2 dc; rep from * around; join."),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 4: Ch 2, hdc in 3rd loop of each st around, join. (36)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 4: Ch 1, (sc, dc) in next st, sk next st; rep around, join. (36)"),
+        36,
+    ),
+    (
+        36,
+        (
+            "Rnd 4: Ch 1, *sc in next st, dc in next st; rep from * around, join with sl st to "
+            "first sc."
+        ),
+        36,
+    ),
+    (
+        36,
+        (
+            "Rnd 4: Ch 1, *sc, sk next st, 3 dc in next st, sk 1; rep from * around; join. 9 "
+            "shells, 9 sc"
+        ),
+        36,
+    ),
+    (
+        36,
+        (
+            "Rnd 4: Ch 3, puff st in next st, *dc, puff; rep from * around, sl st to top of ch "
+            "3. (18 puffs)"
+        ),
+        36,
+    ),
+    (
+        36,
+        (
+            "Rnd 4: Ch 4 (counts as dc, ch 1), sk 1 st, *dc in next st, ch 1, sk 1 st; rep from "
+            "* around, sl st in 3rd ch of beg ch-4. (18 dc, 18 ch-1 sps)"
+        ),
+        18,
+    ),
+    (
+        0,
+        (
+            "Ch 61. Join in a ring, being careful not to twist.\nRnd 1: Ch 1, sc in each ch "
+            "around; join. (61)"
+        ),
+        61,
+    ),
+    (
+        0,
+        ("FSC 60, join to form a ring.\nRnd 1: Ch 1, sc in each fsc around; join. (60)"),
+        60,
+    ),
+    (
+        0,
+        (
+            "Ch 8.\nRow 1: sc in 2nd ch from hook and across. (7)\nRow 2: Ch 1, turn, sc BLO "
+            "across. (7)\nRows 3-60: Rep row 2."
+        ),
+        7,
+    ),
+    (
+        60,
+        ("Rnd 1: Ch 1, work 60 sc evenly along edge of ribbing, join. (60)"),
+        60,
+    ),
+    (
+        60,
+        ("Rnd 1: Working along row ends, ch 1, sc in end of each row around, join. (60)"),
+        60,
+    ),
+    (
+        60,
+        ("Rnd 1: Ch 1, work 60 sc evenly along edge of ribbing, join. (60)"),
+        60,
+    ),
+    (
+        48,
+        (
+            "Rnd 1: Join yarn at any seam, ch 1, work 72 sc evenly around opening, join with sl "
+            "st to first sc. (72 sc)"
+        ),
+        72,
+    ),
+    (
+        0,
+        ("Row 1: Sc 34 evenly across the lower edge."),
+        34,
+    ),
+    (
+        0,
+        ("Row 1: Work 25 hdc evenly along row ends of band, turn. (25)"),
+        25,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: ch 1, 16 sc evenly along side edge, 3 sc in corner, 20 sc evenly across "
+            "lower edge, join. (39)"
+        ),
+        39,
+    ),
+    (
+        44,
+        ("Rnd 2: Crab st (rev sc) around; join."),
+        44,
+    ),
+    (
+        44,
+        ("Rnd 2: Ch 1, reverse sc in each sc around, join. Fasten off."),
+        44,
+    ),
+    (
+        44,
+        ("Rnd 2: sl st loosely in each st around."),
+        44,
+    ),
+    (
+        44,
+        ("Rnd 2: *sl st in next st, ch 1; rep from * around."),
+        44,
+    ),
+    (
+        44,
+        (
+            "Rnd 2: ch 1, sc in first st, *ch 3, sl st in 3rd ch from hook (picot), sc in next 2 "
+            "sts; rep from * around ending sc in last st; join."
+        ),
+        44,
+    ),
+    (
+        44,
+        (
+            "Rnd 2: *5 dc in next st, skip 1 st, sl st in next st, skip 1 st; repeat from * "
+            "around. (11 shells)"
+        ),
+        66,
+    ),
+    (
+        44,
+        ("Rnd 2: Ch 1, sc in next 10 sts, 3 sc in next st, repeat around; join. (52)"),
+        52,
+    ),
 )
 
 

@@ -19,7 +19,11 @@ class Grouping(Chaining, ABC):
 
     def _group(self, node: Group) -> None:
         target = node.target
-        if target.at in (At.RING, At.BELOW, At.SKIPPED) or self.ringed or self.now.in_place:
+        if (
+            target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
+            or self.ringed
+            or self.now.in_place
+        ):
             self._in_place(node)
             return
         kind = self._kind(target.kind)

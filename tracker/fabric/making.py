@@ -104,7 +104,7 @@ class Making(Stitching):
         if target.kind == "along":
             self._untargeted(node, count)
         elif (
-            target.at in (At.RING, At.BELOW, At.SKIPPED)
+            target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
             or (self.ringed and target.at is not At.HOOK)
             or self.now.in_place
         ):

@@ -10,6 +10,7 @@ _FIXED = {
     At.RING: "in the ring",
     At.SKIPPED: "in the stitch passed over",
     At.BELOW: "in the round further down",
+    At.EDGE: "along the edge",
 }
 _NTH = {1: "1st", 2: "2nd", 3: "3rd"}
 

@@ -35,7 +35,7 @@ _LABELS = (
         rf"^{_FOR_SIZES}"
         r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
         rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:]\s*)?\.?\s*#?(?P<first>\d+)"
-        rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
+        rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\.?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"{_ASIDE}{_CLOSE}"
     ),
     # such as "R3", with the number run into the letter
@@ -46,6 +46,11 @@ _LABELS = (
     re.compile(
         rf"^(?P<first>\d+{_ORDINAL}|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+){_ORDINAL})?\s+"
         rf"(?P<kind>{_ROUND})\b{_ASIDE}\s*[:.\-,]\s*"
+    ),
+    # such as "1 rnd:", "5-8 rnds:", "4 row -", as some languages number
+    re.compile(
+        rf"^(?P<first>\d+)(?:\s*(?:-|to)\s*(?P<last>\d+)\s+(?P<kind>{_ROUND})"
+        r"|\s+(?P<one>round|rnd|row|rd))\b\.?\s*(?:[:)]|[.-](?=\s))\s*"
     ),
     # such as "7.", "13. - 15.", "6 8.", "3-28)", "9-13:", "4 - "
     re.compile(
@@ -214,7 +219,7 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
     label = written[: match.end()].strip().rstrip(":.-,) ")
     if label.count("(") > label.count(")"):
         label += ")"
-    kind = "row" if "row" in (groups.get("kind") or "") else "round"
+    kind = "row" if "row" in (groups.get("kind") or groups.get("one") or "") else "round"
     if "count" in groups:
         count = _number(groups["count"]) or 1 if groups["count"] else 1
         return _Open(label, kind, 0, 0, min(count, _MOST_ROUNDS))

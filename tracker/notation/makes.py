@@ -82,7 +82,7 @@ class Makes(Shorthand):
         if together is not None:
             stitch, count = together, (1,)
         else:
-            stitch, target = self._stitch_and_target(stitch)
+            stitch, target = self._stitch_and_target(stitch, numbered)
         colour = self._in_colour() if target is None else None
         end = self.last_end
         first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind)
@@ -97,9 +97,11 @@ class Makes(Shorthand):
         made = self._so_often_made(first, also, plain=target is None)
         return made if colour is None else [colour, *made]
 
-    def _stitch_and_target(self, stitch: Stitch) -> tuple[Stitch, Target | None]:
+    def _stitch_and_target(self, stitch: Stitch, numbered: bool) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
-        target = self._loose_object() or self.target()
+        self.accept_any("loosely", "tightly")
+        target = self._along_edge() if numbered else None
+        target = target or self._loose_object() or self.target()
         self._loop_behind()
         if (
             self.led == "over"
@@ -110,6 +112,18 @@ class Makes(Shorthand):
             # "over next 3 sts": the one stitch is spread over all of them
             return replace(stitch, takes=target.count[0]), None
         return stitch, self.hook_counts(target)
+
+    def _along_edge(self) -> Target | None:
+        """``"evenly" ["spaced"] ("along" | "across" …) words``: over an edge, not into stitches"""
+        mark = self.at
+        self.accept_any("st", "sts", "stitches")
+        if self.accept_any("evenly"):
+            self.accept_all("spaced", "spread")
+            if self.accept_any("along", "across", "around", "round", "over", "up", "down", "in"):
+                self.to_clause_end()
+                return Target(At.EDGE)
+        self.at = mark
+        return None
 
     def _so_often_made(self, first: Make, also: list[Node], *, plain: bool) -> list[Node]:
         """``make {make} [times]``; times behind a stitch without a number are its number"""

@@ -136,7 +136,7 @@ class Targets(Ends):
 
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""
-        magic = self.accept_any("magic", "adjustable", "center", "centre", "sliding")
+        magic = self.accept_any("magic", "adjustable", "center", "centre", "sliding", "slip")
         if self.accept_any(*RING_WORDS, *self.lexicon.rings):
             return Target(At.RING)
         if magic and self.accept_any("loop"):

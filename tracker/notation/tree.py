@@ -26,6 +26,7 @@ class At(StrEnum):
     RING = "ring"
     HOOK = "hook"  #: the ``nth`` chain from the hook
     BELOW = "below"  #: a stitch further down, or between stitches: takes none
+    EDGE = "edge"  #: along an edge, wherever they fit: takes none
     SKIPPED = "skipped"  #: the one just passed over
 
 
