@@ -79,6 +79,44 @@ def test_a_key_held_down_counts_once():
         terminal.until("17 made")
 
 
+def test_a_key_let_go_after_its_first_repeat_counts_once_and_that_is_said():
+    with Terminal(40, 12) as terminal:
+        opened(terminal)
+        terminal.send(b" ")
+        time.sleep(0.5)
+        terminal.send(b" ")
+        terminal.until("a key held down: it counts once")
+        terminal.send(b"\x1b[D")
+        terminal.until("17 made")
+
+
+def test_what_counted_before_it_was_clear_that_a_key_is_held_is_taken_back():
+    with Terminal(40, 12) as terminal:
+        opened(terminal)
+        terminal.send(b" ")
+        terminal.until("18 made")
+        time.sleep(0.6)
+        terminal.send(b" ")
+        terminal.until("19 made")
+        for _ in range(3):
+            time.sleep(0.2)
+            terminal.send(b" " * 6)
+        terminal.until("18 made")
+        assert "18 made" in settled(terminal)
+
+
+def test_presses_that_come_in_one_burst_all_count():
+    with Terminal(40, 12) as terminal:
+        opened(terminal)
+        terminal.send(b" ")
+        terminal.until("18 made")
+        time.sleep(0.5)
+        terminal.send(b"   ")
+        terminal.until("21 made")
+        terminal.send(b"\x1b[D" * 20)
+        terminal.until("1 made")
+
+
 def test_a_key_held_down_counts_once_over_a_slow_line():
     with Terminal(40, 12) as terminal:
         opened(terminal)

@@ -72,7 +72,9 @@ class HooksideApp(App[None], inherit_bindings=False):
         self._folder = folder
         self._speaker = self._make_speaker()
         self.session = session
-        self._presses = Presses(super().on_event, held=held, one_switch=settings.one_switch)
+        self._presses = Presses(
+            super().on_event, self._left_out, held=held, one_switch=settings.one_switch
+        )
         self._take_keys(settings.keys)
 
     def get_line_filters(self) -> Sequence[LineFilter]:
@@ -98,6 +100,10 @@ class HooksideApp(App[None], inherit_bindings=False):
             await self._presses.take(self, event, self._settings.keys)
         else:
             await super().on_event(event)
+
+    def _left_out(self, wrongly: int) -> None:
+        if isinstance(self.screen, WorkScreen):
+            self.screen.held_down(wrongly)
 
     def on_mount(self) -> None:
         """Show the work, or what there is to choose."""

@@ -10,6 +10,8 @@ from tracker.screens.slot import Room, Slot
 from tracker.screens.view import View
 from tracker.session.glance import Glance
 
+HELD = "a key held down: it counts once"
+
 
 class Notice(Slot):
     """The number being typed, trouble with saving, what is asked, doubts about the round."""
@@ -55,7 +57,8 @@ class Last(Slot):
         seen, inks = view.glance, self.inks
         pace = f"a press is a {seen.pace.value}"
         mark = f"marked: {seen.mark} · " if seen.mark else ""
-        left = [("last press  ", inks.quiet), (seen.last_press, inks.text)]
+        did = HELD if view.held else seen.last_press
+        left = [("last press  ", inks.quiet), (did, inks.text)]
         for right in (mark + pace, pace, f"by {seen.pace.value}"):
             line = spread(left, [(right, inks.quiet)], room.width)
             if len(line) > len(left):

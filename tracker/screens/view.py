@@ -25,6 +25,7 @@ class View:
         cue: what the eyes are needed for now; "" for nothing.
         walk: the steps of the round.
         terms: the pattern's terms, "US" or "UK".
+        held: the last press was a key held down.
     """
 
     glance: Glance
@@ -37,3 +38,4 @@ class View:
     cue: str
     walk: Walk
     terms: str
+    held: bool

@@ -68,7 +68,8 @@ class WorkScreen(Screen[None]):
         self._told = 0
         self._guard = Guard()
         self._sounds = sounds
-        self._moved = False
+        self._moves = 0
+        self._held = False
         self._own = self._own_actions()
         slots = {slot.__name__.lower(): slot(inks) for slot in SLOTS}
         self._canvas = Canvas(slots)
@@ -97,7 +98,17 @@ class WorkScreen(Screen[None]):
         cue = "; ".join(cues.values())
         self._canvas.show(
             View(
-                seen, self._entry, self._how, beside, sentences, self.keys, guard, cue, walk, terms
+                glance=seen,
+                entry=self._entry,
+                how=self._how,
+                beside=beside,
+                sentences=sentences,
+                keys=self.keys,
+                guard=guard,
+                cue=cue,
+                walk=walk,
+                terms=terms,
+                held=self._held,
             )
         )
         self._sounds.moved(seen, cues)
@@ -105,10 +116,11 @@ class WorkScreen(Screen[None]):
 
     def action_act(self, name: str) -> None:
         """Do one of the actions, unless the guard keeps it off."""
+        self._held = False
         if not self._guard.lets(name):
             self.show()
             return
-        self._moved = False
+        moves, self._moves = self._moves, 0
         if self._entry is not None and name in ("next", "back"):
             self._type_on(name)
         elif method := BY_NAME[name].method:
@@ -116,18 +128,25 @@ class WorkScreen(Screen[None]):
             self._how = self._how and self._shape() is not Shape.SMALL
             before = self.session.can_undo
             getattr(self.session, method)()
-            self._moved = self.session.can_undo > before
+            self._moves = moves + 1 if self.session.can_undo > before else 0
             self.show()
         else:
             self._own[name]()
 
     def back_instead(self) -> None:
         """The second of two quick presses of next: one back from where the first one began."""
-        if self._moved:
+        if self._moves:
             self.session.undo()
             self.action_act("back")
         else:
             self.action_act("next")
+
+    def held_down(self, wrongly: int) -> None:
+        """Say that a held key counts once; take back so many presses that counted."""
+        for _ in range(min(wrongly, self._moves)):
+            self.session.undo()
+        self._held = True
+        self.show()
 
     def learn(self, keys: Keys) -> None:
         """Go on with other keys."""
