@@ -2,7 +2,10 @@
 
 import tomllib
 
+import pytest
+
 from tests.screens.stage import begin, on_stage, text
+from tracker.screens.keeping import with_keys
 from tracker.screens.settings import read_settings
 
 
@@ -92,3 +95,68 @@ async def test_settings_that_cannot_be_written_are_said(tmp_path, own_home):
         assert "Not kept: settings.toml is not TOML" in words(app)
         await pilot.press("escape", "f13")
         assert session.glance().place.step == 0
+
+
+WRITTEN = """\
+# My own.
+theme = "light"   # the lamp is behind me
+
+[keys]
+# The pedal under the table:
+next = ["space", "f13"]  # left
+back = [
+    "backspace",
+    "f14",
+]
+# That is all.
+
+[bell]
+# No bell at night.
+round = false
+"""
+
+
+async def test_only_the_lines_of_the_keys_learned_are_written_anew(tmp_path, own_home):
+    own_home.mkdir()
+    path = own_home / "settings.toml"
+    path.write_text(WRITTEN)
+    session = begin(tmp_path)
+    settings = read_settings(path)
+    async with on_stage(session, settings=settings) as (app, pilot):
+        for key, title in (("f15", "Next"), ("f14", "Undo"), ("f16", "Back")):
+            await pilot.press("l", key)
+            await pick(pilot, app, title)
+            await pilot.press("escape")
+    assert path.read_text() == WRITTEN.replace(
+        'next = ["space", "f13"]', 'next = ["space", "f13", "f15"]'
+    ).replace(
+        'back = [\n    "backspace",\n    "f14",\n]\n',
+        'back = ["backspace", "f16"]\nundo = ["u", "f14"]\n',
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["", "# Nothing yet.", "[bell]\nround = true", "[keys]", '[keys]\nundo = ["z"]', "[keys]\r\n"],
+)
+def test_keys_are_kept_whatever_is_in_the_file(text):
+    kept = with_keys(text, {"next": ("space", "f13")})
+    assert kept.startswith(text)
+    assert tomllib.loads(kept) == {
+        **tomllib.loads(text),
+        "keys": {**tomllib.loads(text).get("keys", {}), "next": ["space", "f13"]},
+    }
+
+
+@pytest.mark.parametrize("text", ['keys.undo = ["z"]\n', 'keys = { undo = ["z"] }\n'])
+async def test_keys_written_in_another_way_are_left_to_the_maker(tmp_path, own_home, text):
+    own_home.mkdir()
+    path = own_home / "settings.toml"
+    path.write_text(text)
+    session = begin(tmp_path)
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("l", "f13")
+        await pick(pilot, app, "Next")
+        assert "Not kept: the keys in settings.toml do not stand" in words(app)
+        assert "put this there yourself: next =" in words(app)
+    assert path.read_text() == text

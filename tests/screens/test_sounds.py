@@ -42,12 +42,12 @@ async def rung(folder, number, presses, bell):
     ("number", "presses", "bell", "after"),
     [
         (3, 13, {Cue.ROUND}, [13]),
-        (3, 13, {Cue.COLOUR}, [3]),
+        (3, 13, {Cue.COLOUR}, [2]),
         (3, 13, {Cue.STITCH}, [9, 10]),
         (4, 10, {Cue.REPEAT}, [4, 8]),
         (4, 10, {Cue.LAST}, [4]),
         (4, 10, {Cue.STITCH}, [3, 4, 7, 8]),
-        (3, 13, set(Cue), [3, 9, 10, 13]),
+        (3, 13, set(Cue), [2, 9, 10, 13]),
         (3, 13, set(), []),
     ],
 )
@@ -70,7 +70,8 @@ async def test_the_bell_is_silent_on_the_way_back(tmp_path):
 @pytest.mark.parametrize(
     ("number", "made", "words"),
     [
-        (3, 3, "from here colour B"),
+        (3, 2, "its last yarn over in colour B"),
+        (3, 3, "change to B"),
         (3, 8, "another stitch: bobble"),
         (4, 4, "repeat 1 is done; the last repeat"),
     ],

@@ -22,22 +22,42 @@ Cues = dict[Cue, str]
 
 
 def cues_at(walk: Walk, step: int) -> Cues:
-    """What to know at ``step``, with all before it done; looks at that and the one before."""
+    """What to know at ``step``, with all before it done; looks at the steps beside it.
+
+    The words may be "", where those of the step itself say it.
+    """
     if step >= len(walk):
         return {Cue.ROUND: "the round is worked"}
     which = walk.run_of(step)
-    if step > walk.run_start(which):
-        return {}
+    cues = _at_start(walk, which) if step == walk.run_start(which) else {}
+    after = walk.runs[which + 1] if which + 1 < len(walk.runs) else None
+    if after is not None and step + 1 == walk.run_start(which + 1):
+        if _changes_in(walk.runs[which], after):
+            cues[Cue.COLOUR] = f"its last yarn over in colour {after.colour}"
+    return cues
+
+
+def _at_start(walk: Walk, which: int) -> Cues:
+    """What is new with a run of equal steps."""
     run = walk.runs[which]
     before = walk.runs[which - 1] if which else None
     cues: Cues = {}
     _repeats(walk, run, before, cues)
-    if run.kind is Kind.COLOUR or (before and before.colour != run.colour):
-        cues[Cue.COLOUR] = f"from here colour {run.colour}"
+    if run.kind is Kind.COLOUR and not (before and _changes_in(before, run)):
+        cues[Cue.COLOUR] = ""
     worked = _worked_before(walk, which)
     if worked is not None and run.kind is Kind.STITCH and _work(worked) != _work(run):
         cues[Cue.STITCH] = f"another stitch: {_name(run)}"
     return cues
+
+
+def _changes_in(run: Run, after: Run) -> bool:
+    """Whether the colour after a stitch already comes in with its last yarn over.
+
+    So it does wherever a colour is changed and not joined anew (common practice, no source).
+    """
+    changes = after.kind is Kind.COLOUR and not after.text.startswith("join")
+    return changes and run.kind is Kind.STITCH
 
 
 def _repeats(walk: Walk, run: Run, before: Run | None, cues: Cues) -> None:

@@ -68,17 +68,22 @@ def read_settings(path: Path) -> Settings:
 
 def keep_keys(path: Path, changed: Keys) -> None:
     """Put the keys of these actions in the file; all else in it stays. Raises `SettingsError`."""
-    import tomli_w  # only when a key is learned
+    from tracker.screens.keeping import with_keys  # only when a key is learned
 
     read_settings(path)
     disk = RealDisk()
     try:
-        table = tomllib.loads(disk.read(path).decode()) if path.exists() else {}
-        table["keys"] = {**table.get("keys", {}), **{name: [*of] for name, of in changed.items()}}
-        disk.close(write_whole(disk, path, tomli_w.dumps(table).encode()))
+        text = disk.read(path).decode() if path.exists() else ""
+        disk.close(write_whole(disk, path, with_keys(text, changed).encode()))
         disk.fsync_folder(path.parent)
     except OSError as error:
         raise SettingsError(f"{path.name} cannot be written: {error}") from None
+    except ValueError:
+        wanted = "; ".join(f"{name} = {[*of]}" for name, of in changed.items())
+        raise SettingsError(
+            f"the keys in {path.name} do not stand each in a line under [keys]; "
+            f"put this there yourself: {wanted}"
+        ) from None
 
 
 def _settings(table: Mapping[str, object]) -> Settings:

@@ -95,7 +95,7 @@ class WorkScreen(Screen[None]):
         plan, guard = self.session.plan, self._guard.words(self.keys)
         walk, terms = round_at(plan, here(plan, self.session.state)).walk, plan.pattern.terms
         cues = {} if seen.making_up else cues_at(walk, seen.place.step)
-        cue = "; ".join(cues.values())
+        cue = "; ".join(filter(None, cues.values()))
         self._canvas.show(
             View(
                 glance=seen,
