@@ -31,9 +31,9 @@ def cues_at(walk: Walk, step: int) -> Cues:
     which = walk.run_of(step)
     cues = _at_start(walk, which) if step == walk.run_start(which) else {}
     after = walk.runs[which + 1] if which + 1 < len(walk.runs) else None
-    if after is not None and step + 1 == walk.run_start(which + 1):
-        if _changes_in(walk.runs[which], after):
-            cues[Cue.COLOUR] = f"its last yarn over in colour {after.colour}"
+    is_last = step + 1 == walk.run_start(which + 1)
+    if after is not None and is_last and _changes_in(walk.runs[which], after):
+        cues[Cue.COLOUR] = f"its last yarn over in colour {after.colour}"
     return cues
 
 
