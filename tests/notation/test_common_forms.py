@@ -1306,6 +1306,340 @@ FORMS: tuple[tuple[int, str, int], ...] = (
         ("Rnd 2: Ch 1, sc in next 10 sts, 3 sc in next st, repeat around; join. (52)"),
         52,
     ),
+    (
+        0,
+        ("Foundation: Ch 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40 sc)"),
+        40,
+    ),
+    (
+        0,
+        (
+            "Chain 41. Row 1: Starting in the second chain from the hook, sc in each chain "
+            "across. 40 sc"
+        ),
+        40,
+    ),
+    (
+        0,
+        (
+            "Make a chain of 41 sts.\n1st row: 1 sc in 2nd ch from hook, 1 sc in each ch to end. "
+            "Turn. 40 sc."
+        ),
+        40,
+    ),
+    (
+        0,
+        (
+            "ch 42\nRow 1: dc in 4th ch from hook (skipped ch count as dc), dc in each ch "
+            "across, turn. (40)"
+        ),
+        40,
+    ),
+    (
+        0,
+        ("ch 42\nRow 1: dc in 3rd ch from hook and each ch across. (40 dc)"),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, turn. Sc in each sc across. (40)"),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 2 (does not count as a stitch), turn. Hdc in each st across."),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 3 (counts as first dc), turn. Sk first st, dc in each st across."),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 3, turn, dc in each st across, dc in top of turning ch."),
+        40,
+    ),
+    (
+        40,
+        (
+            "Row 2: Ch 1, sc in first sc, dc in next sc, *sc in next sc, dc in next sc; rep from "
+            "* across, turn."
+        ),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog. (38)"),
+        38,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, turn, 2 sc in first st, sc to last st, 2 sc in last st. (42)"),
+        42,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, inc, sc across to last st, inc, turn. [42]"),
+        42,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, sc2tog over first 2 sts, sc across, turn. 39 sc"),
+        39,
+    ),
+    (
+        40,
+        (
+            "Row 2: Sl st across first 5 sts, ch 1, sc in next 30 sts, leave last 5 sts "
+            "unworked, turn. (30)"
+        ),
+        30,
+    ),
+    (
+        40,
+        (
+            "Row 2: Sl st in first 5 sts, ch 2, hdc to last 5 sts, turn leaving remaining sts "
+            "unworked. (30)"
+        ),
+        30,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, sc in first 18 sts, turn, leaving rem sts unworked for neck. (18)"),
+        18,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, dec 1 st at each end of row. (38)"),
+        38,
+    ),
+    (
+        40,
+        ("Row 2: Inc 1 st at each end of row. (42)"),
+        42,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, sc across, inc 1 st at beginning and end of row. 42 sts"),
+        42,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, *FPdc around next st, BPdc around next st; rep from * across, turn."),
+        40,
+    ),
+    (
+        40,
+        (
+            "Row 2: Ch 2, hdc in first st, *fphdc around next st, bphdc around next st; rep from "
+            "* to last st, hdc in last st, turn. (40)"
+        ),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: ch 1, turn. In BLO, sc across. (40)"),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, working in back loops only, sc in each sc across, turn."),
+        40,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, turn. Working in 3rd loop, hdc across."),
+        40,
+    ),
+    (
+        41,
+        (
+            "Row 2: Ch 4 (counts as dc and ch-1), sk next dc, dc in next dc, *ch 1, sk next dc, "
+            "dc in next dc; rep from * across. Turn. (21 dc, 20 ch-1 sps)"
+        ),
+        21,
+    ),
+    (
+        24,
+        ("Row 2: ch 1, *sc, hdc, dc, tr, dc, hdc; repeat from * across. 24 sts"),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: ch 1, (sc in next st, tr in next st) across, turn. (12 sc, 12 tr)"),
+        24,
+    ),
+    (
+        25,
+        ("Row 2: ch 1, sc in next st, (tr in next st, sc in next st) across. (13 sc, 12 tr)"),
+        25,
+    ),
+    (
+        24,
+        ("Row 2: Sc in each st across to last 2 sts, dec. (23)"),
+        23,
+    ),
+    (
+        24,
+        ("Row 2: sc 22, dec, ch 1, turn. (23)"),
+        23,
+    ),
+    (
+        23,
+        ("Row 3: dec, sc 21. Ch 1, turn (22)"),
+        22,
+    ),
+    (
+        24,
+        ("Rows 2-10: ch 1, turn, sc in each st across (24 sc)"),
+        24,
+    ),
+    (
+        24,
+        ("Rows 2 and 3: ch 1, turn, dec, sc to last 2 sts, dec. (22, 20)"),
+        20,
+    ),
+    (
+        24,
+        (
+            "Row 2: Ch 1, sc in first 3 sts, *5-dc popcorn in next st, sc in next 3 sts; rep "
+            "from * 4 more times, sc in last st. Turn. (24 sts)"
+        ),
+        24,
+    ),
+    (
+        24,
+        (
+            "Row 2: ch 1, sc in first 2 sts, (bobble in next st, sc in next 3 sts) 5 times, "
+            "bobble, sc in last st. (24)"
+        ),
+        24,
+    ),
+    (
+        24,
+        (
+            "Row 2: ch 1, turn, sc in first st, hdc in next st, dc in next 20, hdc in next, sc "
+            "in last. (24)"
+        ),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: sc in next 6, hdc in next 6, dc in next 6, tr in last 6; ch 4, turn. (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: Ch 1, sc in first st; dc in next st; repeat across row. (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: Ch 1 and turn. 1 sc into each stitch along the row. (24)"),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: Ch 1. Turn your work. Work 1 sc in each of the stitches across. (24 sc)"),
+        24,
+    ),
+    (
+        24,
+        (
+            "Row 2: Turn. Ch 1. Single crochet in the first stitch and in each stitch across the "
+            "row. (24 single crochet)"
+        ),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: Chain 2, turn, half double crochet in each stitch across [24 hdc]"),
+        24,
+    ),
+    (
+        24,
+        (
+            "Row 2: Chain 3 (counts as a double crochet), turn, skip the first stitch, double "
+            "crochet in each remaining stitch. (24)"
+        ),
+        24,
+    ),
+    (
+        24,
+        ("R2: ch1, sc x 24, turn (24)"),
+        24,
+    ),
+    (
+        24,
+        ("R2: 24 x sc, ch 1, turn"),
+        24,
+    ),
+    (
+        24,
+        ("R2: ch 1, turn, 24 sc"),
+        24,
+    ),
+    (
+        24,
+        ("R2: ch 1, turn; sc into next 24 sc."),
+        24,
+    ),
+    (
+        24,
+        ("R2: sc across until last 4 sts, turn. (20)"),
+        20,
+    ),
+    (
+        24,
+        ("Row 2: Ch 1, sc in next 4 sts; turn, leave remaining 20 sts unworked. - 4 sts"),
+        4,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, turn, sc across, dec 1 st each end. (38)"),
+        38,
+    ),
+    (
+        40,
+        ("Row 2: Sc across, decreasing 1 sc at each side. (38)"),
+        38,
+    ),
+    (
+        40,
+        ("Row 2: Decrease 1 st at both ends of this row. (38)"),
+        38,
+    ),
+    (
+        40,
+        ("Row 2: Sc across, increasing one st at each end of row. (42)"),
+        42,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, dec 1 st at beg of row, sc to end. (39)"),
+        39,
+    ),
+    (
+        40,
+        ("Row 2: Ch 1, sc across, dec 1 st at end of row. (39)"),
+        39,
+    ),
+    (
+        40,
+        ("Rows 2-4: Ch 1, dec 1 st at each end of row. (38, 36, 34)"),
+        34,
+    ),
+    (
+        40,
+        ("Rows 5-8: Dec 1 st at each end of every row. (32)"),
+        32,
+    ),
+    (
+        40,
+        ("Row 5: Dec 1 st at the beg of the row and at the end of the row"),
+        38,
+    ),
 )
 
 

@@ -282,16 +282,25 @@ class Making(Stitching):
         if changes == 0:
             self._places(make, "st", places, 1)
             return
+        changes *= 2 if node.ends == "both" else 1
         per = 1 if node.change > 0 else 2
         plain = places - changes * per
         if plain < 0:
             raise ShortError(node, "st", changes * per, places)
-        changed = STITCHES["inc" if node.change > 0 else "dec"]
-        more = replace(make, stitch=changed)
-        for i in range(changes):
-            gap = (i + 1) * plain // changes - i * plain // changes
+        more = replace(make, stitch=STITCHES["inc" if node.change > 0 else "dec"])
+        for i, gap in enumerate(_gaps(plain, changes, node.ends)):
+            if i:
+                self._places(more, "st", 1, 1)
             self._places(make, "st", gap, 1)
-            self._places(more, "st", 1, 1)
+
+
+def _gaps(plain: int, changes: int, ends: str) -> list[int]:
+    """How many plain stitches stand before each change and behind the last."""
+    if ends == "both":
+        return [0] * (changes // 2) + [plain] + [0] * (changes // 2)
+    if ends:
+        return [0] * changes + [plain] if ends == "first" else [plain] + [0] * changes
+    return [(i + 1) * plain // changes - i * plain // changes for i in range(changes)] + [0]
 
 
 def _slips(node: Node) -> bool:

@@ -196,7 +196,9 @@ class Brackets(Stars):
 
 
 def ends_round(nodes: list[Node]) -> bool:
-    """Whether the round is closed by what was read last."""
+    """Whether the round is closed by what was read last, after something was worked."""
+    if not any(isinstance(n, _WORKED) and not isinstance(n, Chain | Act) for n in nodes):
+        return False
     for node in reversed(nodes):
         if isinstance(node, Act) and node.deed in (Deed.JOIN, Deed.TURN, Deed.FASTEN):
             return True

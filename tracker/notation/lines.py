@@ -74,7 +74,7 @@ _LABELS = (
 )
 #: A label in the middle of a line, after the bracket that closes the round before it.
 _INNER = re.compile(
-    r"(?:(?<=[)\]}>])\s*|(?<=\.)\s+(?=round))"
+    rf"(?:(?<=[)\]}}>])\s*|(?<=\.)\s+(?={_ROUND}\s*\d))"
     rf"(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, OtherSide
 
 
@@ -56,12 +57,20 @@ def _spread(nodes: list[Node]) -> list[Node]:
     found: list[Node] = []
     for node in nodes:
         last = found[-1] if found else None
+        if isinstance(last, Evenly) and last.ends == "first" and goes_round([node]):
+            found[-1] = _at_once(last)
         spread = isinstance(node, Evenly) and node.change and goes_round(found)
         if spread and isinstance(node, Evenly) and isinstance(last, Make):
             found[-1] = replace(node, stitch=last.stitch, start=last.start)
         else:
             found.append(node)
     return found
+
+
+def _at_once(node: Evenly) -> Make:
+    """Changes at the beginning of a row whose other stitches are told behind them."""
+    stitch = STITCHES["inc" if node.change > 0 else "dec"]
+    return Make(stitch, node.count, None, node.start, node.end)
 
 
 def goes_round(nodes: list[Node]) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.chains import Chains
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Target
-from tracker.notation.wordlists import HOLES, SHAPING, THINGS
+from tracker.notation.wordlists import HOLES, SHAPING, STITCH_WORDS, THINGS
 
 
 class Objects(Chains):
@@ -45,7 +45,8 @@ class Objects(Chains):
         if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
             self.at = mark
             return None
-        if not words & THINGS or self._stitch_in_clause():
+        counted = words & set(STITCH_WORDS) and any(word.isdigit() for word in words)
+        if counted or not words & THINGS or self._stitch_in_clause():
             self.at = mark
             return None
         self.to_clause_end()

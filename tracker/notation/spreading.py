@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.notation.advice import Advice
 from tracker.notation.tree import At, Evenly, Make, Node, Target
-from tracker.notation.wordlists import CHANGING, ROUND_WORDS
+from tracker.notation.wordlists import BEGINNING, CHANGING, ROUND_WORDS
 
 _CHANGES = {
     **dict.fromkeys(("inc", "incs", "increase", "increases", "increasing"), 1),
@@ -80,14 +80,15 @@ class Spreading(Advice):
             return None
         if not self.accept_any("times"):
             self.kind()
-        spread = self._spread_words() or self._in_the_round() or spread
+        ends = self._at_ends()
+        spread = self._spread_words() or self._in_the_round() or bool(ends) or spread
         beside = word in CHANGING and (self._ends() or self._clause_is_over())
         if not (spread or beside):
             return None
         self._ends()
         self.to_clause_end()
         self.begun = True
-        return Evenly(figure, _CHANGES[word], start, self.last_end, to=to)
+        return Evenly(figure, _CHANGES[word], start, self.last_end, to=to, ends=ends)
 
     def _spread_words(self) -> bool:
         """``{"evenly" | "spaced" | …}``, "evenly" among them"""
@@ -97,6 +98,35 @@ class Spreading(Advice):
         if "evenly" not in words:
             self.at = mark
         return "evenly" in words
+
+    def _at_ends(self) -> str:
+        """``["at"] ("each" | "both" | "the beginning and") "end" ["of" "row"]``"""
+        mark = self.at
+        self.accept_any("at", "on")
+        self.accept_any("the")
+        found = ""
+        if self.accept_any("each", "both") and self.accept_any("end", "ends", "side", "sides"):
+            found = "both"
+        elif self.accept_any(*BEGINNING):
+            found = "first"
+        elif self.accept_any("end"):
+            found = "last"
+        self._of_the_row()
+        if found == "first" and self.accept_any("and"):
+            self.accept_all("at", "the")
+            found = "both" if self.accept_any("end") else ""
+            self._of_the_row()
+        if not self._clause_is_over():
+            found = ""
+        if not found:
+            self.at = mark
+        return found
+
+    def _of_the_row(self) -> None:
+        """``["of" ["the" | "each"] "row"]``; "each row" alone was read with the label"""
+        if self.accept_any("of"):
+            self.accept_any("the", "this", "each", "every", "next")
+            self.accept_any(*ROUND_WORDS)
 
     def _in_the_round(self) -> bool:
         """``("in" | "over") ("this" | "the" | "each" | "every") "round"``"""

@@ -19,7 +19,7 @@ class Stars(Nesting):
         """``starred = star {element} [star] tail``"""
         start, opener = self.here.start, self.here.text
         self.at += 1
-        if self.here.type is Type.NUMBER and self.ahead().type in (Type.SIGN, Type.OPEN, Type.END):
+        if self._is_footnote():
             return [Unread(opener, start, self.last_end)]
         body: list[Node] = []
         stop = -1
@@ -37,6 +37,14 @@ class Stars(Nesting):
                 break
         self.starring -= 1
         return self._star_end(tuple(body), stop, start)
+
+    def _is_footnote(self) -> bool:
+        """Whether only a number follows the star, and no stitch such as "5-dc popcorn"."""
+        if self.here.type is not Type.NUMBER:
+            return False
+        if self.ahead().text == "-" and self.ahead(2).type is Type.WORD:
+            return False
+        return self.ahead().type in (Type.SIGN, Type.OPEN, Type.END)
 
     def _count_at_end(self) -> bool:
         """Whether the printed count stands here, as the last thing of the text."""

@@ -143,10 +143,12 @@ class Order:
 
     def _line(self, item: ReadLine, bodies: list[ReadLine]) -> Iterator[Task]:
         self._left -= len(bodies)
+        each = _for_each(item.read.stated, len(bodies))
         for index, body in enumerate(bodies):
             label = self._label(item.line, index, len(bodies))
             self._worked_last = body
-            yield Task(item, body, label, item.read.stated, index == len(bodies) - 1)
+            own = each[index] if each else item.read.stated
+            yield Task(item, body, label, own, bool(each) or index == len(bodies) - 1)
 
     def _label(self, line: Line, index: int, of: int) -> str:
         """Its own label; "Rnds 4-6" is "Rnd 4" …; without one the numbers go on."""
@@ -168,3 +170,12 @@ class Order:
 def _counts(item: ReadLine) -> bool:
     """Whether a numbered line prints a count, and so must have made stitches."""
     return bool(item.line.first and item.read.stated is not None and item.read.stated.total)
+
+
+def _for_each(stated: Stated | None, rounds: int) -> list[Stated]:
+    """The counts of a line that prints one for each of its rounds: "Rows 2 and 3: … (22, 20)"."""
+    if stated is None or rounds < 2 or len(stated.parts) != rounds:
+        return []
+    if len({what for what, _ in stated.parts}) > 1 or any(len(n) > 1 for _, n in stated.parts):
+        return []
+    return [Stated(n, ((what, n),), stated.start, stated.end) for what, n in stated.parts]
