@@ -9,7 +9,7 @@ from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.stated import counting
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Make, Node, Stated
+from tracker.notation.tree import Make, Node, Skip, Stated
 
 #: Stitches that widen or narrow a round by their name.
 SHAPED = frozenset(("inc", "dec", "invdec", "sc2tog", "hdc2tog", "dc2tog", "tr2tog"))
@@ -47,13 +47,21 @@ def judge(
     edge = starts[0].edge or ()
     chains_below = any(s.chains or s.name == "ch" for s in edge)
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
+    printed = _printed_last(nodes) if stated is None else None
+    if printed is not None:
+        ways.append("last_is_count")
     whole: set[Reading] = set()
-    # Where increases or decreases are named, "2 sc" hardly means another increase.
-    shaped = any(isinstance(n, Make) and n.stitch.us in SHAPED for n in every(nodes))
+    # Beside named increases and decreases, or stitches left out, "2 sc" is hardly one more.
+    shaped = any(
+        isinstance(n, Skip) or (isinstance(n, Make) and n.stitch.us in SHAPED) for n in every(nodes)
+    )
     for reading in readings(base, ways):
         if reading.cut and replace(reading, cut=False) in whole:
             continue  # whole repeats fit: there is no reason for one to stop part-way
-        found = _judged(nodes, stated, starts, reading)
+        if reading.last_is_count:
+            found = _judged(nodes[:-1], printed, starts, reading)
+        else:
+            found = _judged(nodes, stated, starts, reading)
         if found.fits:
             whole.add(reading)
         loose = _loose(reading, base) or (reading.bunched and shaped)
@@ -66,9 +74,19 @@ def judge(
     return first
 
 
+def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
+    """The count that the last words may be: "(sc, inc) x 6, 18 sc"."""
+    last = nodes[-1] if len(nodes) > 1 else None
+    if not isinstance(last, Make) or last.target or last.behind or not last.numbered:
+        return None
+    if last.loop or last.stitch.takes != 1 or last.stitch.makes != 1:
+        return None
+    return Stated(last.count, (("", last.count),), last.start, last.end)
+
+
 def _loose(reading: Reading, base: Reading) -> bool:
     """Whether a reading fits so much that only a printed count makes it believable."""
-    return reading.cut or (reading.singly and not base.singly)
+    return reading.cut or reading.last_is_count or (reading.singly and not base.singly)
 
 
 def _judged(

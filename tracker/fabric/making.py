@@ -135,7 +135,11 @@ class Making(Stitching):
 
     def _same(self, node: Make, target: Target, count: int) -> None:
         first = self.below.taken == 0 and not self.now.begun
-        if first or self.reading.same_is_next:
+        round_chain = target.nth == 1 and target.kind == "ch" and self.below.left("ch") == 1
+        if round_chain and not self.free:
+            # back at the first chain, on its other side
+            self.take(node, "ch", 1)
+        elif first or self.reading.same_is_next:
             self.take(node, self.now.at_place or self._kind(target.kind), 1)
         self.stitch(node, count, per_place=max(1, count), takes=int(first))
 

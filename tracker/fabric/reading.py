@@ -37,6 +37,7 @@ class Reading:
         singly: chain spaces are worked into chain by chain.
         on_first: what is skipped first is the stitch that the beginning chain stands on.
         both_sides: the round goes along both sides of the foundation chain.
+        last_is_count: the last number of stitches is the printed count, not worked.
         left_behind: stitches that slip stitches at the start go over are not come back to.
     """
 
@@ -52,6 +53,7 @@ class Reading:
     both_sides: bool = False
     on_first: bool = False
     left_behind: bool = False
+    last_is_count: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -69,6 +71,7 @@ SENTENCES = {
     "implied": ("", "the words are repeated to the end, though nothing says so"),
     "singly": ("", "chain spaces are worked into chain by chain"),
     "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
+    "last_is_count": ("", "the last number of stitches is taken for the printed count"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
 }

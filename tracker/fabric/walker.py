@@ -10,6 +10,7 @@ from tracker.fabric.grouping import Grouping
 from tracker.fabric.hand import Mark
 from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading
+from tracker.fabric.trees import hooked
 from tracker.fabric.variants import mark_variants
 from tracker.notation.tree import (
     Act,
@@ -47,7 +48,8 @@ class Walker(Grouping):
         if self.reading.both_sides:
             total = sum(s.count for s in self.below.edge if s.name == "ch")
             if total > 2:
-                self.below.take("ch", 1)
+                if not hooked(self.nodes):
+                    self.below.take("ch", 1)
                 self.below.extend(Spot("ch", total - 2))
 
     def _own_chain(self) -> bool:
@@ -148,6 +150,8 @@ class Walker(Grouping):
         if not self.free and kinds:
             done.left = max(self.below.left(kind) for kind in kinds)
             done.left -= min(self.spared, done.left)
+            if self.reading.both_sides and done.left == 1 and hooked(self.nodes):
+                done.left = 0  # the first chain has its stitches already
             if done.left == self.slipped:
                 done.left = 0  # as many are left at this end as were slipped over at the other
             if self.now.over_skip and done.left == self.last_skip:

@@ -2,11 +2,35 @@
 
 from __future__ import annotations
 
+import re
+
+from tracker.notation.dictionary import STITCHES
+from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.repeats import Repeats
 from tracker.notation.stitches import Stitch
-from tracker.notation.tokens import Type
+from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Act, Deed, Make, Node, Note, Unread
-from tracker.notation.wordlists import CRAFT, SHAPING, TAIL_WORDS, WORKING
+from tracker.notation.wordlists import (
+    COLOURS,
+    CRAFT,
+    HANDS,
+    IDLE,
+    SEPARATORS,
+    SHAPING,
+    TAIL_WORDS,
+    WORKING,
+)
+
+#: A decrease spelt out: "draw up a loop in each of next 2 sts, yo and draw through all 3".
+_TOGETHER = re.compile(
+    r"(?:draw|pull) up (?:an? )?(?:loop|lp)s? in (?:each of )?(?:the )?(?:next |first |last )?"
+    r"(?P<n>\d|two|three|four) (?:sts?|stitches|sc)\b[ ,;.]*(?:and |then )?"
+    r"(?:(?:yo|yoh|yarn over|wrap yarn(?: over hook)?)[ ,]*)?(?:and |then )?"
+    r"(?:draw|pull|bring) (?:yarn |a loop |a lp |loop )?through (?:all )?(?:the )?"
+    r"(?:\d|three|four|five)? ?(?:loops|lps)(?: on (?:the |your )?hook)?"
+)
+#: Longer words that stand alone are no abbreviation of a stitch.
+_MOST_LETTERS = 6
 
 
 class Advice(Repeats):
@@ -42,6 +66,13 @@ class Advice(Repeats):
         if self.here.text not in ("draw", "insert", "yo", "yoh", "pull"):
             return None
         mark, start = self.at, self.here.start
+        spelt = _TOGETHER.match(self.low, start)
+        if spelt is not None:
+            takes = spelt["n"]
+            stitch = STITCHES.get(f"sc{NUMBER_WORDS.get(takes, takes)}tog")
+            while self.here.start < spelt.end() and not self.done():
+                self.at += 1
+            return None if stitch is None else [Make(stitch, (1,), None, start, spelt.end())]
         while not self.done() and self.at < mark + 60 and self.here.type is not Type.STAR:
             here = self.at
             key = self.accept_phrase(self.lexicon.phrases)
@@ -73,13 +104,26 @@ class Advice(Repeats):
         if clause[0].text == "=":
             return Unread("=", start, self.last_end)
         end = self.last_end
+        if self._unknown(begin, clause):
+            return Unread(self.text[start:end], start, end)
         words = {t.text for t in clause}
-        advice = bool(words & CRAFT) and not self._asks_for_stitches(begin, self.at)
+        # "insert hook in next st": a part of a stitch that is told step by step
+        told = bool(words & HANDS) and bool(words & {"next", "each"})
+        advice = bool(words & CRAFT) and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (
             self._could_count(begin, self.at) or any(t.type is Type.NUMBER for t in clause)
         ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
+
+    def _unknown(self, begin: int, clause: list[Token]) -> bool:
+        """Whether a clause is a single word of a few letters that might be a stitch: "idc"."""
+        word, before = clause[0].text, self.tokens[begin - 1]
+        if len(clause) > 1 or clause[0].type is not Type.WORD or begin == 0:
+            return False
+        begins = before.text in SEPARATORS or before.type in (Type.OPEN, Type.STAR)
+        fits = 1 < len(word) <= _MOST_LETTERS
+        return begins and fits and word not in CRAFT | IDLE | COLOURS
 
     def _asks_for_stitches(self, begin: int, end: int) -> bool:
         """Whether the words have a stitch in them, or say to skip, repeat or change."""

@@ -19,6 +19,7 @@ from tracker.notation.tree import (
     Make,
     Node,
     Note,
+    OtherSide,
     Repeat,
     Skip,
     Stated,
@@ -40,7 +41,8 @@ class Brackets(Stars):
             self.at = max(self.at, close) + 1
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
         worked = any(not isinstance(n, Note | Loops | Act) for n in before)
-        stated = self.bracketed_count() if self.deep == 0 and worked else None
+        first = self.at == 0 and self._opens_with_count(close)
+        stated = self.bracketed_count() if self.deep == 0 and (worked or first) else None
         if stated is not None:
             self._keep(stated)
             return []
@@ -50,7 +52,8 @@ class Brackets(Stars):
         if aside:
             return [Note(start, self.last_end)]
         if not any(isinstance(n, _WORKED) for n in body):
-            return self._bracket_aside(body, start)
+            side = [n for n in body if isinstance(n, OtherSide)]
+            return list(side) or self._bracket_aside(body, start)
         again = self._asked_again(close)
         if self.deep == 0 and ends_round(before) and not again:
             # Behind the join nothing is worked: a count that is told in another way.
@@ -60,6 +63,13 @@ class Brackets(Stars):
             self.begun = begun
             return self._bracket_aside(body, start)
         return self._bracket_end(tuple(body), start)
+
+    def _opens_with_count(self, close: int) -> bool:
+        """Whether the round begins with its count: "(18) *sc, inc*", and not "(18) sc"."""
+        mark, self.at = self.at, close + 1
+        found = not self._stitch_here() and self.here.type is not Type.END
+        self.at = mark
+        return found and close - mark <= 3
 
     def _bracket_aside(self, body: list[Node], start: int) -> list[Node]:
         """A bracket with no instruction in it; words that could count stay unread."""

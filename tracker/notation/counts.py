@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
-from tracker.notation.wordlists import NOT_COUNTED, ROUND_WORDS, TOTAL
+from tracker.notation.wordlists import END_SIGNS, GIVING, NOT_COUNTED, ROUND_WORDS, TOTAL
 
 
 class Counts(Targets):
@@ -39,11 +39,16 @@ class Counts(Targets):
 
     def _figures(self, close: int) -> Stated | None:
         """Figures with what each counts, up to token ``close``."""
+        if self.accept("+"):
+            self.accept_number()  # "(+6 = 18)"
         self.accept_any("=", "-")
         if self.accept_any("count", "total", "stitch"):
             self.accept_any("count", "is", "of")
             self.accept_any(":", "=")
-        self.accept_all("you", "should", "have", "there", "are", "now", "a", "total", "of")
+        self.accept_all(
+            *("you", "should", "have", "there", "are", "now", "a", "total", "of", "will", "be"),
+            *("end", "up", "with", "makes", "made", "it", "to", "is", "increased", "decreased"),
+        )
         parts: list[tuple[str, Figure]] = []
         while self.at < close:
             length = self._chain_part()
@@ -53,7 +58,7 @@ class Counts(Targets):
             figure = self._count_figure()
             if figure is None:
                 return None
-            if self._of_rounds():
+            if self._of_rounds() or self._of_changes():
                 continue
             what = self._counted(close)
             if what is None:
@@ -81,6 +86,17 @@ class Counts(Targets):
         self.accept_any(",", ";")
         return True
 
+    def _of_changes(self) -> bool:
+        """``("inc" | "dec") ["made"] [","]``: how many were shaped, which is no count"""
+        mark = self.at
+        key = self.accept_phrase(self.lexicon.phrases)
+        if key in ("inc", "dec", "invdec"):
+            self.accept_any("made", "done")
+            self.accept_any(",", ";", "=", ":")
+            return True
+        self.at = mark
+        return False
+
     def _count_figure(self) -> Figure | None:
         """A figure; "(9st)" and "(21st)" are figures run into the word for stitches."""
         token = self.here
@@ -97,7 +113,9 @@ class Counts(Targets):
             token = self.here
             if token.text in ("and", "plus"):
                 break
-            if token.text in NOT_COUNTED and not (words and token.text in ("each", "round")):
+            if token.text in NOT_COUNTED and not (
+                words and token.text in ("each", "round", "around", "made")
+            ):
                 return None
             if first:
                 mark = self.at
@@ -126,6 +144,26 @@ class Counts(Targets):
             return name
         return "" if TOTAL.issuperset(words) else "group"
 
+    def end_count(self) -> Stated | None:
+        """``sign {sign} figure [stitches] {sign}``, the very last: ". 18", "-> 18", "*18*"."""
+        mark = self.at
+        self._end_signs()
+        signs = {t.text for t in self.tokens[mark : self.at]}
+        start, figure = self.here.start, self.accept_figure()
+        plural = bool(self.accept_any("sts", "stitches", "st"))
+        end = self.last_end
+        self._end_signs()
+        alone = self.here.type is Type.END and bool(signs - {","} or plural)
+        if figure is not None and signs and alone:
+            return Stated(figure, (("", figure),), start, end)
+        self.at = mark
+        return None
+
+    def _end_signs(self) -> None:
+        """Pass over signs such as set off a figure from the words."""
+        while self.here.text in END_SIGNS or self.here.type is Type.STAR:
+            self.at += 1
+
     def closing_count(self, deeds_before: bool) -> Stated | None:
         """A count that ends the line without a bracket.
 
@@ -133,7 +171,7 @@ class Counts(Targets):
         of its own after a join or a turn (``deeds_before``), ``figure what``.
         """
         mark, start = self.at, self.here.start
-        sign = self.accept_any("=", *((":",) if deeds_before else ()), "-")
+        sign = self.accept_any("=", *((":",) if deeds_before else ()), "-") or self._giving()
         end = self._sentence_end()
         if sign == "-" and not deeds_before and self.tokens[end].type is not Type.END:
             self.at = mark
@@ -143,7 +181,7 @@ class Counts(Targets):
         if self.here.text in ("you", "there", "stitch", "total"):
             sign = sign or self.here.text
         told = {t.text for t in self.tokens[self.at : end]}
-        placed = "in" in told and not told & {"total", "all"}
+        placed = "in" in told and not told & {"total", "all", "you", "there"}
         if placed or told & {"each", "next", "into", "same", "first", "last", "around"}:
             self.at = mark
             return None
@@ -154,6 +192,15 @@ class Counts(Targets):
                 return Stated(found.total, found.parts, start, self.last_end)
         self.at = mark
         return None
+
+    def _giving(self) -> str:
+        """``"making" | "for" "a" "total" "of" | "to" "make" …``, before the last figure"""
+        self.accept_any("which", "this")
+        word = self.accept_any(*GIVING)
+        if word or self.accept("for", "a", "total", "of") or self.accept("so", "you", "have"):
+            self.accept_any("you", "in")
+            return "="
+        return ""
 
     def _ends_text(self, mark: int, end: int) -> bool:
         """Whether a number and a stitch stand here as the last sentence of the text."""

@@ -117,17 +117,20 @@ class Deeds(Colours):
         self.accept_any("make", "create", "start", "with", "form", "begin")
         self.accept_any("with")
         self.accept_any("a", "an")
-        ring = self._ring()
+        ring, end, mark = self._ring(), self.last_end, self.at
         if ring is None or (self.accept_figure() and self._clause_is_over()):
             return None  # "MR 6" makes stitches too
-        return Act(Deed.RING, start, self.last_end)
+        self.at = mark
+        return Act(Deed.RING, start, end)
 
     def _start_here(self) -> Act | Note | Skip | None:
         """``("start" | "starting") target``: where the round begins"""
         start = self.here.start
         if not self.accept_any("start", "starting", "beginning", "begin"):
             return None
-        if self.accept_any("with") and (self._chain_ahead() or self._number_of_stitches()):
+        led = self.accept_any("with", "by")
+        self.accept_any("making", "working")
+        if (led and self._chain_ahead()) or self._number_of_stitches():
             return Note(start, self.last_end)
         self.accept_any("from")
         target = self.target()
@@ -162,7 +165,13 @@ class Deeds(Colours):
         """``… "other side of" ["the"] ["foundation"] "chain"``"""
         start = self.here.start
         begin = self.at
-        while self.at < begin + 9 and self.here.text not in OTHER_SIDE:
+        self.accept_any("working", "work")
+        self.accept_any("in", "into", "along", "through")
+        self.accept_any("the")
+        if self._free_loops():
+            return OtherSide(start, self.last_end)
+        self.at = begin
+        while self.at < begin + 12 and self.here.text not in OTHER_SIDE:
             if not self.accept_any(*OTHER_SIDE_LEAD):
                 return None
         word = self.accept_any(*OTHER_SIDE)
@@ -173,11 +182,23 @@ class Deeds(Colours):
             self.accept_any(*CHAIN_WORDS)
         return OtherSide(start, self.last_end)
 
+    def _free_loops(self) -> bool:
+        """``("free" | "unused" …) "loops" "of" ["the"] "foundation" "chain"``"""
+        if not self.accept_any("free", "unused", "remaining", "unworked", "bottom"):
+            return False
+        if not self.accept_any("loop", "loops", "lp", "lps") or not self.accept_any("of", "on"):
+            return False
+        self.accept_all("the", "your", "foundation", "starting", "beginning", "beg", "base")
+        return bool(self.accept_any(*CHAIN_WORDS))
+
     def _fasten(self) -> Act | None:
         """``"fo" | ("fasten" | "cut" | "break" …) ("off" | "yarn" | "thread") words``"""
         start = self.here.start
-        if self.accept("fo") or (
-            self.here.text in ENDINGS and self.ahead().text in ("off", "yarn", "the", "thread")
+        if (
+            self.accept("fo")
+            or self.accept("f", ".", "o")
+            or self.accept("f", "/", "o")
+            or (self.here.text in ENDINGS and self.ahead().text in ("off", "yarn", "the", "thread"))
         ):
             self.to_clause_end()
             return Act(Deed.FASTEN, start, self.last_end)

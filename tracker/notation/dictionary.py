@@ -67,8 +67,11 @@ _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
     "esc": ("ext sc", "extended sc"),
     "rev sc": ("reverse sc", "crab st", "crab stitch"),
     "inc": ("increase", "incr"),
-    "dec": ("decrease", "decr"),
-    "invdec": ("inv dec", "invisible decrease", "invisible dec", "inv decrease"),
+    "dec": ("decrease", "decr", "2 tog", "2 together", "2 sts tog", "2 sts together"),
+    "invdec": (
+        *("inv dec", "invisible decrease", "invisible dec", "inv decrease", "inv - dec"),
+        *("idec", "invd", "i dec", "invis dec", "inv . dec"),
+    ),
     "cl": ("cluster", "cluster st"),
     "bobble": ("bo", "bobble st", "bobble stitch"),
     "puff": ("puff st", "puff stitch", "ps"),
@@ -191,6 +194,7 @@ def _add_plain(
     for n in range(2, _MOST_TOGETHER + 1):
         for spelling in (
             f"{short}{n}tog",
+            *((f"{short}tog",) if n == 2 else ()),
             *(f"{name} {n} {word}" for name in spellings for word in ("tog", "together")),
         ):
             found[tuple(spelling.split())] = f"{us}{n}tog"

@@ -4,37 +4,34 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.brackets import Brackets, ends_round
+from tracker.notation.brackets import ends_round
 from tracker.notation.lexicon import Lexicon, without_asides
 from tracker.notation.merging import goes_round, merged
-from tracker.notation.repeats import Tail
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
     At,
     Chain,
+    Evenly,
     Group,
     Make,
     Node,
     Note,
     Repeat,
     Skip,
+    Stated,
     Target,
     Unread,
 )
+from tracker.notation.wholes import Wholes
 from tracker.notation.wordlists import AGAIN, SEPARATORS
 
-#: "repeat" before one of these asks for rounds again, or only says that the work goes on.
-_OTHER_AGAIN = (
-    *("row", "rows", "rnd", "rnds", "round", "rounds"),
-    *("with", "working", "crocheting", "making", "in", "even", "straight"),
-)
-
-
+#: What makes or takes stitches, so that a count may follow it.
+_COUNTED = Make | Group | Repeat | Evenly | Chain
 #: A number of places that stands for all that are left.
 REST = 10**9
 
 
-class Reader(Brackets):
+class Reader(Wholes):
     """Reads one round. The grammar of a whole round::
 
     round    = {element | separator}
@@ -57,7 +54,7 @@ class Reader(Brackets):
         while self.at < stop:
             if self.accept_any(*SEPARATORS):
                 self.at -= 1
-                stated = self.closing_count(ends_round(nodes)) if self.deep == 0 else None
+                stated = self._count_here(nodes)
                 if stated is not None:
                     self._keep(stated)
                 else:
@@ -74,11 +71,24 @@ class Reader(Brackets):
                 nodes.append(Unread(self.text[start:end], start, end))
         return nodes
 
+    def _count_here(self, nodes: list[Node]) -> Stated | None:
+        """The printed count, where it stands behind what was worked."""
+        if self.deep or not any(isinstance(n, _COUNTED) for n in nodes):
+            return None
+        led = self.at > 0 and self.tokens[self.at - 1].text in ("with", "ending")
+        sentence = self.at > 0 and self.tokens[self.at - 1].text == "."
+        over = ends_round(nodes) or (sentence and goes_round(nodes))
+        return None if led else self.end_count() or self.closing_count(over)
+
     def element(self, before: list[Node]) -> list[Node]:
         """One element; always moves on."""
         if self.here.text in ("work", "make") and self.ahead().type is Type.STAR:
             self.at += 1
         token = self.here
+        stated = None if token.type is Type.OPEN else self._count_here(before)
+        if stated is not None:
+            self._keep(stated)
+            return []
         if token.type is Type.STAR and self.ahead().text in AGAIN:
             self.at += 1
             return []
@@ -88,12 +98,6 @@ class Reader(Brackets):
             return self._bracket(before)
         if token.type is Type.CLOSE:
             self.at += 1
-            return []
-        sentence = self.at > 0 and self.tokens[self.at - 1].text == "."
-        over = ends_round(before) or (sentence and goes_round(before))
-        stated = self.closing_count(over) if self.deep == 0 else None
-        if stated is not None:
-            self._keep(stated)
             return []
         return self._plain(before)
 
@@ -118,7 +122,7 @@ class Reader(Brackets):
         made = self.make() or self._shown()
         if made is not None:
             self.begun = True
-            return self._over(made)
+            return self._all_round(before, made) or self._over(made)
         if self.here.text in ("around", "across") and self._is_to_the_end():
             self.at += 1
             return []
@@ -147,7 +151,10 @@ class Reader(Brackets):
         """``figure "x" element``: how often it is done stands before it"""
         mark, start = self.at, self.here.start
         figure = self.accept_figure()
-        if figure is None or not self.accept_any(*self.crosses) or self._stitch_here_only():
+        crossed = self.accept_any(*self.crosses) or (
+            self.ahead().type is Type.OPEN and self.accept("*")
+        )
+        if figure is None or not crossed or self._stitch_here_only():
             self.at = mark
             return None
         inner = self.element([])
@@ -174,66 +181,6 @@ class Reader(Brackets):
                 return Skip(count, kind, start, self.last_end)
         self.at = mark
         return None
-
-    def _again_here(self) -> bool:
-        """Whether an unstarred "repeat", or "around" as a clause of its own, stands here."""
-        if self.deep:
-            return False
-        if self.here.text in ("around", "across"):
-            return self._is_to_the_end()
-        if self._all_around() and self.tokens[self.at - 1].text in (",", ";"):
-            return self._all_the_way_round()
-        if self.tokens[self.at - 1].text in (",", ";", "-") and self._all_so_often():
-            return True
-        if self.here.text not in AGAIN:
-            return False
-        if self.ahead().text == "to":
-            return self.ahead(2).text == "end"
-        return self.ahead().text not in _OTHER_AGAIN
-
-    def _all_the_way_round(self) -> bool:
-        """Whether "all the way around" stands here as a clause of its own."""
-        mark = self.at
-        found = self._ends() and self._clause_is_over()
-        self.at = mark
-        return found
-
-    def _all_so_often(self) -> bool:
-        """Whether a number of times ends the sentence here: "5 sc, inc, 6 times."."""
-        mark = self.at
-        self.at -= 1
-        found = self._times_behind_comma() is not None and self._sentence_over()
-        self.at = mark
-        return found
-
-    def _sentence_over(self) -> bool:
-        """Whether nothing but the printed count follows in this sentence."""
-        if self.here.type is Type.OPEN:
-            return self.bracketed_count_ahead() is not None
-        return self.here.type is Type.END or self.here.text in (".", "=")
-
-    def _repeat_before(self, nodes: list[Node]) -> list[Node]:
-        """``… "," again``: what was written before it on the line is repeated."""
-        first = next(
-            (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
-        )
-        start = self.here.start
-        often = self.here.text not in AGAIN and self._all_so_often()
-        self.at -= int(often)
-        if often and nodes and isinstance(nodes[-1], Repeat):
-            first = len(nodes) - 1  # "…, (sc, inc), 6 times": the bracket alone
-        found = self.tail(starred=True)
-        if found is None or first is None:
-            if self.here.text in ("around", "across") and first is not None:
-                self.at += 1
-                found = Tail()
-            else:
-                return [*nodes, self._words()]
-        body = nodes[first:]
-        if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
-            body = list(body[0].body)
-        repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
-        return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
 
     def _led(self) -> list[Node] | None:
         """``led = target ["make" | "work"] (bracket | make)``: the place comes first"""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from tracker.notation.tokens import Token, Type, tokenize
+from tracker.notation.tokens import Token, Type, plain, tokenize
 from tracker.notation.tree import Figure
 
 _NUMBERS = "one two three four five six seven eight nine ten eleven twelve"
@@ -30,6 +30,7 @@ class Kit:
 
     def __init__(self, text: str, sizes: int = 1) -> None:
         self.text = text
+        self.low = plain(text)
         self.sizes = sizes
         self.tokens = tokenize(text)
         self.match_brackets()

@@ -19,7 +19,7 @@ _TO = (
 )
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 _CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|[,;](?=\s))?\s*"
-_ASIDE = r"(?P<side>\s*\([^()]{0,24}\)(?=\s*[:.\-]))?"
+_ASIDE = r"(?P<side>\s*[(\[][^()\[\]]{0,24}[)\]](?=\s*[:.\-]))?"
 _ORDINAL = r"(?:st|nd|rd|th)"
 _WORDED = "|".join(NUMBER_WORDS)
 #: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
@@ -77,6 +77,8 @@ _INNER = re.compile(
     rf"(?:(?<=[)\]}}>])\s*|(?<=\.)\s+(?={_ROUND}\s*\d))"
     rf"(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
+#: A count that stands in the label: "Rnd 3 (18 sts):".
+_COUNT_SIDE = re.compile(r"\s*[(\[]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]]")
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
 _COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
 _GOES_ON = re.compile(
@@ -207,6 +209,9 @@ def _begin(part: str, number: int, column: int) -> _Open:
                 end = begin + match.end()
                 end += 2 * int(bool(bullet) and part.startswith(("**", "__"), end))
                 found.add(part[end:] or " ", number, column + end)
+                side = match.span("side") if "side" in match.groupdict() else (-1, -1)
+                if side[0] >= 0 and _COUNT_SIDE.fullmatch(low[slice(*side)]):
+                    found.add(part[begin:][slice(*side)], number, column + begin + side[0])
                 return found
     found = _Open("", "", 0, 0, 1)
     found.add(part, number, column)

@@ -38,7 +38,7 @@ class Repeats(Deeds):
             self.at = mark
             return None
         self.at = mark
-        times = self._times_behind() or self._times_behind_comma()
+        times = self._times_behind() or self._times_behind_comma() or self._glued_times()
         if times is not None:
             return self._ending(Tail(times))
         led = ("around", "across", "to", "until", *(("in", "into") if starred else ()))
@@ -59,6 +59,16 @@ class Repeats(Deeds):
             if times is not None and self._clause_is_over():
                 return times
         self.at = mark
+        return None
+
+    def _glued_times(self) -> Figure | None:
+        """``figure`` that touches the bracket or star before it: "(3 sc, inc)6", "*3 sc, inc*6"."""
+        glued = self.at > 0 and self.tokens[self.at - 1].end == self.here.start
+        if glued and self.here.type is Type.NUMBER:
+            self.at += 1
+            if self._clause_is_over():
+                return (self.tokens[self.at - 1].value,)
+            self.at -= 1
         return None
 
     def _shortening_dot(self) -> None:

@@ -27,6 +27,7 @@ class Targets(Ends):
     def target(self) -> Target | None:
         """``target = [preposition] place [end]``; None (and nothing read) if none is here."""
         mark = self.at
+        self.led = ""
         if self.here.text in END_WORDS and self._is_to_the_end():
             self.at += 1
             return self._to_end(Target(At.EACH))
@@ -126,13 +127,13 @@ class Targets(Ends):
             return Target(At.SAME, self.kind() or "st")
         if not self.accept("same"):
             return None
-        kind = self.kind() or "st"
+        kind, nth = self.kind() or "st", 0
         if self.accept("as"):
             self.accept_any("the")
-            self.accept_any("last", "first", "previous", "beg", "beginning")
+            nth = int(self.accept_any("last", "first", "previous", "beg", "beginning") == "first")
             if not self.accept_any("join", "joining", "ch", "chain", "sc"):
                 self.accept_phrase(self.lexicon.phrases)
-        return Target(At.SAME, kind)
+        return Target(At.SAME, kind, nth=nth)
 
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""

@@ -51,7 +51,7 @@ ENDINGS = _list("fasten finish tie end cut break bind")
 OTHER_SIDE = _list("other otherside opposite underside back")
 OTHER_SIDE_LEAD = _list(
     """turn and work working going go across along down on the in continue now around to from
-    do not up rotate piece"""
+    do not up rotate piece free unused remaining loops loop lps through into your"""
 )
 
 #: Words and signs that part one element from the next.
@@ -67,6 +67,17 @@ CRAFT = _words(
     head back center centre facing holding hold hook size gauge desired larger smaller
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers"""
+)
+
+#: What the hands do to make one stitch.
+HANDS = _words("draw drawing insert inserting pull pulling")
+
+#: Short words that may stand alone without asking for anything.
+IDLE = _words(
+    """spiral marker mark cut fo end done turn join begin start yarn fasten off close body head
+    arm arms leg legs ear ears tail hat brim cuff base top side sides crown even rs ws rep again
+    tip work stuff sew weave flip rotate tie color colour cont then note next rnd round rounds
+    row rows rnds ch right left wrong front back you now small medium large both each make"""
 )
 
 #: Verbs before a last stitch, or its last loops, that a new yarn closes; words on when in
@@ -103,6 +114,10 @@ NOT_COUNTED = _words(
     """cm mm inch inches m yd size sizes rows row rnds rnd rounds round times more time hook
     made counts count measures next each repeat rep around from to approx approximately side"""
 )
+
+#: Signs round a figure that ends a line, and words that lead to the count of a round.
+END_SIGNS = frozenset(",.:;->=/\"'\u2192\u2026~|")
+GIVING = _list("making giving giving totalling totaling leaving resulting makes gives")
 
 #: Words behind the figure of a count that only say that it is a total.
 TOTAL = _words("total in all altogether stiches stitchs s . rem remaining now remain left on")

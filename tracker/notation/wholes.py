@@ -1,0 +1,102 @@
+"""Reading what is said of all that stands before: "…, repeat around", "…, 6 times"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.brackets import Brackets
+from tracker.notation.repeats import Tail
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Group, Make, Node, Repeat, Skip, Target
+from tracker.notation.wordlists import AGAIN, END_WORDS
+
+#: "repeat" before one of these asks for rounds again, or only says that the work goes on.
+_OTHER_AGAIN = (
+    *("row", "rows", "rnd", "rnds", "round", "rounds"),
+    *("with", "working", "crocheting", "making", "in", "even", "straight"),
+)
+#: Stitches that shape a round by their name alone.
+SHAPES = ("inc", "dec", "invdec")
+
+
+class Wholes(Brackets):
+    """Rules for words that take in the whole round so far."""
+
+    def _again_here(self) -> bool:
+        """Whether an unstarred "repeat", or "around" as a clause of its own, stands here."""
+        if self.deep:
+            return False
+        if self.here.text in ("around", "across"):
+            return self._is_to_the_end()
+        if self._all_around() and self.tokens[self.at - 1].text in (",", ";"):
+            return self._all_the_way_round()
+        if self.tokens[self.at - 1].text in (",", ";", "-") and self._all_so_often():
+            return True
+        if self.here.text not in AGAIN:
+            return False
+        if self.ahead().text == "to":
+            return self.ahead(2).text == "end"
+        return self.ahead().text not in _OTHER_AGAIN
+
+    def _all_the_way_round(self) -> bool:
+        """Whether "all the way around" stands here as a clause of its own."""
+        mark = self.at
+        found = self._ends() and self._clause_is_over()
+        self.at = mark
+        return found
+
+    def _all_so_often(self) -> bool:
+        """Whether a number of times ends the sentence here: "5 sc, inc, 6 times."."""
+        mark = self.at
+        self.at -= 1
+        found = self._times_behind_comma() is not None and self._sentence_over()
+        self.at = mark
+        return found
+
+    def _sentence_over(self) -> bool:
+        """Whether nothing but the printed count follows in this sentence."""
+        if self.here.type is Type.OPEN:
+            return self.bracketed_count_ahead() is not None
+        return self.here.type is Type.END or self.here.text in (".", "=")
+
+    def _repeat_before(self, nodes: list[Node]) -> list[Node]:
+        """``… "," again``: what was written before it on the line is repeated."""
+        first = next(
+            (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
+        )
+        start = self.here.start
+        often = self.here.text not in AGAIN and self._all_so_often()
+        self.at -= int(often)
+        if often and nodes and isinstance(nodes[-1], Repeat):
+            first = len(nodes) - 1  # "…, (sc, inc), 6 times": the bracket alone
+        found = self.tail(starred=True)
+        if found is None or first is None:
+            if self.here.text in ("around", "across") and first is not None:
+                self.at += 1
+                found = Tail()
+            else:
+                return [*nodes, self._words()]
+        body = nodes[first:]
+        if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
+            body = list(body[0].body)
+        repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
+        return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
+
+    def _all_round(self, before: list[Node], made: list[Node]) -> list[Node] | None:
+        """``make {"," make} "," shape "around"``: "3 sc, inc around" is all of it, again and again.
+
+        Only where the last word is a bare "around" behind an increase or a decrease.
+        """
+        last = made[0] if len(made) == 1 else None
+        if not isinstance(last, Make) or last.stitch.us not in SHAPES or last.target is None:
+            return None
+        bare = self.tokens[self.at - 1].text in END_WORDS and self.tokens[self.at - 2].text != "all"
+        if last.target != Target(At.EACH) or not bare or self.led:
+            return None
+        first = next((i for i, n in enumerate(before) if isinstance(n, Make)), len(before))
+        body = before[first:]
+        if not body or not all(isinstance(n, Make) and n.target is None for n in body):
+            return None
+        del before[first:]
+        inner = (*body, replace(last, target=None))
+        return [Repeat(inner, body[0].start, self.last_end, starred=True)]
