@@ -112,7 +112,8 @@ class Chaining(Making):
             return
         stands_for = node.stands_for or self._stand_in().us
         kind = self.now.at_place or "st"
-        if not self.now.in_place and not self.ringed and not self.free and self.below.left(kind):
+        rooted = not self.now.in_place and not self.ringed and not self.free
+        if rooted and not self._stands_in_space() and self.below.left(kind):
             self.below.take(kind, 1)
         self.leave(stands_for, 1)
         plus = node.plus or self._plus(count, node)
@@ -120,6 +121,14 @@ class Chaining(Making):
             self.out.append(space(plus))
             self.now.over_skip = True
             self.now.begun = True
+
+    def _stands_in_space(self) -> bool:
+        """Whether the round begins at a chain space and works into that first."""
+        if self.now.at_place or not self.below or not self.below.edge[0].chains:
+            return False
+        placed = (n.target for n in every(self.nodes) if isinstance(n, Make | Group) and n.target)
+        first = next(placed, None)
+        return first is not None and self.below.matches(first.kind, self.below.edge[0])
 
     def _plus(self, count: int, node: Chain) -> int:
         """The chain space in a beginning chain longer than its stitch is high."""
@@ -136,7 +145,7 @@ class Chaining(Making):
             return False
         turns = any(isinstance(n, Act) and n.deed is Deed.TURN for n in rest)
         joins = any(isinstance(n, Act) and n.deed is Deed.JOIN for n in rest)
-        return (turns and not joins) or (self.now.joined and not joins) or self.now.turned
+        return not joins and (turns or self.now.joined or self.now.turned)
 
     def skip(self, node: Skip) -> None:
         """Pass over places; the beginning chain may already stand on the first."""

@@ -33,6 +33,9 @@ class Spot:
 
 Edge = tuple[Spot, ...]
 
+#: Names that a group of stitches in one place may be called by.
+GROUPED = frozenset(("shell", "v-st", "fan", "group"))
+
 
 def space(length: int, group: str = "") -> Spot:
     """A chain space of ``length`` chains."""
@@ -55,8 +58,14 @@ def live(edge: Edge) -> Edge:
 
 
 def turned(edge: Edge) -> Edge:
-    """The edge as met when the work is turned."""
-    return tuple(reversed(edge))
+    """The edge as met when the work is turned: a group opens at its other end."""
+    found: list[Spot] = []
+    for i in range(len(edge) - 1, -1, -1):
+        spot = edge[i]
+        last = i + 1 == len(edge) or edge[i + 1].opens or edge[i + 1].group != spot.group
+        opens = bool(spot.group) and last
+        found.append(spot if spot.opens == opens else replace(spot, opens=opens))
+    return tuple(found)
 
 
 def stitches(edge: Edge) -> int:
@@ -132,7 +141,9 @@ class Below:
 
     def has_group(self, kind: str) -> bool:
         """Whether the edge has groups (fans, V stitches) of that key."""
-        return kind in self._groups or (kind == "group" and bool(self._groups))
+        if kind in self._groups or (kind == "group" and bool(self._groups)):
+            return True
+        return kind in GROUPED and "group" in self._groups
 
     def has_space(self) -> bool:
         """Whether the edge has any chain space."""
@@ -192,18 +203,67 @@ class Below:
         """Leave out what comes next."""
         self.index, self.offset = self.index + 1, 0
 
-    def take_group(self, key: str) -> bool:
-        """Use up the next whole group of that key; False if none is left."""
+    def to_last(self, kind: str, keep: int = 1) -> None:
+        """After a chain space, go on to the last ``keep`` places of ``kind``.
+
+        The stitches beside a space that is worked into, such as those of a V stitch, are
+        passed over in silence; stitches behind a stitch are not.
+        """
+        if not self.index or self.offset or not self.edge[self.index - 1].chains:
+            return
+        spare = self.left(kind) - keep
+        if spare > 0:
+            before = self.taken
+            self.take(kind, spare)
+            self.passed += self.taken - before
+            self.taken = before
+
+    def take_group(self, key: str, beside: bool = False) -> bool:
+        """Use up the next whole group of that key; False if none is left.
+
+        ``beside``: only as far as its last chain space.
+        """
         for i in range(self.index, len(self.edge)):
-            name = self.edge[i].group
-            if name and key in (name, "group") and self.edge[i].opens:
-                j = i + 1
-                while j < len(self.edge) and self.edge[j].group == name and not self.edge[j].opens:
-                    j += 1
+            if self.edge[i].opens and self._is_group(key, i):
+                j = self._group_end(i)
+                while beside and j > i + 1 and not self.edge[j - 1].chains:
+                    j -= 1
                 self.taken += sum(s.count for s in self.edge[i:j])
                 self.index, self.offset = j, 0
                 return True
         return False
+
+    def _group_end(self, start: int) -> int:
+        """Index just past the group that opens at ``start``."""
+        name, end = self.edge[start].group, start + 1
+        while end < len(self.edge) and self.edge[end].group == name and not self.edge[end].opens:
+            end += 1
+        return end
+
+    def _is_group(self, key: str, start: int) -> bool:
+        """Whether the group that opens at ``start`` may be called ``key``.
+
+        A group written out in brackets has no name of its own: it is called a shell where
+        no other is, or where it looks like those that are.
+        """
+        name = self.edge[start].group
+        if key in (name, "group"):
+            return True
+        if name != "group" or key not in GROUPED:
+            return False
+        shapes = self._shapes_of(key)
+        return not shapes or self._shape(start) in shapes
+
+    def _shape(self, start: int) -> tuple[int, ...]:
+        """The chain spaces of the group that opens at ``start``."""
+        spots = self.edge[start : self._group_end(start)]
+        return tuple(s.chains for s in spots if s.chains)
+
+    def _shapes_of(self, key: str) -> set[tuple[int, ...]]:
+        """What the groups called ``key`` look like; else those with a space, if any has."""
+        opening = [i for i, s in enumerate(self.edge) if s.opens and s.group]
+        named = {self._shape(i) for i in opening if self.edge[i].group == key}
+        return named or {shape for i in opening if (shape := self._shape(i))}
 
     def start_at(self, kind: str, nth: int = 1) -> None:
         """Turn a closed edge so that it begins at the ``nth`` place of ``kind`` from here."""

@@ -6,6 +6,7 @@ from abc import ABC, abstractmethod
 
 from tracker.fabric.chaining import Chaining
 from tracker.fabric.outcome import MOST_RUNS, ShortError
+from tracker.fabric.trees import taken_apart
 from tracker.fabric.words import target_words
 from tracker.notation.tree import At, Group, Node, Target
 
@@ -19,6 +20,9 @@ class Grouping(Chaining, ABC):
 
     def _group(self, node: Group) -> None:
         target = node.target
+        if node.listed and self.reading.apart:
+            self._sequence(taken_apart(node))
+            return
         if (
             target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
             or self.ringed
@@ -47,7 +51,7 @@ class Grouping(Chaining, ABC):
         grouped = target.group or kind
         times = 1 if target.count is None else self.figure(target.count)
         if target.at is At.EACH:
-            times = self.below.left(kind)
+            times = self.begin.assumed if self.free else self.below.left(kind)
             if target.leave is not None:
                 times -= self.figure(target.leave)
             if self.below.has_group(grouped):
@@ -58,7 +62,7 @@ class Grouping(Chaining, ABC):
         numbered = self.open_repeat(node) if times != 1 else -1
         for k in range(1, max(0, times) + 1):
             if self.below.has_group(grouped) and not self.free:
-                if not self.below.take_group(grouped):
+                if not self.below.take_group(grouped, bool(target.group) and self.reading.beside):
                     if target.at is At.EACH:
                         break
                     raise ShortError(node, grouped, 1, 0)

@@ -163,9 +163,9 @@ class Hand:
             Run(Kind.CHAIN, "ch", "chain", text, "", start, end, count, 1, 0, makes, inside, colour)
         )
 
-    def _into_group(self, node: Node, group: str) -> None:
+    def _into_group(self, node: Node, group: str, beside: bool = False) -> None:
         """Use up the next group of that key, or raise `ShortError`."""
-        if not self.free and not self.below.take_group(group):
+        if not self.free and not self.below.take_group(group, beside):
             raise ShortError(node, group, 1, 0)
 
     def leave(self, name: str, count: int) -> None:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.edge import Spot
+from tracker.fabric.edge import GROUPED, Spot, space
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
 from tracker.fabric.stitching import Stitching
-from tracker.fabric.trees import into_chain
+from tracker.fabric.trees import into_chain, slips
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Target
+from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Note, Target
 
 
 class Making(Stitching):
@@ -52,6 +52,8 @@ class Making(Stitching):
             self.run(self._run_of(node, count, 1, 0, 0))
             return True
         kind = "st" if node.target is None else self._kind(node.target.kind)
+        if kind in GROUPED and self.below.has_space():
+            kind = "sp"  # "sl st to center of shell"
         steps = count if node.target is None or node.target.count is None else 1
         if node.target is not None and node.target.count is not None:
             steps = self.figure(node.target.count)
@@ -68,16 +70,18 @@ class Making(Stitching):
     def _moves_on(self, node: Make) -> bool:
         """Whether a chain comes next, or the slip stitch goes into a space."""
         target = node.target
-        if target is not None and (target.until or target.kind == "corner" or _spacey(target.kind)):
+        if target is not None and (
+            target.until or target.kind in ("corner", *GROUPED) or _spacey(target.kind)
+        ):
             return True
         rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
-        slips = [n for n in rest if not _slips(n)]
-        return bool(slips) and isinstance(slips[0], Chain)
+        others = [n for n in rest if not slips(n)]
+        return bool(others) and isinstance(others[0], Chain)
 
     def _works_later(self, node: Make) -> bool:
         """Whether stitches other than slip stitches come later in the round."""
         return any(
-            isinstance(n, Make | Group) and n.start >= node.end and not _slips(n)
+            isinstance(n, Make | Group) and n.start >= node.end and not slips(n)
             for n in every(self.nodes)
         )
 
@@ -130,8 +134,9 @@ class Making(Stitching):
 
     def _under_chain(self, target: Target) -> bool:
         """Whether "first st" is the one that the counting chain already stands on."""
-        single = target.at is At.FIRST and target.count is None and target.kind == "st"
-        return single and not self.now.begun and self.below.taken > 0
+        single = target.at is At.FIRST and target.count is None and bool(self.below)
+        chained = single and not self.now.begun and self.below.taken > 0
+        return chained and self.below.matches(target.kind, self.below.edge[0])
 
     def _same(self, node: Make, target: Target, count: int) -> None:
         first = self.below.taken == 0 and not self.now.begun
@@ -165,6 +170,15 @@ class Making(Stitching):
         if counts and passed > 0:
             self.leave(self._stand_in().us, 1)
             self.chains(f"{passed} ch stand for the first st", node.start, node.end, makes=1)
+            over = self._mesh_over(node, target)
+            if over in self.chain_lengths:
+                self.out.append(space(over))
+
+    def _mesh_over(self, node: Make | Group, target: Target) -> int:
+        """The first space of mesh, where chains for it are passed over, and those under it."""
+        over = target.nth - 1 - self._stand_in().height
+        mesh = isinstance(node, Make) and target.counts is None and over % 2 == 0
+        return over // 2 if mesh else 0
 
     def _picot(self, node: Make) -> None:
         """A slip stitch back into the chain just made closes it to a picot."""
@@ -174,9 +188,11 @@ class Making(Stitching):
         self.done.counted["picot"] = self.done.counted.get("picot", 0) + 1
 
     def _turning_chain(self, node: Make, count: int) -> None:
+        """``in top of turning ch``: the last place, where that chain counts as a stitch"""
         if self.below.left("tch"):
             self.take(node, "tch", 1)
         else:
+            self.below.to_last("st")
             self.take(node, "st", 1)
         self.stitch(node, count, per_place=max(1, count), takes=1)
 
@@ -192,7 +208,7 @@ class Making(Stitching):
         if target.group and self.below.has_group(target.group):
             self._each_group(node, target.group, count)
             return
-        if self.ends_on_chain and not self.below.left("tch"):
+        if self.ends_on_chain and not self.below.left("tch") and not _spacey(kind):
             # The turning chain counts as the last stitch, and is worked into by name.
             places -= 1
         self.used.add(kind)
@@ -201,6 +217,7 @@ class Making(Stitching):
             return
         if places <= 0 and not self.free and target.leave is None:
             raise ShortError(node, kind, 1, 0)
+        places = places if not self.free else self.begin.assumed * node.stitch.takes
         self._places(node, kind, max(0, places) // max(1, node.stitch.takes), count)
         self.spared = spared
 
@@ -228,8 +245,10 @@ class Making(Stitching):
         takes = node.stitch.takes
         if target.at is At.ANY and not self.now.begun:
             self.below.start_at(kind)
+        if target.at is At.LAST and target.count is None and not _spacey(kind):
+            self.below.to_last(kind, 1 + self._chain_is_last(node))
         if target.group and self.below.has_group(target.group):
-            self._into_group(node, target.group)
+            self._into_group(node, target.group, self.reading.beside)
             places = 1 if target.count is None else self.figure(target.count)
             self.stitch(node, count * places, per_place=max(1, count), takes=1)
             return
@@ -243,6 +262,13 @@ class Making(Stitching):
             self._places(node, kind, places // max(1, takes), 1)
         else:
             self._places(node, kind, places, count)
+
+    def _chain_is_last(self, node: Make) -> int:
+        """1 where the turning chain below counts as a stitch and is worked into after this."""
+        if not self.ends_on_chain or self.below.left("tch"):
+            return 0
+        later = (n for n in self.nodes if isinstance(n, Make) and n.start > node.start)
+        return int(any(n.target is not None and n.target.kind == "tch" for n in later))
 
     def _single(self, node: Make, kind: str, count: int) -> None:
         """``in the next st``: one place without a number."""
@@ -305,10 +331,6 @@ def _gaps(plain: int, changes: int, ends: str) -> list[int]:
     if ends:
         return [0] * changes + [plain] if ends == "first" else [plain] + [0] * changes
     return [(i + 1) * plain // changes - i * plain // changes for i in range(changes)] + [0]
-
-
-def _slips(node: Node) -> bool:
-    return isinstance(node, Make) and node.stitch.us == "sl st"
 
 
 def _spacey(kind: str) -> bool:

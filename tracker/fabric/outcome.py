@@ -35,6 +35,8 @@ class Start:
         colour: letter of the yarn in hand.
         pending: a chain made at the end of the round below, for this one.
         index: which size.
+        assumed: where nothing is known of the edge below, the repeats or places that "around"
+            is taken for.
     """
 
     edge: Edge | None
@@ -42,6 +44,7 @@ class Start:
     colour: str = ""
     pending: Chain | None = None
     index: int = 0
+    assumed: int = 0
 
 
 @dataclass(slots=True)

@@ -39,6 +39,10 @@ class Reading:
         both_sides: the round goes along both sides of the foundation chain.
         last_is_count: the last number of stitches is the printed count, not worked.
         left_behind: stitches that slip stitches at the start go over are not come back to.
+        there: a joined round begins at the chain space it works into first.
+        apart: of things listed before a place only the last goes into it.
+        beside: of a group whose spaces are worked into, the stitches behind the last one
+            are still to be met.
     """
 
     chain_counts: bool = False
@@ -54,6 +58,9 @@ class Reading:
     on_first: bool = False
     left_behind: bool = False
     last_is_count: bool = False
+    there: bool = False
+    apart: bool = False
+    beside: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -74,6 +81,9 @@ SENTENCES = {
     "last_is_count": ("", "the last number of stitches is taken for the printed count"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
+    "beside": ("", "the stitches of a group behind its space are met one by one"),
+    "there": ("", "the round begins at the chain space it works into first"),
+    "apart": ("", "of the things listed before a place only the last goes into it"),
 }
 
 
@@ -95,24 +105,45 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
     begun = False
     for node in every(nodes):
         if not begun:
-            _ways_to_begin(node, nodes, found)
-        if isinstance(node, Repeat):
-            _repeat_ways(node, found)
-        elif isinstance(node, Make) and (begun or not _slips_along(node)):
-            _make_ways(node, found)
-            begun = True
-        begun = begun or isinstance(node, Evenly)
+            _begin_ways(node, nodes, found)
+        _node_ways(node, found, begun)
+        slipping = isinstance(node, Make) and not begun and _slips_along(node)
+        begun = begun or (isinstance(node, Make | Evenly) and not slipping)
     if pending:
         found["chain_counts"] = None
     if chains_below:
         found["singly"] = None
+        if _first_in_space(nodes):
+            found["there"] = None
         if not any(isinstance(n, OtherSide) for n in nodes):
             found["both_sides"] = None
     return list(found)
 
 
-def _ways_to_begin(node: Node, nodes: tuple[Node, ...], found: dict[str, None]) -> None:
-    """What a node leaves open that stands before the first stitch."""
+def _node_ways(node: Node, found: dict[str, None], begun: bool) -> None:
+    """What one node leaves open."""
+    if isinstance(node, Repeat):
+        _repeat_ways(node, found)
+    elif isinstance(node, Make) and (begun or not _slips_along(node)):
+        _make_ways(node, found)
+    elif isinstance(node, Group) and node.listed:
+        found["apart"] = None
+    if isinstance(node, Make | Group) and node.target is not None and node.target.group:
+        found["beside"] = None
+
+
+def _first_in_space(nodes: tuple[Node, ...]) -> bool:
+    """Whether what is made first goes into a chain space."""
+    for node in every(nodes):
+        if isinstance(node, Make | Group) and node.target is not None:
+            return node.target.kind == "corner" or node.target.kind.endswith("sp")
+        if isinstance(node, Make):
+            return False
+    return False
+
+
+def _begin_ways(node: Node, nodes: tuple[Node, ...], found: dict[str, None]) -> None:
+    """What a chain or a skip before the first stitch leaves open."""
     if isinstance(node, Chain) and node.counts is None and not _worked_into(nodes):
         found["chain_counts"] = None
     elif isinstance(node, Skip) and node.at is At.NEXT:

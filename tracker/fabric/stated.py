@@ -39,12 +39,20 @@ def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     """
     if stated.total is not None and len(stated.parts) <= 1:
         for way in totals(outcomes[0]):
+            if way == "spaces" and _names_stitch(stated):
+                continue
             if all(
                 totals(o).get(way) == figure_of(stated.total, i) for i, o in enumerate(outcomes)
             ):
                 return way
         return _named(stated, outcomes)
     return _parts(stated, outcomes)
+
+
+def _names_stitch(stated: Stated) -> bool:
+    """Whether the printed figure is called by the name of a stitch."""
+    name = stated.parts[0][0] if stated.parts else ""
+    return name not in ("", "ch", "loop", "group", "corner") and not name.endswith("sp")
 
 
 def figure_of(figure: Figure, index: int) -> int:

@@ -63,6 +63,57 @@ def beginning(nodes: tuple[Node, ...]) -> Chain | None:
     return chain
 
 
+def slips(node: Node) -> bool:
+    """Whether a node makes slip stitches."""
+    return isinstance(node, Make) and node.stitch.us == "sl st"
+
+
+def rounds_below(nodes: tuple[Node, ...]) -> set[int]:
+    """The numbers of the rounds that all the places of these words lie in; 0 for the last.
+
+    Places that are the same as before, or round the hook, lie in none.
+    """
+    found = set()
+    for node in every(nodes):
+        target = node.target if isinstance(node, Make | Group) else None
+        if target is not None and target.at not in (At.SAME, At.SKIPPED, At.HOOK, At.RING):
+            found.add(target.nth if target.at is At.BELOW else 0)
+        elif isinstance(node, Skip):
+            found.add(0)
+    return found
+
+
+def raised(nodes: tuple[Node, ...], number: int) -> tuple[Node, ...]:
+    """The tree with the places of round ``number`` taken as those of the round below."""
+    return tuple(_raised(node, number) for node in nodes)
+
+
+def _raised(node: Node, number: int) -> Node:
+    if isinstance(node, Group | Repeat):
+        node = replace(node, body=raised(node.body, number))
+    target = node.target if isinstance(node, Make | Group) else None
+    if target is None or target.at is not At.BELOW or target.nth != number:
+        return node
+    assert isinstance(node, Make | Group)
+    return replace(node, target=replace(target, at=target.of, nth=0))
+
+
+def turns_first(nodes: tuple[Node, ...]) -> bool:
+    """Whether the work is turned before the round's first stitch, as in "ch 3, turn, …"."""
+    for node in nodes:
+        if isinstance(node, Act) and node.deed is Deed.TURN:
+            return True
+        if not isinstance(node, Chain | Act | Note):
+            return False
+    return False
+
+
+def begins_group(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first thing made is a shell or another stitch that makes several."""
+    first = next((n for n in every(nodes) if isinstance(n, Make) and n.stitch.us != "sl st"), None)
+    return first is not None and first.stitch.makes > 1
+
+
 def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:
     """Whether a chain goes over stitches that are skipped next: "ch 6, skip 6 sts"."""
     rest = [n for n in nodes if n.start >= chain.end]
@@ -151,6 +202,12 @@ def saying(nodes: tuple[Node, ...], said: Mapping[int, bool]) -> tuple[Node, ...
         return nodes
     counts = said[chain.count[0]]
     return with_node(nodes, chain, replace(chain, counts=counts))
+
+
+def taken_apart(node: Group) -> tuple[Node, ...]:
+    """The things of a group one after another, the place behind the last for it alone."""
+    last = node.body[-1]
+    return (*node.body[:-1], replace(last, target=node.target)) if isinstance(last, Make) else ()
 
 
 def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:

@@ -9,8 +9,8 @@ from tracker.fabric.edge import Spot
 from tracker.fabric.grouping import Grouping
 from tracker.fabric.hand import Mark
 from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
-from tracker.fabric.reading import Reading
-from tracker.fabric.trees import hooked
+from tracker.fabric.reading import Reading, every
+from tracker.fabric.trees import hooked, slips
 from tracker.fabric.variants import mark_variants
 from tracker.notation.tree import (
     Act,
@@ -43,6 +43,9 @@ class Walker(Grouping):
         return self._finish()
 
     def _begin(self) -> None:
+        if self.reading.there:
+            placed = (n.target for n in every(self.nodes) if isinstance(n, Make | Group))
+            self.below.start_at(next(t.kind for t in placed if t is not None))
         if self.begin.pending is not None and not self._own_chain():
             self._beginning_chain(self.begin.pending, silent=True)
         if self.reading.both_sides:
@@ -53,7 +56,8 @@ class Walker(Grouping):
                 self.below.extend(Spot("ch", total - 2))
 
     def _own_chain(self) -> bool:
-        first = next((n for n in self.nodes if not isinstance(n, Note | Loops | Act)), None)
+        nodes = (n for n in self.nodes if not isinstance(n, Note | Loops | Act))
+        first = next((n for n in nodes if not slips(n)), None)
         return isinstance(first, Chain)
 
     def _sequence(self, nodes: tuple[Node, ...]) -> None:
@@ -161,11 +165,11 @@ class Walker(Grouping):
         return done
 
     def _repeat(self, node: Repeat) -> None:
-        """A repeat with its number of times."""
-        if node.implied or node.times is None:
+        """A repeat with its number of times, or with that assumed for it."""
+        times = self._times_of(node)
+        if times < 0:
             self._sequence(node.body)
             return
-        times = self.figure(node.times) + int(self._adds_first(node))
         if times > MOST_RUNS:
             raise TooMuchError
         numbered = self.open_repeat(node)
@@ -178,6 +182,14 @@ class Walker(Grouping):
                 body = body[: -node.omit]
             self._pass_of(body)
             self.now.inside = outer
+
+    def _times_of(self, node: Repeat) -> int:
+        """How often a repeat is worked; -1 where its words are simply worked once."""
+        if node.implied or (node.times is None and not (self.free and self.begin.assumed)):
+            return -1
+        if node.times is None:
+            return self.begin.assumed
+        return self.figure(node.times) + int(self._adds_first(node))
 
     def _pass_of(self, body: tuple[Node, ...]) -> None:
         """Work one pass's body."""
@@ -205,14 +217,25 @@ class Walker(Grouping):
         if not consuming and not partial:
             return False
         after = self.keep()
-        for border, k in reversed(borders):
-            for body in self._ends_of(node):
-                self.back_to(border)
-                self.done.times[numbered] = k
-                if self._fits(body, rest, numbered, k):
-                    return True
+        second: tuple[Mark, int, tuple[Node, ...]] | None = None
+        for body in self._ends_of(node):
+            for border, k in reversed(borders):
+                self.restore(after)
+                if self._ends_at(border, k, body, rest, numbered):
+                    if self.below.passed == border.cursor[3]:
+                        return True
+                    second = second or (border, k, body)
         self.restore(after)
-        return False
+        # Else only with stitches passed over in silence does it come out.
+        return second is not None and self._ends_at(*second, rest, numbered)
+
+    def _ends_at(
+        self, border: Mark, k: int, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int
+    ) -> bool:
+        """Whether ``k`` passes, a last part-pass and what follows use up the round below."""
+        self.back_to(border)
+        self.done.times[numbered] = k
+        return self._fits(body, rest, numbered, k)
 
     def _ends_of(self, node: Repeat) -> list[tuple[Node, ...]]:
         """The ways the last pass may stop."""

@@ -17,6 +17,7 @@ from tracker.notation.wordlists import (
     IDLE,
     SEPARATORS,
     SHAPING,
+    SKIPS,
     TAIL_WORDS,
     WORKING,
 )
@@ -36,21 +37,24 @@ _MOST_LETTERS = 6
 class Advice(Repeats):
     """Rules for words that make nothing by themselves."""
 
-    #: whether the tail words read last speak of the last repeat
-    tail_of_repeat = False
-
     def _accept_tail_words(self) -> bool:
         """``("ending" | "end" | "finish") ["this" "row"] ["with"]`` before what ends a round"""
         mark = self.at
         if self.accept_any(*TAIL_WORDS):
-            begin = self.at
             self.accept_all("this", "the", "last", "rep", "repeat", "rnd", "row", "round")
-            read = {t.text for t in self.tokens[begin : self.at]}
-            self.tail_of_repeat = bool(read & {"rep", "repeat"})
-            if self.accept_any("with") or self.here.type is Type.NUMBER or self._stitch_here():
+            begins = self.here.type in (Type.NUMBER, Type.OPEN) or self.here.text in SKIPS
+            if self.accept_any("with") or begins or self._stitch_here():
+                return True
+            if self._alike():
                 return True
         self.at = mark
         return False
+
+    def _alike(self) -> bool:
+        """``"to" ("correspond" | "match") | "as" …``: the end mirrors the beginning"""
+        if self.accept_any("to") and self.accept_any("correspond", "match"):
+            return True
+        return self.accept_any("as") != "" and bool(self.accept_any("before", "established"))
 
     def _tail_follows(self) -> bool:
         """Whether "with" here leads to what ends a round: "… around with 1 sc in last sc"."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Again
-from tracker.notation.wordlists import ROUND_WORDS
+from tracker.notation.tree import Again, Loops
+from tracker.notation.wordlists import ROUND_WORDS, SEPARATORS
 
 
 class AgainReader(Reader):
@@ -15,7 +15,10 @@ class AgainReader(Reader):
     def again(self) -> Again | None:
         """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
         self.accept_all(",", ".", ":", "-", "then")
+        self._lead_in()
         start = self.here.start
+        if self._may_be_repeated():
+            return Again(0, 0, None, start, self.last_end)
         bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
         verb = self.accept_any(
             "rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"
@@ -35,6 +38,23 @@ class AgainReader(Reader):
             self.accept_any(")", "]")
         times = self._times_of_rounds()
         return Again(first, last, times, start, self.last_end)
+
+    def _lead_in(self) -> None:
+        """``{(deed | chain) separator}``: what the hands do before that"""
+        mark = self.at
+        while self.here.text not in ("rep", "repeat", "repeating"):
+            node = self.deed() or self.chain()
+            if node is None or isinstance(node, Loops) or not self.accept_any(*SEPARATORS):
+                self.at = mark
+                return
+            self.accept_all(*SEPARATORS)
+
+    def _may_be_repeated(self) -> bool:
+        """``("may" | "can" | "is") "be" "repeated" words``: the round worked last, if liked"""
+        if self.accept_any("may", "can") and self.accept("be") and self.accept("repeated"):
+            self.to_clause_end()
+            return True
+        return False
 
     def _in_pattern(self) -> bool:
         """Whether "in pattern" was just read: the row worked last goes on"""

@@ -42,7 +42,10 @@ class Chains(Counts):
             self.at += 1
             figure = (1,)
         self.accept("-")
-        return figure if self.accept_any(*CHAIN_WORDS) else None
+        if self.accept_any(*CHAIN_WORDS):
+            return figure
+        self.at = mark
+        return None
 
     def _is_space(self) -> bool:
         """Whether the chain just read is the name of a space: "ch-3 sp"."""
@@ -63,7 +66,8 @@ class Chains(Counts):
         if counts is None:
             self.at = mark
             return self._spelt_out(chain)
-        found = self._stands_for(chain, counts)
+        part = counts and self._as_part()
+        found = replace(self._stands_for(chain, counts and not part), part=part)
         if bracket:
             lasting = {"throughout", "always", "now", "every", "following", "all"}
             words = {t.text for t in self.tokens[mark:bracket]}
@@ -79,6 +83,17 @@ class Chains(Counts):
             self.accept_any("not")
             return False if self.accept_any("count", "counted", "counts", "a") else None
         return None
+
+    def _as_part(self) -> bool:
+        """``"as" ["a"] "part" "of" words``"""
+        mark = self.at
+        self.accept_all("as", "a")
+        if self.accept("part", "of"):
+            while self.here.type in (Type.WORD, Type.NUMBER, Type.ORDINAL):
+                self.at += 1
+            return True
+        self.at = mark
+        return False
 
     def _stands_for(self, chain: Chain, counts: bool) -> Chain:
         """``["as"] ["a"] stitch [("and" | "plus") chain] ["throughout"]``"""

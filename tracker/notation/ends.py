@@ -5,7 +5,14 @@ from __future__ import annotations
 from tracker.notation.kinds import Kinds
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
-from tracker.notation.wordlists import CHANGING, END_WORDS, ROUND_WORDS, THINGS
+from tracker.notation.wordlists import (
+    BEGINNING,
+    CHAIN_WORDS,
+    CHANGING,
+    END_WORDS,
+    ROUND_WORDS,
+    THINGS,
+)
 
 
 class Ends(Kinds):
@@ -35,6 +42,8 @@ class Ends(Kinds):
             left = self._so_many_left()
             if left is not None:
                 return Target(At.EACH, found.kind, leave=left)
+            if found.at is At.EACH and self._to_beginning():
+                return Target(At.EACH, found.kind)
             until = self._next_until() if found.at is At.EACH else ""
             if until:
                 return Target(At.EACH, found.kind, until=until)
@@ -56,6 +65,18 @@ class Ends(Kinds):
                 return figure
         self.at = mark
         return None
+
+    def _to_beginning(self) -> bool:
+        """``["beg"] "ch" [number] | "join"``: back to where the round began"""
+        mark = self.at
+        beg = bool(self.accept_any(*BEGINNING)) and self.tokens[self.at - 1].text != "first"
+        if beg and self.accept_any(*CHAIN_WORDS, "of"):
+            self.accept("-")
+            self.accept_number()
+            self.accept_all("the", *ROUND_WORDS)
+            return True
+        self.at = mark
+        return bool(self.accept_any("join", "beginning"))
 
     def _next_until(self) -> str:
         """``["next"] kind``: the kind of place to stop before; "" where none is named."""

@@ -27,6 +27,8 @@ from tracker.notation.wordlists import AGAIN, SEPARATORS
 
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
+#: Verbs before stars and brackets, which say what is made.
+_AT_WORK = ("work", "make", "working", "making", "crochet")
 #: A number of places that stands for all that are left.
 REST = 10**9
 
@@ -82,7 +84,7 @@ class Reader(Wholes):
 
     def element(self, before: list[Node]) -> list[Node]:
         """One element; always moves on."""
-        if self.here.text in ("work", "make") and self.ahead().type is Type.STAR:
+        if self.here.text in _AT_WORK and self.ahead().type in (Type.STAR, Type.OPEN):
             self.at += 1
         token = self.here
         stated = None if token.type is Type.OPEN else self._count_here(before)
@@ -104,7 +106,7 @@ class Reader(Wholes):
     def _plain(self, before: list[Node]) -> list[Node]:
         """An element that begins with a word or a number."""
         if self._accept_tail_words():
-            if before and isinstance(before[-1], Repeat) and self.tail_of_repeat:
+            if before and isinstance(before[-1], Repeat):
                 before[-1] = replace(before[-1], partial=True)
             return []
         if self.here.text == "with" and self._tail_follows():
@@ -122,7 +124,7 @@ class Reader(Wholes):
         made = self.make() or self._shown()
         if made is not None:
             self.begun = True
-            return self._all_round(before, made) or self._over(made)
+            return self._all_round(before, made) or self._listed(before, self._over(made))
         if self.here.text in ("around", "across") and self._is_to_the_end():
             self.at += 1
             return []
@@ -217,21 +219,4 @@ class Reader(Wholes):
             return [replace(first, target=target, start=start)]
         if target.at is At.HOOK and made is None:
             return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
-        return None
-
-    def _all_into(self, before: list[Node]) -> list[Node] | None:
-        """``make {"," make} "," target``: all that stands before it goes into that place."""
-        mark = self.at
-        loose: list[Node] = []
-        while before and isinstance(before[-1], Make | Chain):
-            last = before[-1]
-            if isinstance(last, Make) and last.target is not None:
-                break
-            loose.insert(0, before.pop())
-        if self.here.text in ("in", "into", "on") and any(isinstance(n, Make) for n in loose):
-            target = self.target()
-            if target is not None and self._clause_is_over():
-                return [Group(tuple(loose), target, loose[0].start, self.last_end)]
-        before.extend(loose)
-        self.at = mark
         return None

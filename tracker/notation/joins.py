@@ -75,9 +75,11 @@ class Joins(Paces):
         self.accept_any("1", "work", "make")
         if not self._accept_slip():
             return None
-        if self.begun and self._closes_round():
+        if self.begun and not self.starring and self._closes_round():
             return Act(Deed.JOIN, start, self.last_end)
         words = self._clause_words()
+        if "hook" in words and not words & {"ring", "form", "join", "circle"}:
+            return None  # back into its own chain: a picot
         closing = {
             "join",
             "close",

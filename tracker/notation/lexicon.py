@@ -9,6 +9,9 @@ from tracker.notation.dictionary import STITCHES, phrases
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Token, Type, tokenize
 
+#: What a bracket behind a word may hold, beside stitches, where it only abbreviates it.
+_ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",), ("rep",))
+
 
 class Lexicon:
     """Looks up stitches by the words they are written with.
@@ -59,25 +62,33 @@ def without_asides(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     for i, token in enumerate(tokens):
         if skip:
             skip -= 1
-        elif _is_aside(tokens[i - 1 : i + 4] if i else [], lexicon):
-            skip = 2
+            continue
+        length = _aside(tokens, i, lexicon) if token.type is Type.OPEN and i else 0
+        if length:
+            skip = length - 1
+            if kept and kept[-1].text == ":":
+                kept.pop()  # "Chain: (ch) 8"
         else:
             kept.append(token)
     return kept
 
 
-def _is_aside(window: list[Token], lexicon: Lexicon) -> bool:
-    """Whether ``window`` is a word, then a bracket that holds its abbreviation alone."""
-    if len(window) < 4:
-        return False
-    before, opening, inside, closing = window[:4]
-    if before.type is not Type.WORD or opening.type is not Type.OPEN:
-        return False
-    if closing.type is not Type.CLOSE:
-        return False
-    after = window[4].text if len(window) > 4 else ""
-    known = (inside.text,) in lexicon.phrases or inside.text in ("st", "sts", "rnd", "sp")
-    return (known or inside.type is Type.ORDINAL) and after not in ("x", "*", "times")
+def _aside(tokens: list[Token], start: int, lexicon: Lexicon) -> int:
+    """How many tokens the bracket at ``start`` has, where it only names a word again."""
+    before = tokens[start - 1 - (tokens[start - 1].text == ":")]
+    close = next((i for i in range(start, start + 5) if _closes(tokens, i)), 0)
+    inside = tokens[start + 1 : close] if close else []
+    if before.type is not Type.WORD or not inside:
+        return 0
+    after = tokens[min(close + 1, len(tokens) - 1)].text
+    words = tuple(t.text for t in inside)
+    known = words in lexicon.phrases or words in _ABBREVIATED
+    ordinal = len(inside) == 1 and inside[0].type is Type.ORDINAL
+    return close + 1 - start if (known or ordinal) and after not in ("x", "*", "times") else 0
+
+
+def _closes(tokens: list[Token], index: int) -> bool:
+    return index < len(tokens) and tokens[index].type is Type.CLOSE
 
 
 def words_of(spelling: str) -> tuple[str, ...]:

@@ -45,7 +45,7 @@ class Targets(Ends):
                 return Target(At.EACH)  # "in front loop only around"
             self.at = mark
         elif self._below:
-            return Target(At.BELOW, found.kind, found.count, nth=self._below)
+            return Target(At.BELOW, found.kind, found.count, nth=self._below, of=found.at)
         return found
 
     def _place(self, led: bool) -> Target | None:
@@ -93,6 +93,8 @@ class Targets(Ends):
                     self.accept_any(*PREPOSITIONS)
                 continue
             if self.here.text in ON_THE_STITCH and self.ahead().text == "of":
+                if self.here.text == "base" and self.ahead(2).type is Type.NUMBER:
+                    self.led = "over"  # "sc in base of 2 bobbles": one stitch for both
                 self.at += 2
                 continue
             if self.here.text in NOISE:

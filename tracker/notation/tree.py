@@ -46,6 +46,7 @@ class Target:
         counts: for `At.HOOK`, whether the chains passed over count as a stitch, where the
             words say so.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
+        of: for `At.BELOW`, which places of that round.
     """
 
     at: At
@@ -56,6 +57,7 @@ class Target:
     until: str = ""
     group: str = ""
     counts: bool | None = None
+    of: At = At.NEXT
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +83,7 @@ class Chain:
 
     ``counts`` is True or False where the words say so, else None; with ``stands_for``
     "dc" and ``plus`` 2, "ch 5 counts as dc and ch 2". ``lasting``: said for later rounds
-    too.
+    too. ``part``: it is part of a shell made next, not a stitch beside it.
     """
 
     count: Figure
@@ -91,6 +93,7 @@ class Chain:
     stands_for: str = ""
     plus: int = 0
     lasting: bool = False
+    part: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,12 +109,17 @@ class Skip:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Several things made in one place, or, with `At.EACH`, in each of several."""
+    """Several things made in one place, or, with `At.EACH`, in each of several.
+
+    ``listed``: the place stands behind the last of them, without a bracket round all, so
+    that it may belong to that one alone.
+    """
 
     body: tuple[Node, ...]
     target: Target
     start: int
     end: int
+    listed: bool = False
 
 
 class More(StrEnum):

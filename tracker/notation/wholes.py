@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.brackets import Brackets
+from tracker.notation.gathers import Gathers
 from tracker.notation.repeats import Tail
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Group, Make, Node, Repeat, Skip, Target
@@ -19,7 +19,7 @@ _OTHER_AGAIN = (
 SHAPES = ("inc", "dec", "invdec")
 
 
-class Wholes(Brackets):
+class Wholes(Gathers):
     """Rules for words that take in the whole round so far."""
 
     def _again_here(self) -> bool:

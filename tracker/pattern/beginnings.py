@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 
 from tracker.fabric.judge import Judged
 from tracker.fabric.reading import Reading
-from tracker.fabric.trees import beginning, hooked, joined_to
+from tracker.fabric.trees import beginning, begins_group, hooked, joined_to
 from tracker.notation.tree import Chain, Node
 
 #: Fewer rounds than this that need a ch 1 to count are taken for misprints.
@@ -24,6 +24,7 @@ class Beginnings:
     def __init__(self, counts: Mapping[int, bool] | None = None, never: Iterable[int] = ()) -> None:
         self.counts = dict(counts or {})
         self.said: dict[int, bool] = dict.fromkeys(never, False)
+        self._parts: set[int] = set()
         self._needed: dict[int, int] = {}
         self._plain: dict[int, int] = {}
 
@@ -57,6 +58,8 @@ class Beginnings:
         length = chain.count[0]
         if chain.counts is not None:
             return Reading(chain_counts=chain.counts)
+        if length in self._parts and begins_group(nodes):
+            return Reading(chain_counts=False)
         if length in self.counts:
             return Reading(chain_counts=self.counts[length])
         onto = joined_to(nodes)
@@ -70,7 +73,9 @@ class Beginnings:
         if chain is None:
             return
         length = chain.count[0]
-        if chain.counts is not None:
+        if chain.part:
+            self._parts.add(length)
+        elif chain.counts is not None:
             self.counts.setdefault(length, chain.counts)
             if chain.lasting:
                 self.said[length] = self.counts[length] = chain.counts

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
-from tracker.fabric.guess import fitting
+from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Outcome, Start, TooMuchError
 from tracker.fabric.reading import Reading, every, told
@@ -13,8 +13,11 @@ from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
     fresh,
     names_space,
+    raised,
+    rounds_below,
     saying,
     self_contained,
+    turns_first,
     unread_in,
 )
 from tracker.fabric.verdicts import Verdict
@@ -76,6 +79,8 @@ class PartChecker:
             plain_edge(figure_of(self.below, i)) if self.below else None for i in range(self.sizes)
         ]
         self.printed: Figure | None = None
+        self.number = 0
+        self.kept: dict[int, list[Edge | None]] = {}
         self.colour = ""
         self.pending: Chain | None = None
         self.found: list[CheckedRound] = []
@@ -137,6 +142,9 @@ class PartChecker:
             self._unread(task, fault)
             return
         nodes = saying(task.body.read.nodes, self.beginnings.said)
+        nodes = self._at_round(raised(nodes, self.number))
+        if turns_first(nodes) and not self._rowed(task):
+            self.edges = [None if e is None else turned(e) for e in self.edges]
         stated = task.stated if task.last else None
         try:
             judged = self._judge(nodes, stated)
@@ -155,6 +163,16 @@ class PartChecker:
             self._unread(task, Cause(why, 0, end))
         else:
             self._keep(task, nodes, judged, stated)
+
+    def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+        """Go down to an earlier round where all the words work into that: layered petals."""
+        below = rounds_below(nodes)
+        number = below.pop() if len(below) == 1 else 0
+        if number not in self.kept:
+            return nodes
+        self.edges = list(self.kept[number])
+        self.doubt = False
+        return raised(nodes, number)
 
     def _fault(self, task: Task) -> Cause | None:
         """What keeps a round from being worked out."""
@@ -176,11 +194,35 @@ class PartChecker:
         if any(e is None for e in self.edges):
             if not self_contained(nodes):
                 return self._inferred(nodes, stated, base)
-            return judge(nodes, stated, self._starts([None] * self.sizes), base)
+            return self._freely(nodes, stated, base)
         found = judge(nodes, stated, self._starts(self.edges), base)
+        vague = self._is_vague(nodes, found)
+        if self.doubt and found.fits and found.agrees:
+            return found
+        if (self.doubt or vague) and self_contained(nodes):
+            self.doubt = False
+            return self._freely(nodes, stated, base)
         if found.fits and found.agrees is not False:
             return found
+        if vague:
+            return self._by_repeats(nodes, stated, base) or found
         return self._by_printed(nodes, stated, base, found.fits) or found
+
+    def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
+        """A round that says itself how much it makes, whatever is below."""
+        return judge(nodes, stated, self._starts([None] * self.sizes), base)
+
+    def _by_repeats(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """As many repeats as the printed count asks for, where the spaces below are unknown."""
+        if stated is None or not stated.total or self.sizes > 1:
+            return None
+        start = assumed(nodes, stated, self._starts(self.edges)[0], base)
+        if start is None:
+            return None
+        self.guessed = True
+        return judge(nodes, stated, [start], base)
 
     def _inferred(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
@@ -191,6 +233,8 @@ class PartChecker:
         """
         if stated is None or not stated.total:
             return None
+        if any(names_space(node) for node in every(nodes)):
+            return self._by_repeats(nodes, stated, base)
         found: list[Edge | None] = []
         for i, start in enumerate(self._starts(self.edges)):
             edge = fitting(nodes, figure_of(stated.total, i), start, base)
@@ -264,9 +308,14 @@ class PartChecker:
     def _go_on(self, task: Task, outcomes: Sequence[Outcome], verdict: Verdict) -> None:
         """What the next round starts from."""
         first = outcomes[0]
-        row = self.rows or task.item.line.kind == "row"
-        turn = first.turned or (row and not first.foundation)
+        nodes = task.body.read.nodes
+        turns = first.turned and not turns_first(nodes)
+        turn = turns or (self._rowed(task) and not first.foundation)
         self.edges = [turned(o.edge) if turn else o.edge for o in outcomes]
+        digits = task.label.rpartition(" ")[2]
+        self.number = int(digits) if digits.isdigit() else 0
+        if self.number:
+            self.kept[self.number] = [o.edge for o in outcomes]
         self.colour = first.colour
         self.pending = first.pending
         self.begun = True
@@ -275,6 +324,10 @@ class PartChecker:
         spaced = any(spot.chains for edge in self.edges for spot in edge or ())
         self.doubt = verdict is Verdict.DIFFERS and (spaced or not counted)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
+
+    def _rowed(self, task: Task) -> bool:
+        """Whether a line is a row, turned at its end though nothing may say so."""
+        return self.rows or task.item.line.kind == "row"
 
     def _messages(
         self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None
