@@ -56,7 +56,9 @@ def test_a_weight_in_grams(text, grams):
     assert read_weight(text).grams == Fraction(grams)
 
 
-@pytest.mark.parametrize("text", ["17 1/2 in", "17.5 in", "17,5 inches", '17 1/2"', "17.5in."])
+@pytest.mark.parametrize(
+    "text", ["17 1/2 in", "17.5 in", "17,5 inches", '17 1/2"', "17.5in.", "17½ in", "17 ½ in"]
+)
 def test_a_length_is_read_as_makers_write_it(text):
     assert read_amount(text) == Amount(Fraction(35, 2), "in")
 

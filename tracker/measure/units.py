@@ -8,6 +8,7 @@ a sixteenth of the pound of 453.59237 g of the same agreement, so 28.349523125 g
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -37,11 +38,17 @@ WORDS = {
 MOST = 10**6
 """No number with a unit is above this."""
 
-NUMBER = r"(?:\d{1,7}\s+\d{1,4}/\d{1,4}|\d{1,7}/\d{1,4}|\d{1,7}(?:[.,]\d{1,6})?)"
-"""A number as makers write it: "44", "17.5", "17,5", "3/4", "17 1/2"; for use in patterns."""
+_VULGAR = "¼½¾⅓⅔⅛⅜⅝⅞"
+
+NUMBER = (
+    rf"(?:\d{{1,7}}\s?[{_VULGAR}]|[{_VULGAR}]|\d{{1,7}}\s+\d{{1,4}}/\d{{1,4}}"
+    r"|\d{1,7}/\d{1,4}|\d{1,7}(?:[.,]\d{1,6})?)"
+)
+"""A number as makers write it: "44", "17.5", "17,5", "3/4", "17 1/2", "17½"; for patterns."""
 
 UNIT = r"(?:[A-Za-z]{1,12}\b|[\"”″])"
 
+_LENGTH = re.compile(rf"(?<![\w.,/]){NUMBER}\s*{UNIT}")
 _AMOUNT = re.compile(rf"\s*(-|−)?\s*({NUMBER})\s*({UNIT})\.?\s*")
 
 
@@ -96,6 +103,18 @@ def read_weight(text: str) -> Amount:
     return _of(GRAMS, read_amount(text), "weight, such as 43 g or 1 3/4 oz")
 
 
+def first_length(words: str) -> Amount | None:
+    """The first length above 0 that is said somewhere in a text; None where none is."""
+    for found in _LENGTH.finditer(words):
+        try:
+            amount = read_length(found[0])
+        except ValueError:
+            continue
+        if amount.number:
+            return amount
+    return None
+
+
 def _of(units: dict[str, Fraction], amount: Amount, wanted: str) -> Amount:
     if amount.unit not in units:
         raise ValueError(f"{amount} is no {wanted}")
@@ -107,11 +126,17 @@ def read_number(text: str) -> Fraction | None:
     text = text.strip()
     if not re.fullmatch(NUMBER, text):
         return None
+    text = re.sub(f"[{_VULGAR}]", _spelt, text)
     try:
         number = sum((Fraction(word.replace(",", ".")) for word in text.split()), Fraction(0))
     except ZeroDivisionError:
         return None
     return number if number <= MOST else None
+
+
+def _spelt(sign: re.Match[str]) -> str:
+    """A vulgar fraction in figures: " 1/2"."""
+    return " " + unicodedata.normalize("NFKD", sign[0]).replace("\N{FRACTION SLASH}", "/")
 
 
 def unit_of(word: str) -> str | None:

@@ -17,11 +17,14 @@ MOST_LETTERS = 5_000
 DEEPEST = 12
 #: Letters shown of a round that is not even tried.
 _SHOWN = 40
+#: Up to the end of the sentence; a point inside a figure ("8.5 cm") does not end it.
+_WORDS = r"(?:[^.;(\[]|(?<=\d)\.(?=\d))*"
 _UNTIL = re.compile(
-    r"(?:\brep(?:eat)? (?:this|last) (?:rnd|round|row)s?,? )?\b(?:until|till|for)\b[^.;(\[]*?"
+    r"(?:\brep(?:eat)? (?:this|last) (?:rnd|round|row)s?,? )?\b(?:until|till|for)\b"
+    rf"{_WORDS}?"
     r"(?:measures?\b|desired|long\b|length|tall\b|deep\b|big enough|fits"
-    r"|\d\s*(?:cm|mm|in|inch|inches)\b)[^.;(\[]*"
-    r"(?:[(\[][\d,./ ]+[)\]]\s*(?:cm|mm|in|inch|inches)\b[^.;(\[]*)?"
+    rf"|\d\s*(?:cm|mm|in|inch|inches)\b){_WORDS}"
+    rf"(?:[(\[][\d,./ ]+[)\]]\s*(?:cm|mm|in|inch|inches)\b{_WORDS})?"
 )
 _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*"

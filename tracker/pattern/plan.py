@@ -13,7 +13,7 @@ from tracker.pattern.model import Part, Pattern
 
 if TYPE_CHECKING:
     from tracker.notation.tree import Figure
-    from tracker.pattern.checked import CheckedRound
+    from tracker.pattern.checked import Check, CheckedRound
 
 #: Figures of several sizes side by side.
 _FIGURES = re.compile(r"\d+(?:\.\d+)?(?:\s*[(\[/][\d.,/ ]*\d[)\]]?)")
@@ -89,12 +89,23 @@ def make_plan(pattern: Pattern, size: str = "") -> Plan:
     """
     if size and size not in pattern.sizes:
         raise ValueError(f"no size {size!r}; there are {', '.join(pattern.sizes) or 'none'}")
-    index = pattern.sizes.index(size) if size else 0
-    chosen = pattern.sizes[index] if pattern.sizes else ""
+    return _plan(pattern, _checked(pattern), pattern.sizes.index(size) if size else 0)
+
+
+def make_plans(pattern: Pattern) -> tuple[Plan, ...]:
+    """The plan of each size, in order; of the one there is, where no sizes are named."""
+    checked = _checked(pattern)
+    return tuple(_plan(pattern, checked, index) for index in range(len(pattern.sizes) or 1))
+
+
+def _checked(pattern: Pattern) -> Check:
     # Imported here so that a plan kept from before is read back without it.
     from tracker.pattern.check import check_pattern
 
-    checked = check_pattern(pattern)
+    return check_pattern(pattern)
+
+
+def _plan(pattern: Pattern, checked: Check, index: int) -> Plan:
     parts = tuple(
         PlannedPart(
             part,
@@ -104,7 +115,7 @@ def make_plan(pattern: Pattern, size: str = "") -> Plan:
         )
         for part, rounds in zip(pattern.parts, checked.parts, strict=True)
     )
-    return Plan(pattern, chosen, parts)
+    return Plan(pattern, pattern.sizes[index] if pattern.sizes else "", parts)
 
 
 def _sentences(part: Part) -> tuple[PlannedRound, ...]:

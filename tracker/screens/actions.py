@@ -123,6 +123,12 @@ ACTIONS = (
         "A note kept with this place; it is shown in every copy when the place is reached.",
     ),
     Action(
+        "measure",
+        ("d",),
+        "Measure the piece",
+        "Type how long it is at this place; the rounds left to a length go by it.",
+    ),
+    Action(
         "wrong",
         ("w",),
         "A wrong count",

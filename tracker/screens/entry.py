@@ -18,6 +18,7 @@ class Asked(StrEnum):
     PART = "Go to part"
     CHOICE = "Choose"
     RIP = "Rip back rounds"
+    LENGTH = "Measured, in millimetres"
 
 
 @dataclass(frozen=True, slots=True)

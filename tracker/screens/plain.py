@@ -54,6 +54,7 @@ class PlainWork:
             "go-round": lambda: self._asking(Asked.ROUND),
             "go-stitch": lambda: self._asking(Asked.STITCH),
             "count": lambda: self._asking(Asked.COUNT),
+            "measure": lambda: self._asking(Asked.LENGTH),
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": lambda: [self._seen.how_to or "nothing is written on how this is made"],
@@ -201,6 +202,8 @@ def told(seen: Glance, before: Glance, keys: Keys) -> str:
         words += [off, seen.right, seen.warning, seen.note]
     if seen.memo != before.memo:
         words.append(seen.memo)
+    if seen.left != before.left:
+        words.append(seen.left)
     words += [asked(seen, keys)] if seen.at_end or seen.part_done else list(_step(seen))
     if seen.trouble != before.trouble:
         words.append(seen.trouble)

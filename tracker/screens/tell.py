@@ -29,6 +29,8 @@ class Notice(Slot):
         off = f"{shown(view.keys['wrong'][0])}: {seen.off}" if seen.off else ""
         for words in (off, seen.right, seen.memo, seen.warning):
             lines += [[(row, inks.warn)] for row in paragraph(words, width) if row]
+        if not seen.at_end:
+            lines += [[(row, inks.text)] for row in paragraph(seen.left, width) if row]
         lines = [line for line in lines if any(words for words, _ in line)][:height]
         return [*lines, *self._note(view, Room(width, height - len(lines)))]
 
@@ -97,4 +99,5 @@ def number_for(entry: Entry) -> str:
         Asked.ROUND: "go_to_round",
         Asked.STITCH: "go_to_stitch",
         Asked.RIP: "rip_back",
+        Asked.LENGTH: "measured_mm",
     }[entry.asked]

@@ -189,6 +189,7 @@ class WorkScreen(Screen[None]):
             "count": lambda: self._ask(Entry(Asked.COUNT)),
             "wrong": self._wrong,
             "note": self._note,
+            "measure": self._measure,
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": self._turn_how,
@@ -249,17 +250,32 @@ class WorkScreen(Screen[None]):
         choose_remedy(self.app, self.session, found, self.inks, self._ask)
 
     def _note(self) -> None:
-        from tracker.screens.note import NoteScreen
+        from tracker.session.memos import LONGEST
 
-        seen = self._seen
-        where = f"{seen.round_label}, {seen.made} made"
-        words = self.session.note_here()
-        self.app.push_screen(NoteScreen(where, words, self.inks), self._noted)
+        self._write("Note at", "", self.session.note_here(), LONGEST, self.session.note)
 
-    def _noted(self, words: str | None) -> None:
-        if words is not None:
-            self.session.note(words)
-        self.show()
+    def _measure(self) -> None:
+        from tracker.session.lengths import LONGEST, unit_at
+
+        unit = unit_at(self.session.plan, here(self.session.plan, self.session.state))
+        told = f"such as 14.5 {unit}; "
+        kept = self.session.measured_here()
+        self._write("Length at", told, kept, LONGEST, self.session.measure)
+
+    def _write(
+        self, title: str, told: str, words: str, most: int, keep: Callable[[str], None]
+    ) -> None:
+        """Ask for words on this place; ``keep`` is given them."""
+        from tracker.screens.written import KEYS, Written
+
+        def written(words: str | None) -> None:
+            if words is not None:
+                keep(words)
+            self.show()
+
+        where = f"{self._seen.round_label}, {self._seen.made} made"
+        page = Written(f"{title} {where}", told + KEYS, words, most, self.inks)
+        self.app.push_screen(page, written)
 
     def _parts(self) -> None:
         from tracker.screens.parts import choose_part

@@ -47,10 +47,13 @@ def at_step(plan: Plan, spot: Spot, off: int) -> Current:
     )
 
 
-def at_end(plan: Plan, state: State, spot: Spot) -> Current:
-    """The facts where no step is left: what is asked of the maker takes the step's place."""
+def at_end(plan: Plan, state: State, spot: Spot, left: str) -> Current:
+    """The facts where no step is left: what is asked of the maker takes the step's place.
+
+    ``left``: how many rounds are left to a length, in words.
+    """
     planned = worksheet.round_at(plan, spot)
-    text, where = _asked(plan, state, spot)
+    text, where = _asked(plan, state, spot, left)
     end = len(planned.text)
     return Current(
         colour=_colour(plan, planned.walk.runs[-1]),
@@ -66,7 +69,7 @@ def at_end(plan: Plan, state: State, spot: Spot) -> Current:
     )
 
 
-def _asked(plan: Plan, state: State, spot: Spot) -> tuple[str, str]:
+def _asked(plan: Plan, state: State, spot: Spot, left: str) -> tuple[str, str]:
     """What is asked of the maker at a round's end, in the words of a step."""
     planned = worksheet.round_at(plan, spot)
     if worksheet.piece_done(plan, state):
@@ -74,7 +77,7 @@ def _asked(plan: Plan, state: State, spot: Spot) -> tuple[str, str]:
     if spot.of in state.finished:
         return "part done", _goes_on(plan, state)
     if planned.until:
-        return "long enough?", planned.until
+        return "long enough?", "; ".join(words for words in (left, planned.until) if words)
     if planned.ends_on is None:
         return "count the stitches", ""
     return "count the stitches", f"there should be {planned.ends_on}"

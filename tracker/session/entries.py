@@ -179,10 +179,11 @@ def _event_fields(event: Event) -> dict[str, Value]:
     if event.spread is not None:
         key, off = event.spread
         fields["spread"] = (*_up(key), max(0, -off), max(0, off))
-    if event.note is not None:
-        spot, words = event.note
-        fields["at"] = (*_up(spot.key), spot.step, spot.loop)
-        fields["note"] = words
+    for name, kept in (("note", event.note), ("measured", event.measured)):
+        if kept is not None:
+            spot, words = kept
+            fields["at"] = (*_up(spot.key), spot.step, spot.loop)
+            fields[name] = words
     return fields | _choice_fields(event)
 
 
@@ -242,7 +243,7 @@ _MOVES = frozenset(("round", "steps", "count", "more"))
 _KNOWN = frozenset(
     (
         *("round", "steps", "finished", "count", "times", "mark", "choose"),
-        *("pace", "asking", "loops", "spread", "at", "note"),
+        *("pace", "asking", "loops", "spread", "at", "note", "measured"),
     )
 )
 
@@ -289,7 +290,8 @@ def _event(fields: Mapping[str, Value]) -> Event:
         asking=_asking(fields["asking"]) if "asking" in fields else None,
         loops_shown=_truth(fields["loops"]) if "loops" in fields else None,
         spread=_spread(fields["spread"]) if "spread" in fields else None,
-        note=_note(fields) if "note" in fields else None,
+        note=_kept_at(fields, "note") if "note" in fields else None,
+        measured=_kept_at(fields, "measured") if "measured" in fields else None,
     )
 
 
@@ -315,10 +317,11 @@ def _spread(value: Value) -> tuple[RoundKey, int]:
     return RoundKey(*key), many - few
 
 
-def _note(fields: Mapping[str, Value]) -> tuple[Spot, str]:
-    words = fields["note"]
+def _kept_at(fields: Mapping[str, Value], name: str) -> tuple[Spot, str]:
+    """A place, and the words of a field that are kept with it."""
+    words = fields[name]
     if "at" not in fields or not isinstance(words, str):
-        raise EntryError("not a note")
+        raise EntryError("not something kept with a place")
     return Spot(*_down(fields["at"], 6)), words
 
 

@@ -81,6 +81,7 @@ class Glance:
         off: that the count of the round just worked is wrong, in one sentence; "" if not.
         right: how this round comes right after a wrong count below it; "" where it need not.
         memo: the notes of the round, and in a further copy what the first one tells.
+        left: for a round of open length, how many are left to it; "" where nothing tells.
     """
 
     title: str
@@ -127,6 +128,7 @@ class Glance:
     off: str
     right: str
     memo: str
+    left: str
 
 
 def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "") -> Glance:
@@ -136,6 +138,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
     ended = worksheet.at_end(plan, spot)
     off = mending.off_below(plan, state, spot)
     place = state.place(spot)
+    left = _left(plan, state) if planned.until else ""
     return Glance(
         title=plan.pattern.title,
         size=plan.size,
@@ -171,7 +174,8 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         off=_off(plan, state),
         right=mending.words(planned.walk, off) if off else "",
         memo=_memo(plan, state),
-        **(at_end(plan, state, spot) if ended else at_step(plan, spot, off)),
+        left=left,
+        **(at_end(plan, state, spot, left) if ended else at_step(plan, spot, off)),
     )
 
 
@@ -182,6 +186,13 @@ def _memo(plan: Plan, state: State) -> str:
     from tracker.session.memos import memo
 
     return memo(plan, state)
+
+
+def _left(plan: Plan, state: State) -> str:
+    # Imported here, since most rounds are counted and not measured.
+    from tracker.session.lengths import left_words
+
+    return left_words(plan, state)
 
 
 def _off(plan: Plan, state: State) -> str:

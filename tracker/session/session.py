@@ -269,6 +269,21 @@ class Session:
         """The note kept with this place, or ""."""
         return self.state.notes.get(worksheet.here(self._plan, self.state), "")
 
+    def measure(self, words: str) -> None:
+        """Keep how long the piece measures at this place; no words drop the measure here."""
+        # Imported here, since few pieces are ever measured.
+        from tracker.session.lengths import measure
+
+        self._do(measure(self._plan, self.state, words))
+
+    def measured_mm(self, millimetres: int) -> None:
+        """The same for a length typed in whole millimetres; 0 drops the measure here."""
+        self.measure(f"{millimetres} mm" if millimetres else "")
+
+    def measured_here(self) -> str:
+        """The measure kept with this place, or ""."""
+        return self.state.measured.get(worksheet.here(self._plan, self.state), "")
+
     def length_reached(self) -> None:
         """A round of open length is long enough: go on with what follows."""
         self._do(presses.length_reached(self._plan, self.state))

@@ -122,6 +122,7 @@ class State:
         spread: by how many stitches the round below is off (-2: two too few), for each
             round that is worked so as to come right all the same.
         notes: the maker's notes, by where the maker stood.
+        measured: lengths as the maker wrote them ("14.5 cm"), by where the maker stood.
     """
 
     spot: Spot = START
@@ -138,6 +139,7 @@ class State:
     worked: int = 0
     spread: Mapping[RoundKey, int] = field(default_factory=dict)
     notes: Mapping[Spot, str] = field(default_factory=dict)
+    measured: Mapping[Spot, str] = field(default_factory=dict)
 
     def left_at(self, part: int, copy: int) -> Spot:
         """Where that part and copy was left; its beginning if never begun."""
@@ -179,6 +181,7 @@ class Event(NamedTuple):
             stands alone, and is not taken back.
         spread: a round that is to come right, and by how many the one below is off.
         note: a place and the words kept with it; "" drops them.
+        measured: a place and how long the piece was there; "" drops it.
     """
 
     spot: Spot | None = None
@@ -193,6 +196,7 @@ class Event(NamedTuple):
     worked: int | None = None
     spread: tuple[RoundKey, int] | None = None
     note: tuple[Spot, str] | None = None
+    measured: tuple[Spot, str] | None = None
 
     @property
     def only_moves(self) -> bool:
@@ -224,10 +228,12 @@ def apply(state: State, event: Event) -> State:
         worked=state.worked,
         spread={**state.spread, event.spread[0]: event.spread[1]} if event.spread else state.spread,
         notes=_noted(state.notes, event.note),
+        measured=_noted(state.measured, event.measured),
     )
 
 
 def _noted(notes: Mapping[Spot, str], note: tuple[Spot, str] | None) -> Mapping[Spot, str]:
+    """What is kept with places, with one more, or one dropped."""
     if note is None:
         return notes
     rest = {spot: words for spot, words in notes.items() if spot != note[0]}
