@@ -19,6 +19,7 @@ LAYERS = {
     "writing": 4,
     "screens": 5,
     "cli": 6,
+    "cli_ahead": 6,
     "cli_check": 6,
     "cli_files": 6,
     "cli_parser": 6,

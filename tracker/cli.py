@@ -62,6 +62,18 @@ def _carry_out(arguments: Namespace) -> int:
     return _COMMANDS.get(arguments.command, _resume)(arguments)
 
 
+def _ahead(arguments: Namespace) -> int:
+    from tracker import cli_ahead
+
+    return cli_ahead.ahead(arguments.piece, as_json=arguments.json)
+
+
+def _weigh(arguments: Namespace) -> int:
+    from tracker import cli_ahead
+
+    return cli_ahead.weigh(arguments.words, arguments.yarn, as_json=arguments.json)
+
+
 def _check(arguments: Namespace) -> int:
     from tracker import cli_check
 
@@ -138,11 +150,13 @@ def _resume(_arguments: Namespace) -> int:
 
 
 _COMMANDS = {
+    "ahead": _ahead,
     "check": _check,
     "patterns": _patterns,
     "read": _read,
     "shelf": _shelf,
     "spread": _spread,
+    "weigh": _weigh,
     "where": _where,
     "work": _work,
     "write": _write,

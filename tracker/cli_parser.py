@@ -65,6 +65,14 @@ _WRITE_EXAMPLES = """examples:
   hookside write tea-cosy -o cosy.md    as Markdown
   hookside write my-cowl.toml --terms UK -o cowl.txt
 """
+_WEIGH = """Keeps with a piece what is left of a yarn, all balls of it together, as the scale shows
+it. From two weighings on it is known what a stitch takes, and whether the yarn lasts. A
+weighing can be undone like any press; a second one at the same place corrects it."""
+_WEIGH_EXAMPLES = """examples:
+  hookside weigh 43 g                   the latest piece, the yarn in hand
+  hookside weigh tea-cosy 43.5 g --yarn B
+  hookside weigh 1.5 oz
+"""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -78,6 +86,8 @@ def make_parser() -> argparse.ArgumentParser:
     parser = _command(_Parser, "hookside", _ABOUT, _EXAMPLES)
     parser.add_argument("--version", action="version", version=f"hookside {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
+    _add_ahead(commands)
+    _add_weigh(commands)
     _add_work(commands)
     _add_check(commands)
     _add_read(commands)
@@ -120,6 +130,29 @@ def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
     work.add_argument(
         "--plain", action="store_true", help="line by line: for screen readers and slow lines"
     )
+
+
+def _add_ahead(commands: argparse._SubParsersAction[_Parser]) -> None:
+    ahead = commands.add_parser(
+        "ahead", help="how long a piece takes from here, and whether its yarn lasts"
+    )
+    ahead.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
+    ahead.add_argument("--json", action="store_true", help="in seconds and grams, as JSON")
+
+
+def _add_weigh(commands: argparse._SubParsersAction[_Parser]) -> None:
+    weigh = commands.add_parser(
+        "weigh",
+        help="keep what is left of a yarn",
+        description=_WEIGH,
+        epilog=_WEIGH_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    weigh.add_argument(
+        "words", nargs="+", metavar="[PIECE] WEIGHT", help="what the scale shows: 43 g, 1.5 oz"
+    )
+    weigh.add_argument("--yarn", metavar="LETTER", help="default: the yarn in hand")
+    weigh.add_argument("--json", action="store_true", help="what lies ahead, as JSON")
 
 
 def _add_check(commands: argparse._SubParsersAction[_Parser]) -> None:

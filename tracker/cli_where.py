@@ -22,7 +22,7 @@ NO_PIECE = 1
 
 def where(word: str | None) -> int:
     """Print the place in a piece as one plain line."""
-    path = _meant(word)
+    path = meant(word)
     print(opened(lambda: told(path)))
     return 0
 
@@ -31,12 +31,13 @@ def where_card(word: str | None) -> int:
     """Print what to look at before going on with a piece."""
     from tracker.session.looking import card_at
 
-    path = _meant(word)
+    path = meant(word)
     print("\n".join(opened(lambda: card_at(path)).lines))
     return 0
 
 
-def _meant(word: str | None) -> Path:
+def meant(word: str | None) -> Path:
+    """The piece a word means; without one the latest. Raises `Complaint`."""
     path = piece_called(word) if word else latest_piece()
     if path is None:
         text = f'no piece is called "{word}"' if word else "no piece is begun yet"

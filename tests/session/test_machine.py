@@ -75,6 +75,10 @@ class Work(RuleBasedStateMachine):
     def enter_count(self, count):
         self.act(lambda: self.session.enter_count(count))
 
+    @rule(grams=st.integers(0, 200))
+    def weigh(self, grams):
+        self.act(lambda: self.session.weigh(f"{grams} g"))
+
     @rule()
     def length_reached(self):
         self.act(self.session.length_reached)

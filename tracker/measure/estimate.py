@@ -49,6 +49,26 @@ class Ratio:
 
 
 @dataclass(frozen=True, slots=True)
+class Table:
+    """How stitches compare: the plain ones by US names, ``special`` those not known.
+
+    ``shared`` is what stitches that are closed together have in common: the closing loop.
+    """
+
+    ratios: Mapping[str, Ratio]
+    special: Ratio
+    shared: float = 0.0
+
+    def legs(self, plain: Ratio, together: int) -> Ratio:
+        """So many of a plain stitch closed together, or made in one place.
+
+        Each adds all but what they share. Our own assumption, no source.
+        """
+        more = max(0.0, plain.times - self.shared)
+        return Ratio(plain.times + more * (together - 1), max(plain.spread, 0.35))
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """Measurements whose errors go together.
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from tracker.measure.estimate import Amounts, Estimate, Group, Range, Ratio, fit, singles
+from tracker.measure.estimate import Amounts, Estimate, Group, Range, Ratio, Table, fit, singles
 
 RATIOS: Mapping[str, Ratio] = {
     "ch": Ratio(0.3, 0.4),
@@ -25,6 +25,8 @@ source; hence the wide spread.
 
 SPECIAL = Ratio(3.0, 0.6)
 """A stitch of which nothing is known. Our own assumption, no source."""
+
+TABLE = Table(RATIOS, SPECIAL)
 
 ENDS = Ratio(2.0, 0.6)
 """A join, a turn, another colour, a marker: the same."""
@@ -72,11 +74,6 @@ class Stretch:
 
 Sitting = Sequence[Stretch]
 """Stretches worked one after the other, without putting the piece down."""
-
-
-def legs(one: Ratio, together: int) -> Ratio:
-    """So many stitches closed together, or made in one place. Our own assumption."""
-    return Ratio(one.times * together, max(one.spread, 0.4))
 
 
 def fit_pace(sittings: Sequence[Sitting], ratios: Mapping[str, Ratio]) -> Estimate | None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from tracker.measure.estimate import Amounts, Estimate, Group, Range, Ratio, fit, singles
+from tracker.measure.estimate import Amounts, Estimate, Group, Range, Ratio, Table, fit, singles
+from tracker.measure.units import GRAMS, read_weight
 
 RATIOS: Mapping[str, Ratio] = {
     "ch": Ratio(0.48, 0.2),
@@ -29,6 +31,8 @@ assumptions, no source.
 
 SPECIAL = Ratio(3.0, 0.6)
 """A stitch of which nothing is known. Our own assumption, no source."""
+
+TABLE = Table(RATIOS, SPECIAL, shared=RATIOS["ch"].times)
 
 WANDERS = 0.8
 """How the yarn in n single crochets scatters: variance over that of one, for each of them.
@@ -56,13 +60,20 @@ class Weighing:
     made: Amounts
 
 
-def legs(one: Ratio, together: int) -> Ratio:
-    """So many stitches closed together: each adds all but the loop that closes it.
+def read_scale(text: str) -> tuple[Fraction, Fraction]:
+    """A weight as the maker wrote it, and the step of the scale that showed it, in grams.
 
-    Our own assumption, no source.
+    The step is that of the last figure: 1 g of "43 g", 1/10 g of "43.5 g", 1/4 oz of
+    "1 3/4 oz". Raises `ValueError`, see `units.read_weight`; for one below 0 too.
     """
-    more = max(0.0, one.times - RATIOS["ch"].times)
-    return Ratio(one.times + more * (together - 1), max(one.spread, 0.3))
+    amount = read_weight(text)
+    if amount.number < 0:
+        raise ValueError(f"{amount} is less than nothing")
+    figures = text.strip().replace(",", ".")
+    places = re.match(r"\d+\.(\d+)", figures)
+    parts = re.search(r"\d/(\d+)", figures)
+    finest = 10 ** len(places[1]) if places else int(parts[1]) if parts else 1
+    return amount.grams, GRAMS[amount.unit] / finest
 
 
 def fit_yarn(weighings: Sequence[Weighing], ratios: Mapping[str, Ratio]) -> Estimate | None:

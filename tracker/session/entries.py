@@ -184,6 +184,8 @@ def _event_fields(event: Event) -> dict[str, Value]:
             spot, words = kept
             fields["at"] = (*_up(spot.key), spot.step, spot.loop)
             fields[name] = words
+    if event.weighed is not None:
+        fields["yarn"], fields["left"] = event.weighed
     return fields | _choice_fields(event)
 
 
@@ -243,7 +245,7 @@ _MOVES = frozenset(("round", "steps", "count", "more"))
 _KNOWN = frozenset(
     (
         *("round", "steps", "finished", "count", "times", "mark", "choose"),
-        *("pace", "asking", "loops", "spread", "at", "note", "measured"),
+        *("pace", "asking", "loops", "spread", "at", "note", "measured", "yarn", "left"),
     )
 )
 
@@ -260,6 +262,8 @@ def _entry(fields: Mapping[str, Value]) -> Entry:
             return kind(_number(fields[name]))
     if not fields or not fields.keys() <= _KNOWN or ("round" in fields) != ("steps" in fields):
         raise EntryError("not an entry")
+    if ("yarn" in fields) != ("left" in fields):
+        raise EntryError("not a weighing")
     return Did(_event(fields))
 
 
@@ -292,6 +296,7 @@ def _event(fields: Mapping[str, Value]) -> Event:
         spread=_spread(fields["spread"]) if "spread" in fields else None,
         note=_kept_at(fields, "note") if "note" in fields else None,
         measured=_kept_at(fields, "measured") if "measured" in fields else None,
+        weighed=_weighed(fields) if "left" in fields else None,
     )
 
 
@@ -323,6 +328,19 @@ def _kept_at(fields: Mapping[str, Value], name: str) -> tuple[Spot, str]:
     if "at" not in fields or not isinstance(words, str):
         raise EntryError("not something kept with a place")
     return Spot(*_down(fields["at"], 6)), words
+
+
+def _weighed(fields: Mapping[str, Value]) -> tuple[str, str]:
+    from tracker.measure.units import read_weight  # only for a line that tells a weight
+
+    letter, left = fields.get("yarn"), fields["left"]
+    if not isinstance(letter, str) or not isinstance(left, str):
+        raise EntryError("not a weighing")
+    try:
+        read_weight(left)
+    except ValueError:
+        raise EntryError("not a weight") from None
+    return letter, left
 
 
 def _number(value: Value) -> int:

@@ -28,6 +28,7 @@ from tracker.session.wrong import Wrong
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
+    from tracker.session.outlook import Looker, Outlook
 
 __all__ = ["Session", "StoreError", "glance_at"]
 
@@ -58,6 +59,7 @@ class Session:
         self._worked_before = worked(store.history.items)
         self._worked = 0
         self._pressed = False
+        self._looker: Looker | None = None
 
     @classmethod
     def start(
@@ -284,6 +286,20 @@ class Session:
         """The measure kept with this place, or ""."""
         return self.state.measured.get(worksheet.here(self._plan, self.state), "")
 
+    def weigh(self, typed: str, letter: str = "") -> None:
+        """Keep what is left of a yarn, such as "43 g"; of the one in hand unless said."""
+        from tracker.session.weighing import weigh  # not for every piece
+
+        self._do(weigh(self._plan, self.state, typed, letter))
+
+    def outlook(self) -> Outlook:
+        """What lies ahead of the piece. It takes some milliseconds: not for every press."""
+        if self._looker is None:
+            from tracker.session.outlook import Looker
+
+            self._looker = Looker(self._plan)
+        return self._looker.outlook(self.state, self._store.history.items)
+
     def length_reached(self) -> None:
         """A round of open length is long enough: go on with what follows."""
         self._do(presses.length_reached(self._plan, self.state))
@@ -377,7 +393,7 @@ class Session:
         plan = _plan_of(store, self._reading)
         self._store.put_aside()
         store.notices = (*self._store.notices, *store.notices)
-        self._plan, self._store = plan, store
+        self._plan, self._store, self._looker = plan, store, None
         self._last_press = "the changed version kept"
         self._say_if_astray()
 

@@ -61,6 +61,29 @@ START = Spot()
 """Where every piece begins."""
 
 
+class Progress(NamedTuple):
+    """How far a piece is: where each part and copy was left, and how often lengths were worked.
+
+    ``again`` as in `State`.
+    """
+
+    left: Mapping[Copy, Spot]
+    finished: frozenset[Copy]
+    again: Mapping[tuple[int, int, int], int]
+
+
+class Weighed(NamedTuple):
+    """What was left of a yarn, all balls of it together, and how far the piece was then.
+
+    ``left`` is as the maker wrote it: "43 g", "1.5 oz".
+    """
+
+    yarn: str
+    left: str
+    at: Spot
+    progress: Progress
+
+
 @dataclass(frozen=True, slots=True)
 class Counts:
     """What the maker counted, by round."""
@@ -123,6 +146,7 @@ class State:
             round that is worked so as to come right all the same.
         notes: the maker's notes, by where the maker stood.
         measured: lengths as the maker wrote them ("14.5 cm"), by where the maker stood.
+        weighed: what was left of the yarns, the latest last.
     """
 
     spot: Spot = START
@@ -140,6 +164,12 @@ class State:
     spread: Mapping[RoundKey, int] = field(default_factory=dict)
     notes: Mapping[Spot, str] = field(default_factory=dict)
     measured: Mapping[Spot, str] = field(default_factory=dict)
+    weighed: tuple[Weighed, ...] = ()
+
+    @property
+    def progress(self) -> Progress:
+        """How far the piece is."""
+        return Progress({**self.left, self.spot.of: self.spot}, self.finished, self.again)
 
     def left_at(self, part: int, copy: int) -> Spot:
         """Where that part and copy was left; its beginning if never begun."""
@@ -182,6 +212,7 @@ class Event(NamedTuple):
         spread: a round that is to come right, and by how many the one below is off.
         note: a place and the words kept with it; "" drops them.
         measured: a place and how long the piece was there; "" drops it.
+        weighed: a yarn's letter and what is left of it.
     """
 
     spot: Spot | None = None
@@ -197,6 +228,7 @@ class Event(NamedTuple):
     spread: tuple[RoundKey, int] | None = None
     note: tuple[Spot, str] | None = None
     measured: tuple[Spot, str] | None = None
+    weighed: tuple[str, str] | None = None
 
     @property
     def only_moves(self) -> bool:
@@ -229,7 +261,14 @@ def apply(state: State, event: Event) -> State:
         spread={**state.spread, event.spread[0]: event.spread[1]} if event.spread else state.spread,
         notes=_noted(state.notes, event.note),
         measured=_noted(state.measured, event.measured),
+        weighed=_weighed(state, event.weighed),
     )
+
+
+def _weighed(state: State, event: tuple[str, str] | None) -> tuple[Weighed, ...]:
+    if event is None:
+        return state.weighed
+    return (*state.weighed, Weighed(*event, state.spot, state.progress))
 
 
 def _noted(notes: Mapping[Spot, str], note: tuple[Spot, str] | None) -> Mapping[Spot, str]:

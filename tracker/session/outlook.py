@@ -1,0 +1,145 @@
+"""What lies ahead of a piece: how long it takes, whether the yarn lasts.
+
+Worked out from what was done so far, and only from that: nothing is said before there is
+enough of it. It costs some milliseconds, so it is asked for between presses.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from tracker.measure.estimate import Estimate, Range
+from tracker.measure.pace import Stretch, fit_pace, takes
+from tracker.session import worksheet
+from tracker.session.quantities import Quantities, total
+from tracker.session.sittings import Done, done, sittings
+from tracker.session.state import Copy, Spot, State
+from tracker.session.yarn_ahead import Coming, YarnAhead, yarn_ahead
+
+if TYPE_CHECKING:
+    from tracker.pattern.plan import Plan
+    from tracker.session.history import Item
+
+LATEST = 400
+"""Items of the history that a pace is taken from: rounds, or a few more."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """What lies ahead. Times are in seconds, without pauses.
+
+    Attributes:
+        round, part, piece: the time left for each; None before there is a pace.
+        lengths: rounds worked to a length lie ahead, and count as worked once.
+        making_up: a making-up lies ahead, which is not counted.
+        pace: by stitch, the seconds that one takes, of those that were worked.
+        yarns: those that were weighed.
+    """
+
+    round: Range | None = None
+    part: Range | None = None
+    piece: Range | None = None
+    lengths: bool = False
+    making_up: bool = False
+    pace: tuple[tuple[str, Range], ...] = ()
+    yarns: tuple[YarnAhead, ...] = ()
+
+
+class Looker:
+    """Looks ahead in one plan."""
+
+    def __init__(self, plan: Plan) -> None:
+        self._plan = plan
+        self._quantities = Quantities(plan)
+
+    def outlook(self, state: State, items: Sequence[Item]) -> Outlook:
+        """What lies ahead, by the state and the history."""
+        coming = tuple(self._coming(state))
+        of = worksheet.here(self._plan, state).of
+        parts = self._plan.parts
+        ahead = [one.spot for one in coming]
+        estimate, usual, worked = self._pace(items)
+        clock = _Clock(self._quantities, estimate, usual)
+        return Outlook(
+            round=clock.takes(coming[:1] if coming and coming[0].spot.of == of else ()),
+            part=clock.takes([one for one in coming if one.spot.of == of]),
+            piece=clock.takes(coming),
+            lengths=any(parts[spot.part].rounds[spot.round].until for spot in ahead),
+            making_up=any(
+                parts[part].making_up and (part, copy) not in state.finished
+                for part, copy in worksheet.needed(self._plan, state)
+            ),
+            pace=clock.each(worked),
+            yarns=tuple(
+                yarn_ahead(self._plan, self._quantities, state, letter, coming)
+                for letter in dict.fromkeys(one.yarn for one in state.weighed)
+            ),
+        )
+
+    def _coming(self, state: State) -> list[Coming]:
+        """The rounds still to be worked, in the order they will be."""
+        plan = self._plan
+        of = worksheet.here(plan, state).of
+        undone = [copy for copy in worksheet.needed(plan, state) if copy not in state.finished]
+        later = sorted(undone, key=lambda copy: (copy != of, copy < of))
+        found: list[Coming] = []
+        for copy in later:
+            if not plan.parts[copy[0]].making_up:
+                found += self._rest(state, copy)
+        return found
+
+    def _rest(self, state: State, of: Copy) -> list[Coming]:
+        """The rounds of a part and copy from where it was left."""
+        spot: Spot | None = worksheet.settle(self._plan, state, state.left_at(*of))
+        found: list[Coming] = []
+        while spot is not None:
+            found += self._times(state, spot)
+            spot = worksheet.following_round(self._plan, state, spot)
+        return found
+
+    def _times(self, state: State, spot: Spot) -> list[Coming]:
+        """A round from the spot on; one of open length as often as in the first copy."""
+        found = [Coming(spot, self._quantities.between(spot))]
+        planned = worksheet.round_at(self._plan, spot)
+        last = spot.nth + 1 >= state.times(*spot[:3])
+        usual = state.again.get((spot.part, 0, spot.round), 0) if spot.copy and last else 0
+        if planned.until:
+            more = [spot._replace(nth=nth, step=0) for nth in range(spot.nth + 1, usual + 1)]
+            found += [Coming(one, self._quantities.between(one)) for one in more]
+        return found
+
+    def _pace(self, items: Sequence[Item]) -> tuple[Estimate | None, float, set[str]]:
+        """The pace, how long a sitting usually is, and the kinds that were worked."""
+        worked = sittings(list(done(self._plan, items[-LATEST:])))
+        stretches = [[self._stretch(one) for one in sitting] for sitting in worked]
+        kinds = {kind for sitting in stretches for one in sitting for kind in one.made}
+        long = [sum(one.seconds for one in sitting) for sitting in stretches]
+        usual = sum(long) / len(long) if long else 0.0
+        return fit_pace(stretches, self._quantities.time), usual, kinds
+
+    def _stretch(self, one: Done) -> Stretch:
+        made = total(self._quantities.between(spot, stop) for spot, stop in one.spans)
+        return Stretch(self._quantities.of_time(made), float(one.took))
+
+
+@dataclass(frozen=True, slots=True)
+class _Clock:
+    """Tells how long work takes."""
+
+    quantities: Quantities
+    estimate: Estimate | None
+    usual: float
+
+    def takes(self, coming: Sequence[Coming]) -> Range | None:
+        if self.estimate is None:
+            return None
+        ahead = self.quantities.of_time(total(one.amounts for one in coming))
+        return takes(self.estimate, ahead, self.quantities.time, self.usual)
+
+    def each(self, kinds: set[str]) -> tuple[tuple[str, Range], ...]:
+        if self.estimate is None:
+            return ()
+        known = [kind for kind in self.quantities.time if kind in kinds]
+        return tuple((kind, self.estimate.each(kind)) for kind in known)

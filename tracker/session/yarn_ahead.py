@@ -1,0 +1,145 @@
+"""Whether a yarn lasts, and where it runs out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from tracker.measure.estimate import Estimate, Range
+from tracker.measure.yarn import Weighing, fit_yarn, needed, read_scale
+from tracker.session.naming import label
+from tracker.session.quantities import Amounts, Quantities, total
+from tracker.session.state import Spot, State, Weighed
+from tracker.session.weighing import yarn_named
+
+if TYPE_CHECKING:
+    from tracker.pattern.plan import Plan
+
+Kinds = Mapping[str, float]
+"""How many stitches of each kind, of one yarn."""
+
+
+@dataclass(frozen=True, slots=True)
+class Coming:
+    """A round still to be worked, or the rest of one."""
+
+    spot: Spot
+    amounts: Amounts
+
+
+@dataclass(frozen=True, slots=True)
+class YarnAhead:
+    """What is known of one yarn.
+
+    Attributes:
+        letter: its letter; "" where the pattern names none.
+        name: as a maker says it ("A, moss").
+        left: grams left now: what was weighed last, less what was worked since.
+        needs: grams that the rest of the piece takes; None before there is an estimate.
+        lasts: True or False where that is sure (nine times in ten); None where it is not.
+        runs_out: the round in which it runs out, most likely; "" where it lasts.
+        first, last: the earliest and the latest such round; "" for: not at all.
+        each: by stitch, the grams that one takes, of those that were measured.
+    """
+
+    letter: str
+    name: str
+    left: float
+    needs: Range | None
+    lasts: bool | None
+    runs_out: str
+    first: str
+    last: str
+    each: tuple[tuple[str, Range], ...]
+
+
+def yarn_ahead(
+    plan: Plan, quantities: Quantities, state: State, letter: str, coming: Sequence[Coming]
+) -> YarnAhead:
+    """What is known of a yarn that was weighed, for the rounds to come."""
+    kept = [_weighing(quantities, one) for one in state.weighed if one.yarn == letter]
+    last = kept[-1]
+    now = quantities.of_yarn(quantities.worked(state.progress), letter)
+    scale = _Scale(
+        quantities,
+        letter,
+        fit_yarn(kept, quantities.yarn),
+        _less(now, last.made),
+        float(last.grams),
+    )
+    return scale.told(plan, coming, {kind for one in kept for kind in one.made})
+
+
+def _weighing(quantities: Quantities, one: Weighed) -> Weighing:
+    grams, step = read_scale(one.left)
+    return Weighing(grams, step, quantities.of_yarn(quantities.worked(one.progress), one.yarn))
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """Tells how long a yarn lasts: ``grams`` were left when ``since`` was not yet worked."""
+
+    quantities: Quantities
+    letter: str
+    estimate: Estimate | None
+    since: Kinds
+    grams: float
+
+    def told(self, plan: Plan, coming: Sequence[Coming], kinds: set[str]) -> YarnAhead:
+        name = yarn_named(plan, self.letter)
+        if self.estimate is None:
+            return YarnAhead(self.letter, name, self.grams, None, None, "", "", "", ())
+        used = self._needs(self.since).likely
+        every = self._until(coming)
+        ends = (
+            self._out(plan, coming, lambda need: need.likely),
+            self._out(plan, coming, lambda need: need.high),
+            self._out(plan, coming, lambda need: need.low),
+        )
+        return YarnAhead(
+            letter=self.letter,
+            name=name,
+            left=max(0.0, self.grams - used),
+            needs=Range(*(max(0.0, one - used) for one in (every.low, every.likely, every.high))),
+            lasts=True if not ends[1] else False if ends[2] else None,
+            runs_out=ends[0],
+            first=ends[1],
+            last=ends[2],
+            each=tuple((kind, self.estimate.each(kind)) for kind in sorted(kinds)),
+        )
+
+    def _needs(self, amounts: Kinds) -> Range:
+        assert self.estimate is not None
+        return needed(self.estimate, amounts, self.quantities.yarn)
+
+    def _until(self, coming: Sequence[Coming]) -> Range:
+        """What is needed from the last weighing to the end of these rounds."""
+        ahead = self.quantities.of_yarn(total(one.amounts for one in coming), self.letter)
+        return self._needs(_less(ahead, {kind: -many for kind, many in self.since.items()}))
+
+    def _out(self, plan: Plan, coming: Sequence[Coming], side: Callable[[Range], float]) -> str:
+        """The round in which more is needed than there was; "" where that is not so."""
+        if side(self._until(coming)) <= self.grams or not coming:
+            return ""
+        low, high = 0, len(coming) - 1
+        while low < high:
+            middle = (low + high) // 2
+            if side(self._until(coming[: middle + 1])) > self.grams:
+                high = middle
+            else:
+                low = middle + 1
+        return _called(plan, coming[0].spot, coming[low].spot)
+
+
+def _called(plan: Plan, here: Spot, spot: Spot) -> str:
+    """A round by its label, with its part where that is another: "Rnd 31", "Ear, Rnd 3"."""
+    part = plan.parts[spot.part]
+    copy = f" {spot.copy + 1}" if part.part.make > 1 else ""
+    name = "" if spot.of == here.of else f"{part.name}{copy}, "
+    return f"{name}{label(plan, spot)}"
+
+
+def _less(some: Kinds, other: Kinds) -> Kinds:
+    kinds = some.keys() | other.keys()
+    return {kind: some.get(kind, 0.0) - other.get(kind, 0.0) for kind in kinds}
