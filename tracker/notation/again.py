@@ -23,7 +23,7 @@ class AgainReader(Reader):
         verb = self.accept_any(
             "rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"
         )
-        if not verb:
+        if not verb or (verb == "work" and self.here.text == "this"):
             return None
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
         if self._last_round() or (verb in ("continue", "cont") and self._in_pattern()):

@@ -7,7 +7,13 @@ from dataclasses import replace
 from tracker.notation.colours import Colours
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
-from tracker.notation.wordlists import CHAIN_WORDS, ENDINGS, OTHER_SIDE, OTHER_SIDE_LEAD
+from tracker.notation.wordlists import (
+    CHAIN_WORDS,
+    ENDINGS,
+    OTHER_SIDE,
+    OTHER_SIDE_LEAD,
+    ROUND_WORDS,
+)
 
 _NO_SHAPING = (
     "increase",
@@ -30,6 +36,7 @@ class Deeds(Colours):
         for rule in (
             self._do_not,
             self._aside,
+            self._to_other_round,
             self._goes_on,
             self._ring_made,
             self._start_here,
@@ -110,6 +117,17 @@ class Deeds(Colours):
         if self.accept_any("in") and self.kind() is not None and self.here.text == ",":
             return Note(start, self.last_end)
         return None
+
+    def _to_other_round(self) -> Note | None:
+        """``("continue" | "go" | "proceed") ["on"] ("to" | "with") "round" number``"""
+        start = self.here.start
+        if not self.accept_any("continue", "cont", "go", "proceed", "move"):
+            return None
+        self.accept_any("on", "straight")
+        if not self.accept_any("to", "with", "onto") or not self.accept_any(*ROUND_WORDS):
+            return None
+        numbered = self.accept_number() is not None and self._clause_is_over()
+        return Note(start, self.last_end) if numbered else None
 
     def _ring_made(self) -> Act | None:
         """``["make" | "create"] ring``: an adjustable ring to work into"""
@@ -217,13 +235,14 @@ class Deeds(Colours):
     def _loops_from_here(self) -> Loops | None:
         """``["working" | "work"] ["in"] loop`` as a clause: it holds for what follows."""
         start, begin = self.here.start, self.at
-        self.accept_any("working", "work")
+        self.accept_any("working", "work", "crochet")
+        self.accept_all("this", "the", "entire", "whole", "next", *ROUND_WORDS)
         self.accept_any("in", "through", "into")
         self.loop = ""
         if not self.accept_loop():
             return None
         self.accept_all("throughout", "unless")
-        led = self.tokens[begin].text in ("working", "work")
+        led = self.tokens[begin].text in ("working", "work", "crochet", "in", "through")
         if self.here.text in (":", ",", ".", ";") or (led and self._begins_make()):
             return Loops(self.loop, start, self.last_end)
         return None

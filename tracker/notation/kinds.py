@@ -8,6 +8,7 @@ from tracker.notation.tokens import Type
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     COLOURS,
+    LOOP_WORDS,
     ROUND_WORDS,
     SPACE_WORDS,
     STITCH_WORDS,
@@ -26,6 +27,8 @@ class Kinds(Kit):
         self._plural_sts = False
         self._below = 0
         self.at_base = False
+        #: whether the words name the sides of rows as places
+        self.along_rows = False
 
     def accept_loop(self) -> bool:
         """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
@@ -42,9 +45,9 @@ class Kinds(Kit):
 
     def _loop_side(self) -> str:
         """``"blo" | "flo" … | ("back" | "front") "loop"``"""
-        short = self.accept_any("blo", "flo", "bl", "fl", "blp", "flp", "bls", "fls")
+        short = self.accept_any(*LOOP_WORDS)
         if short:
-            return "back" if short[0] == "b" else "front"
+            return "back" if "b" in short else "front"
         side = self.here.text
         if side in ("third", "3rd", "middle") and self.ahead().text in ("loop", "loops"):
             self.at += 2
@@ -136,6 +139,8 @@ class Kinds(Kit):
         """``"row ends" | "st" ["and" "ch"] | "ch" | stitch ["st"]``"""
         if self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends"):
             self.at += 2
+            return "st"
+        if self.along_rows and self.accept_any("row", "rows"):
             return "st"
         word = self.accept_any(*STITCH_WORDS)
         self._plural_sts = word in ("sts", "stitches")

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tracker.notation.amounts import Amounts
 from tracker.notation.dictionary import STITCHES, base_of
-from tracker.notation.kit import TIMES_WORDS
-from tracker.notation.shorthand import Shorthand
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
@@ -17,7 +16,7 @@ _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
 
 
-class Makes(Shorthand):
+class Makes(Amounts):
     """Rules for stitches."""
 
     def make(self) -> list[Node] | None:
@@ -31,6 +30,7 @@ class Makes(Shorthand):
         if ("a",) not in self.lexicon.phrases:
             self.accept_any("a")
         self.accept_any("an", "another", "the")
+        self.accept_any("standing")
         self.accept_any("last", "first", "beg", "beginning")
         self.accept("-")
         self.accept_loop()
@@ -48,13 +48,6 @@ class Makes(Shorthand):
         if stitch.us in ("inc", "dec") and self.tokens[self.at - 1].type is Type.NUMBER:
             count = None
         return self._made(stitch, count, start)
-
-    def _named_by_number(self) -> bool:
-        """Whether the number here begins the name of a stitch: "2V-st"."""
-        mark = self.at
-        found = self.here.type is Type.NUMBER and self._stitch_here()
-        self.at = mark
-        return found
 
     def _in_one_place(self, count: Figure | None) -> Stitch | None:
         """``figure ("in" | "to") "1"``: an increase, a decrease, named by what it does."""
@@ -74,9 +67,10 @@ class Makes(Shorthand):
         behind = count is None
         if count is None:
             count = self._count_behind()
-        numbered = count is not None
         self.accept_all("more")
-        self.accept_loop()
+        if self.accept_loop() and count is None:
+            count = self._count_behind()
+        numbered = count is not None
         together = self._together(stitch, count)
         target = None
         if together is not None:
@@ -158,39 +152,6 @@ class Makes(Shorthand):
         self.at = mark
         return None
 
-    def _count_behind(self) -> Figure | None:
-        """``"sc 3"``, ``"sc x 3"``: a number behind its stitch."""
-        mark = self.at
-        crossed = self._crossed()
-        figure = self.accept_figure()
-        if figure is None:
-            self.at = mark
-            return None
-        if self.accept("more", "times"):
-            return figure
-        if not crossed and self._belongs_to_next():
-            self.at = mark
-            return None
-        if self.here.text in ("times", *self.crosses) and not crossed:
-            self.at = mark
-            return None
-        return figure
-
-    def _belongs_to_next(self) -> bool:
-        """Whether the number just read stands before its stitch: "sc 3 inc" against "sc 3 inc 1"
-
-        It stands behind its own where every stitch that follows in the clause has its number
-        behind it as well.
-        """
-        if self.here.text in STITCH_WORDS:
-            return True
-        mark, found = self.at, False
-        while self._stitch_here() and not found:
-            self.accept_phrase(self.lexicon.phrases)
-            found = self.accept_figure() is None or self.here.text in ("times", *self.crosses)
-        self.at = mark
-        return found
-
     def _next_together(self, start: int) -> list[Node] | None:
         """``"next" figure "sts" "together"``: a decrease, whatever its stitch"""
         mark = self.at
@@ -204,7 +165,7 @@ class Makes(Shorthand):
 
     def _stitch(self) -> Stitch | None:
         """``stitch ["stitch"] ["(see" words ")"] ["(s)"]``"""
-        key = self.accept_phrase(self.lexicon.phrases)
+        key = self.accept_phrase(self.lexicon.phrases) or self._with_glued_loop()
         if key is None or key == "ch":
             return None
         if self.here.text in ("stitch", "stitches"):
@@ -213,6 +174,18 @@ class Makes(Shorthand):
             self.at = self.closing() + 1
         self.accept("(", "s", ")")
         return self.lexicon.stitch(key)
+
+    def _with_glued_loop(self) -> str | None:
+        """A stitch written in one with its loop: "hdcblo", "blsc"."""
+        word = self.here.text
+        for loop in ("blo", "flo", "bl", "fl"):
+            for rest in (word.removesuffix(loop), word.removeprefix(loop)):
+                key = self.lexicon.phrases.get((rest,)) if rest != word else None
+                if key is not None and key in STITCHES and STITCHES[key].height:
+                    self.loop = "back loop" if loop[0] == "b" else "front loop"
+                    self.at += 1
+                    return key
+        return None
 
     def _gathered(self, stitch: Stitch, count: Figure | None) -> Stitch | None:
         """``figure stitch "popcorn"`` is one popcorn; ``figure stitch "inc"`` one increase."""
@@ -278,30 +251,6 @@ class Makes(Shorthand):
 
     def _stitch_here_alone(self, mark: int) -> bool:
         return self.tokens[mark].text == "," and self.here.type is Type.NUMBER
-
-    def _times_behind(self) -> Figure | None:
-        """``times = "x" figure | figure "times" | "twice" | "*" figure``"""
-        mark = self.at
-        starred = self.here.text == "*" and not self.starring
-        if self._crossed() or (starred and self.ahead().type is Type.NUMBER and self.accept("*")):
-            figure = self.accept_figure()
-            if figure is not None:
-                self.accept_any("times")
-                return figure
-            self.at = mark
-            return None
-        if self.here.text in TIMES_WORDS and self.ahead().text != "more":
-            self.at += 1
-            return (TIMES_WORDS[self.tokens[self.at - 1].text],)
-        figure = self.accept_figure()
-        often = figure is not None and self.accept_any("times", *self.crosses, "time")
-        if often and self.here.text != "more":
-            self.accept_any("total")
-            if self.here.text == "in" and self.ahead().text in ("all", "total"):
-                self.at += 2
-            return figure
-        self.at = mark
-        return None
 
 
 def _in_one(stitch: Stitch, n: int) -> Stitch:

@@ -5,12 +5,41 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, OtherSide
+from tracker.notation.tree import (
+    Act,
+    Along,
+    At,
+    Chain,
+    Evenly,
+    Group,
+    Make,
+    Node,
+    Note,
+    OtherSide,
+    Target,
+)
 
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    return _along(_spread(_side_first(nodes)))
+    return _along(_spread(_side_first(_into_own_chain(nodes))))
+
+
+def _into_own_chain(nodes: list[Node]) -> list[Node]:
+    """``"ch" n "," make "in" "first" "ch"`` is the nth chain from the hook: "ch 4, 11 dc in it"."""
+    works = [i for i, n in enumerate(nodes) if not isinstance(n, Note | Act)]
+    if len(works) < 2:
+        return nodes
+    chain, node = nodes[works[0]], nodes[works[1]]
+    if not isinstance(chain, Chain) or not isinstance(node, Make | Group):
+        return nodes
+    if node.target is None or (node.target.at, node.target.kind) != (At.FIRST, "ch"):
+        return nodes
+    several = isinstance(node, Group) or node.count[0] > 1
+    if not several or len(set(chain.count)) > 1 or not 1 < chain.count[0] < 7:
+        return nodes
+    into = replace(node, target=Target(At.HOOK, "ch", nth=chain.count[0]))
+    return [*nodes[: works[1]], into, *nodes[works[1] + 1 :]]
 
 
 def _side_first(nodes: list[Node]) -> list[Node]:

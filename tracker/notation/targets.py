@@ -11,6 +11,7 @@ from tracker.notation.wordlists import (
     END_WORDS,
     GROUP_WORDS,
     NOISE,
+    ON_THE_ROW,
     ON_THE_STITCH,
     PREPOSITIONS,
     RING_WORDS,
@@ -38,7 +39,7 @@ class Targets(Ends):
         self.led = self.accept_any(*PREPOSITIONS)
         if self.led:
             self.accept_any("to")
-        self._below = 0
+        self._below, self.along_rows = 0, False
         found = self._place(bool(self.led))
         if found is None:
             if self.led and self.loop and self._ends():
@@ -96,6 +97,10 @@ class Targets(Ends):
                 if self.here.text == "base" and self.ahead(2).type is Type.NUMBER:
                     self.led = "over"  # "sc in base of 2 bobbles": one stitch for both
                 self.at += 2
+                continue
+            if self.here.text in ON_THE_ROW and self.ahead().text == "of":
+                self.at += 2
+                self.along_rows = True
                 continue
             if self.here.text in NOISE:
                 self.at += 1
@@ -162,7 +167,7 @@ class Targets(Ends):
             found = self._turning() or self._chain_length()
             self._suffix()
             return found
-        return Target(At.HOOK, "ch", nth=nth) if nth > 1 else Target(At.NEXT, "ch")
+        return Target(At.HOOK, "ch", nth=nth) if nth > 1 else Target(At.FIRST, "ch")
 
     def _aside_before_from(self) -> None:
         """A bracket between "ch" and "from hook" tells only what is passed over."""

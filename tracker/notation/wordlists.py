@@ -15,6 +15,7 @@ def _list(text: str) -> tuple[str, ...]:
 STITCH_WORDS = _list("st sts stitch stitches place spot post posts stich")
 CHAIN_WORDS = _list("ch chs chain chains")
 SPACE_WORDS = _list("sp sps space spaces loop loops lp lps arch arches")
+LOOP_WORDS = _list("blo flo bl fl blp flp bls fls tbl tfl blos flos")
 RING_WORDS = _list("ring circle mr mc")
 
 #: Words for rounds and rows, and for "to the end of this one".
@@ -30,6 +31,7 @@ PREPOSITIONS = _list(
     "in into on onto over through under within thru to inside round around at across"
 )
 ON_THE_STITCH = _list("top base post posts back middle center centre tip")
+ON_THE_ROW = _list("side sides end ends edge edges")
 NOISE = _list("the a an of your both this these it to")
 
 #: Words before what is made, and words that pass over places.
@@ -66,7 +68,9 @@ CRAFT = _words(
     legs rotate rotating leg foot feet
     head back center centre facing holding hold hook size gauge desired larger smaller
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
-    yo loop through multiple multiples slip knot tight underlined layer layers"""
+    yo loop through multiple multiples slip knot tight underlined layer layers
+    eye eyes safety nose mouth embroider felt button buttons bead beads wire hair glue hole
+    gather seam"""
 )
 
 #: What the hands do to make one stitch.

@@ -1,0 +1,77 @@
+"""Reading how many and how often, behind a stitch: "sc 3", "sc x 3", "inc 3 times"."""
+
+from __future__ import annotations
+
+from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.shorthand import Shorthand
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Figure
+from tracker.notation.wordlists import STITCH_WORDS
+
+
+class Amounts(Shorthand):
+    """Rules for numbers of stitches and numbers of times."""
+
+    def _named_by_number(self) -> bool:
+        """Whether the number here begins the name of a stitch: "2V-st"."""
+        mark = self.at
+        found = self.here.type is Type.NUMBER and self._stitch_here()
+        self.at = mark
+        return found
+
+    def _count_behind(self) -> Figure | None:
+        """``"sc 3"``, ``"sc x 3"``: a number behind its stitch."""
+        mark = self.at
+        crossed = self._crossed()
+        figure = self.accept_figure()
+        if figure is None:
+            self.at = mark
+            return None
+        if self.accept("more", "times"):
+            return figure
+        if not crossed and self._belongs_to_next():
+            self.at = mark
+            return None
+        if self.here.text in ("times", *self.crosses) and not crossed:
+            self.at = mark
+            return None
+        return figure
+
+    def _belongs_to_next(self) -> bool:
+        """Whether the number just read stands before its stitch: "sc 3 inc" against "sc 3 inc 1"
+
+        It stands behind its own where every stitch that follows in the clause has its number
+        behind it as well.
+        """
+        if self.here.text in STITCH_WORDS:
+            return True
+        mark, found = self.at, False
+        while self._stitch_here() and not found:
+            self.accept_phrase(self.lexicon.phrases)
+            found = self.accept_figure() is None or self.here.text in ("times", *self.crosses)
+        self.at = mark
+        return found
+
+    def _times_behind(self) -> Figure | None:
+        """``times = "x" figure | figure "times" | "twice" | "*" figure``"""
+        mark = self.at
+        starred = self.here.text == "*" and not self.starring
+        if self._crossed() or (starred and self.ahead().type is Type.NUMBER and self.accept("*")):
+            figure = self.accept_figure()
+            if figure is not None:
+                self.accept_any("times")
+                return figure
+            self.at = mark
+            return None
+        if self.here.text in TIMES_WORDS and self.ahead().text != "more":
+            self.at += 1
+            return (TIMES_WORDS[self.tokens[self.at - 1].text],)
+        figure = self.accept_figure()
+        often = figure is not None and self.accept_any("times", *self.crosses, "time")
+        if often and self.here.text != "more":
+            self.accept_any("total")
+            if self.here.text == "in" and self.ahead().text in ("all", "total"):
+                self.at += 2
+            return figure
+        self.at = mark
+        return None
