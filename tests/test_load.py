@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from tracker.pattern import library
 from tracker.pattern.load import PatternError, load_pattern, load_text
-from tracker.pattern.model import Worked
+from tracker.pattern.model import Fit, Worked
 
 PATTERN = """\
 title = "Ditch cowl"
@@ -56,6 +56,11 @@ Rnd 2: sc in each st around. (40, 48)
 [[part]]
 name = "Making up"
 steps = ["Weave in the ends."]
+
+[fit]
+part = "Tube"
+on = "neck"
+ease = "-5 %"
 """
 
 
@@ -80,6 +85,7 @@ def test_all_that_a_pattern_says_is_read():
     assert found.gauge.stitches == Fraction(29, 2)
     assert found.gauge.rounds == Fraction(23, 2)
     assert found.yarns[0].colour == "rust"
+    assert found.fit == Fit("Tube", "neck", "-5 %", "stitches")
     tube, making_up = found.parts
     assert (tube.make, tube.worked, tube.below) == (2, Worked.SPIRAL, (40, 48))
     assert making_up.steps == ("Weave in the ends.",)
@@ -133,6 +139,9 @@ def test_rounds_that_begin_behind_the_quotes_stand_on_that_line():
         ("takes = 2\n", "", (17, 1), '"takes" is missing'),
         ("takes = 3", "takes = -3", (29, 1), '"takes" must be from 0 to 1,000'),
         ("first.how", "first.why", (26, 1), 'unknown key "why"'),
+        ('part = "Tube"', 'part = "Tub"', (46, 1), 'no part is called "Tub"'),
+        ('"-5 %"', '"tight"', (48, 1), '"tight" is no ease, such as "-2 cm" or "-5 %"'),
+        ('ease = "-5 %"', 'around = "hooks"', (48, 1), '"around" cannot be "hooks"'),
         ("make = 2", "make = 0", (33, 1), '"make" must be from 1 to 1,000'),
         ("make = 2", "make = true", (33, 1), '"make" must be a whole number, not true'),
         ('worked = "spiral"', 'worked = "spirals"', (34, 1), '"worked" cannot be "spirals"'),

@@ -40,7 +40,7 @@ def test_the_example_pattern_checks_as_printed(tmp_path):
 
 
 def test_the_example_pattern_leaves_no_key_unsaid():
-    for keys in (load._PATTERN_KEYS, load._STITCH_KEYS, load._PART_KEYS):
+    for keys in (load._PATTERN_KEYS, load._FIT_KEYS, load._STITCH_KEYS, load._PART_KEYS):
         for key in keys:
             assert re.search(rf"\b{key}\b", README), key
     assert check_pattern(load.load_text(EXAMPLE)).well

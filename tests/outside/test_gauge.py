@@ -19,7 +19,7 @@ from tracker.measure.gauge import (
     PI,
     around,
     diameter,
-    eased,
+    read_ease,
     read_swatch,
     swatch_of,
 )
@@ -188,10 +188,8 @@ def test_heights_of_stitches_are_those_of_the_leaflets():
     ],
 )
 def test_negative_ease_of_a_published_pattern(head, hat, percent):
-    share = Fraction(percent) / 100
-    assert float(eased(Fraction(head), None, share)) == pytest.approx(
-        float(Fraction(hat)), abs=0.012
-    )
+    ease = read_ease(f"{percent} %")
+    assert float(ease.on(Fraction(head))) == pytest.approx(float(Fraction(hat)), abs=0.012)
 
 
 @pytest.mark.parametrize(

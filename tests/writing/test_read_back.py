@@ -17,7 +17,7 @@ from tracker.writing.markdown import escaped, markdown
 from tracker.writing.plain import plain_text
 
 FORMS = {"text": plain_text, "markdown": markdown}
-WHOLE = ("title", "terms", "sizes", "gauge", "yarns", "cautions")
+WHOLE = ("title", "terms", "sizes", "gauge", "fit", "yarns", "cautions")
 
 
 def read(text):

@@ -30,6 +30,7 @@ _SWATCH = re.compile(
     rf"{_ROUNDS}{_OVER}(?P<over>{_LENGTH})\s*",
     re.IGNORECASE,
 )
+_SHARE = re.compile(rf"([-−])?\s*({NUMBER})\s*(?:%|per ?cent)")
 _ANY_STITCH = ("st", "sts", "stitch", "stitches")
 
 
@@ -105,9 +106,34 @@ def around(diameter: Fraction) -> Fraction:
     return diameter * PI
 
 
-def eased(body: Fraction, ease: Fraction | None, share: Fraction | None = None) -> Fraction:
-    """How long around a piece shall be for a body so long around, in cm.
+@dataclass(frozen=True, slots=True)
+class Ease:
+    """What a piece is larger by than what it goes round; below 0 it is smaller.
 
-    ``ease`` is what it is larger by (negative: smaller), in cm; or ``share`` of the body.
+    Attributes:
+        cm: as a length.
+        share: as a part of what it goes round: -1/20 for "-5 %". One of the two is 0.
     """
-    return body + (ease or 0) + (share or 0) * body
+
+    cm: Fraction = Fraction(0)
+    share: Fraction = Fraction(0)
+
+    def on(self, body: Fraction) -> Fraction:
+        """How long around the piece shall be for a body so long around, in the unit of both."""
+        return body + self.cm + self.share * body
+
+
+def read_ease(text: str) -> Ease:
+    """The ease that a text states: "-2 cm", "1/2 in" or "-5 %".
+
+    Raises:
+        ValueError: it states none; the message says what one looks like.
+    """
+    found = _SHARE.fullmatch(text.strip())
+    if found is None:
+        try:
+            return Ease(cm=read_length(text).cm)
+        except ValueError:
+            raise ValueError(f'"{text.strip()}" is no ease, such as "-2 cm" or "-5 %"') from None
+    share = (read_number(found[2]) or Fraction(0)) / 100
+    return Ease(share=-share if found[1] else share)

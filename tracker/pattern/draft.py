@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from tracker.notation.dictionary import STITCHES, in_terms
 from tracker.notation.stitches import Stitch, Variant
-from tracker.pattern.model import Gauge, Part, Pattern, Worked, Yarn
+from tracker.pattern.model import Fit, Gauge, Part, Pattern, Worked, Yarn
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +51,8 @@ def _lines(pattern: Pattern, kept: Sequence[str]) -> Iterator[str]:
         yield from (f"# {line}".rstrip() for line in paragraph.split("\n"))
     if pattern.gauge is not None:
         yield from _gauge(pattern.gauge)
+    if pattern.fit is not None:
+        yield from _fit(pattern.fit)
     for yarn in pattern.yarns:
         yield from _yarn(yarn)
     for stitch in pattern.stitches:
@@ -65,6 +67,14 @@ def _gauge(gauge: Gauge) -> Iterator[str]:
     yield f"rounds = {_number(gauge.rounds)}"
     yield f"over = {_text(gauge.over)}"
     yield from _given("hook", gauge.hook)
+
+
+def _fit(fit: Fit) -> Iterator[str]:
+    yield from ("", "[fit]", f"part = {_text(fit.part)}")
+    yield from _given("on", fit.on)
+    yield from _given("ease", fit.ease)
+    if fit.around != "stitches":
+        yield f"around = {_text(fit.around)}"
 
 
 def _yarn(yarn: Yarn) -> Iterator[str]:

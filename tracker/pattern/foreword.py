@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tracker.pattern.cautions import DEFER, caution
-from tracker.pattern.model import Gauge, Part, Pattern, Worked
+from tracker.pattern.model import Fit, Gauge, Part, Pattern, Worked
 
 
 def foreword(pattern: Pattern, part: Part) -> tuple[str, ...]:
@@ -42,6 +42,8 @@ def _gauge(pattern: Pattern) -> Iterator[str]:
         yield from [hooks] if hooks else []
         return
     yield " ".join(word for word in (f"Gauge: {swatch(pattern, pattern.gauge)}.", hooks) if word)
+    if pattern.fit is not None:
+        yield f"Fit: {fit_words(pattern.fit)}."
 
 
 def swatch(pattern: Pattern, gauge: Gauge) -> str:
@@ -50,6 +52,16 @@ def swatch(pattern: Pattern, gauge: Gauge) -> str:
     stitches = f"{_number(gauge.stitches)} {gauge.stitch}"
     rounds = f"{_number(gauge.rounds)} {'rows' if rows else 'rounds'}"
     return f"{stitches} and {rounds} over {gauge.over}"
+
+
+def fit_words(fit: Fit) -> str:
+    """What goes round what: "the stitches of Band go round the head with -2 cm of ease"."""
+    ease = f"{fit.ease} of ease" if fit.ease else "no ease"
+    return f"the {fit.around} of {fit.part} go round {_the(fit.on)} with {ease}"
+
+
+def _the(on: str) -> str:
+    return f"the {on}" if on else "it"
 
 
 def _hooks(pattern: Pattern) -> str:

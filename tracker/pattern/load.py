@@ -12,10 +12,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from tracker.measure.gauge import read_ease
 from tracker.notation.dictionary import find
+from tracker.notation.problems import visible
 from tracker.notation.stitches import Stitch, Variant
 from tracker.pattern.finder import Finder
-from tracker.pattern.model import Gauge, Part, Pattern, Worked, Yarn
+from tracker.pattern.model import Fit, Gauge, Part, Pattern, Worked, Yarn
 from tracker.pattern.source import LARGEST, PatternError, parse, read_source
 from tracker.pattern.tables import TEXT, Faults, Table, nearest, short
 
@@ -43,11 +45,13 @@ _PATTERN_KEYS = (
     "cautions",
     "rings",
     "gauge",
+    "fit",
     "yarn",
     "stitch",
     "part",
 )
 _GAUGE_KEYS = ("stitch", "stitches", "rounds", "over", "hook")
+_FIT_KEYS = ("part", "on", "ease", "around")
 _YARN_KEYS = ("letter", "name", "colour")
 _VARIANT_KEYS = ("takes", "makes", "how", "loops")
 _STITCH_KEYS = ("abbr", "name", "means", *_VARIANT_KEYS, "spaces", "first", "last")
@@ -91,6 +95,7 @@ def _pattern(table: Table, source: str) -> Pattern:
         sizes=sizes,
         about=table.text("about", most=TEXT).strip(),
         gauge=_gauge(table.table("gauge")),
+        fit=_fit(table.table("fit"), [part.name for part in parts]),
         yarns=tuple(_yarn(yarn) for yarn in table.tables("yarn", MOST_YARNS)),
         stitches=tuple(_stitch(each, terms) for each in table.tables("stitch", MOST_STITCHES)),
         cautions=_cautions(table),
@@ -148,6 +153,22 @@ def _gauge(table: Table | None) -> Gauge | None:
         over=table.text("over", needed=True),
         hook=table.text("hook"),
     )
+
+
+def _fit(table: Table | None, parts: Sequence[str]) -> Fit | None:
+    if table is None:
+        return None
+    table.known(_FIT_KEYS)
+    name, ease = table.text("part") or (parts or [""])[0], table.text("ease")
+    if name not in parts:
+        table.fault("part", f'no part is called "{short(name)}"', nearest(name, parts))
+    if ease:
+        try:
+            read_ease(ease)
+        except ValueError as error:
+            table.fault("ease", visible(str(error)))
+    around = table.choice("around", ("stitches", "rows"), "stitches")
+    return Fit(name, table.text("on"), ease, around)
 
 
 def _yarn(table: Table) -> Yarn:

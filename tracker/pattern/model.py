@@ -36,6 +36,23 @@ class Gauge:
 
 
 @dataclass(frozen=True, slots=True)
+class Fit:
+    """What the piece goes round, and how closely.
+
+    Attributes:
+        part: the name of the part that goes round it.
+        on: what that is, in a word or two ("head"); may be empty.
+        ease: what the part is larger by, as written ("-2 cm", "-5 %"); "" for nothing.
+        around: "stitches" where they lie around it, "rows" where rows do.
+    """
+
+    part: str
+    on: str = ""
+    ease: str = ""
+    around: str = "stitches"
+
+
+@dataclass(frozen=True, slots=True)
 class Yarn:
     """One yarn of the pattern: the letter used in the rounds, a name, a colour word."""
 
@@ -89,6 +106,7 @@ class Pattern:
     sizes: tuple[str, ...] = ()
     about: str = ""
     gauge: Gauge | None = None
+    fit: Fit | None = None
     yarns: tuple[Yarn, ...] = ()
     stitches: tuple[Stitch, ...] = ()
     cautions: tuple[str, ...] = ()

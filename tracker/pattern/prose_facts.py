@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from tracker.measure.gauge import read_ease
 from tracker.notation.definitions import define
 from tracker.notation.dictionary import STITCHES, in_terms
 from tracker.notation.kit import NUMBER_WORDS
@@ -20,7 +22,7 @@ from tracker.pattern.load import (
     MOST_STITCHES,
     MOST_YARNS,
 )
-from tracker.pattern.model import Gauge, Yarn
+from tracker.pattern.model import Fit, Gauge, Yarn
 from tracker.pattern.tables import LINE, TEXT
 
 _US = r"(?:u\.?s\.?a?\.?|american)"
@@ -98,6 +100,25 @@ def gauge_of(lines: Sequence[str], hook: str, lexicon: Lexicon) -> Gauge | None:
                 over=" ".join(match["over"].split()),
                 hook=f"{own[1]} mm" if own else hook,
             )
+    return None
+
+
+_FIT = re.compile(
+    r"^Fit: the (?P<around>stitches|rows) of (?P<part>.+?) go round (?:it|the (?P<on>.+?)) with "
+    r"(?:no ease|(?P<ease>.+?) of ease)\.$"
+)
+
+
+def fit_of(lines: Iterable[str], parts: Sequence[str]) -> Fit | None:
+    """What goes round what, where a line says it as this program writes it."""
+    for line in lines:
+        match = _FIT.match(line.strip())
+        if match is None or match["part"] not in parts:
+            continue
+        fit = Fit(match["part"], match["on"] or "", match["ease"] or "", match["around"])
+        with suppress(ValueError):
+            read_ease(fit.ease or "0 cm")
+            return fit
     return None
 
 

@@ -51,11 +51,11 @@ def _classes() -> tuple[type, ...]:
     from tracker.fabric.steps import Kind, Pass, Run, Walk
     from tracker.fabric.verdicts import Verdict
     from tracker.notation.stitches import Stitch, Variant
-    from tracker.pattern.model import Gauge, Part, Pattern, Worked, Yarn
+    from tracker.pattern.model import Fit, Gauge, Part, Pattern, Worked, Yarn
     from tracker.pattern.plan import Plan, PlannedPart, PlannedRound
 
     values = (Fraction, Kind, Verdict, Worked)
-    parts = (Pass, Run, Walk, Stitch, Variant, Gauge, Part, Pattern, Yarn)
+    parts = (Pass, Run, Walk, Stitch, Variant, Gauge, Fit, Part, Pattern, Yarn)
     return (*values, *parts, PlannedPart, PlannedRound, Plan)
 
 

@@ -11,7 +11,7 @@ from tracker.notation.stitches import Stitch, Variant
 from tracker.notation.tree import Figure
 from tracker.pattern.cautions import DEFER, caution
 from tracker.pattern.check import Check, CheckedPart, CheckedRound
-from tracker.pattern.foreword import paragraphs, swatch
+from tracker.pattern.foreword import fit_words, paragraphs, swatch
 from tracker.pattern.model import Part, Pattern, Worked
 from tracker.writing.glossary import abbreviations, told_stitches
 from tracker.writing.sheet import (
@@ -115,11 +115,14 @@ def _yarn(letter: str, name: str, colour: str) -> str:
 
 
 def _gauge(pattern: Pattern) -> Iterator[Section]:
-    gauge = pattern.gauge
+    gauge, blocks = pattern.gauge, []
     if gauge is not None:
-        heading = "Tension" if pattern.terms == "UK" else "Gauge"
         hook = f", with a {gauge.hook} hook" if gauge.hook else ""
-        yield Section(heading, (Words(f"{swatch(pattern, gauge)}{hook}."),))
+        blocks.append(Words(f"{swatch(pattern, gauge)}{hook}."))
+    if pattern.fit is not None:
+        blocks.append(Words(f"Fit: {fit_words(pattern.fit)}."))
+    if blocks:
+        yield Section("Tension" if pattern.terms == "UK" else "Gauge", tuple(blocks))
 
 
 def _abbreviations(pattern: Pattern) -> Iterator[Section]:
