@@ -7,7 +7,9 @@ from collections.abc import Iterator
 from typing import Any
 
 from tracker.notation.problems import Message
+from tracker.pattern.care import Care
 from tracker.pattern.check import Check, CheckedPart, CheckedRound
+from tracker.pattern.foreword import warnings
 from tracker.pattern.model import Pattern
 
 Figures = tuple[int, ...] | None
@@ -37,10 +39,9 @@ def report(
 
 def _cautions(pattern: Pattern) -> Iterator[str]:
     """Those that apply, one a line, and what they defer to."""
-    if pattern.cautions:
-        from tracker.pattern.foreword import warnings  # reads a file, seldom needed
-
-        yield from ("", "Cautions", *(f"  {words}" for words in warnings(pattern)))
+    found = warnings(pattern)
+    if found:
+        yield from ("", "Cautions", *(f"  {words}" for words in found))
 
 
 def _rows(name: str, part: CheckedPart, at: int | None, *, printed: bool) -> Iterator[str]:
@@ -96,7 +97,7 @@ def as_data(file: str, pattern: Pattern, checked: Check) -> dict[str, Any]:
         "title": pattern.title,
         "sizes": pattern.sizes,
         "well": checked.well,
-        "cautions": pattern.cautions,
+        "cautions": [one.id for one in Care(pattern).cautions],
         "parts": [
             {"name": part.name, "rounds": [_round_data(found) for found in part.rounds]}
             for part in checked.parts

@@ -72,7 +72,8 @@ def _begun(title: str) -> OnShelf | None:
 def patterns() -> int:
     """List the demo patterns."""
     from tracker.pattern import library
-    from tracker.pattern.cautions import DEFER, caution
+    from tracker.pattern.care import Care
+    from tracker.pattern.cautions import DEFER
 
     found = [(name, load(path)) for name, path in library.demo_patterns().items()]
     names = max((len(name) for name, _ in found), default=0)
@@ -80,7 +81,7 @@ def patterns() -> int:
     for name, pattern in found:
         sizes = ", ".join(pattern.sizes) or "one size"
         print(visible(f"{name:{names}}  {pattern.title:{titles}}  {sizes}"))
-        for known in filter(None, map(caution, pattern.cautions)):
+        for known in Care(pattern).cautions:
             print(visible(f"{'':{names}}  caution: {known.topic}"))
     print(f"\nhookside check NAME writes the cautions out.\n{DEFER}")
     return 0

@@ -5,23 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tracker.pattern.cautions import DEFER, caution
+from tracker.pattern.care import Care
+from tracker.pattern.cautions import DEFER
 from tracker.pattern.model import Fit, Gauge, Part, Pattern, Worked
 
 
-def foreword(pattern: Pattern, part: Part) -> tuple[str, ...]:
+def foreword(pattern: Pattern, part: Part, size: str | None = None) -> tuple[str, ...]:
     """One paragraph each: what it is, gauge and hooks, the part's note, the cautions.
 
     The cautions come word for word, what they defer to last.
     """
     said = " ".join(part.note.split())
     note = [f"{part.name}: {said}"] if said else []
-    return (*paragraphs(pattern.about), *_gauge(pattern), *note, *warnings(pattern))
+    return (*paragraphs(pattern.about), *_gauge(pattern), *note, *warnings(pattern, size))
 
 
-def warnings(pattern: Pattern) -> tuple[str, ...]:
+def warnings(pattern: Pattern, size: str | None = None) -> tuple[str, ...]:
     """The sentence of each caution that applies, then what they all defer to; or nothing."""
-    found = [known.sentence for name in pattern.cautions if (known := caution(name))]
+    found = [one.sentence for one in Care(pattern, size).cautions]
     return (*found, DEFER) if found else ()
 
 

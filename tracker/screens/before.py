@@ -16,6 +16,7 @@ NOTHING = "The pattern says nothing of itself."
 def before_pages(session: Session, keys: Keys, inks: Inks) -> Pages:
     """Pages of the pattern, with the note of the part the maker is at."""
     plan = session.plan
-    words = foreword(plan.pattern, part_at(plan, here(plan, session.state)).part)
+    part = part_at(plan, here(plan, session.state)).part
+    words = foreword(plan.pattern, part, plan.size)
     hint = f"{shown(keys['next'][0])}: on"
     return Pages("Before you begin", words or (NOTHING,), inks, hint)

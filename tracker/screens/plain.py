@@ -135,7 +135,8 @@ class PlainWork:
 
     def _before(self) -> Iterable[str]:
         plan = self._session.plan
-        return foreword(plan.pattern, part_at(plan, here(plan, self._session.state)).part)
+        part = part_at(plan, here(plan, self._session.state)).part
+        return foreword(plan.pattern, part, plan.size)
 
     def _turn_asking(self) -> Iterable[str]:
         choices = tuple(Asking)

@@ -9,9 +9,8 @@ from tracker.fabric.verdicts import Verdict
 from tracker.notation.lines import split_lines
 from tracker.notation.stitches import Stitch, Variant
 from tracker.notation.tree import Figure
-from tracker.pattern.cautions import DEFER, caution
 from tracker.pattern.check import Check, CheckedPart, CheckedRound
-from tracker.pattern.foreword import fit_words, paragraphs, swatch
+from tracker.pattern.foreword import fit_words, paragraphs, swatch, warnings
 from tracker.pattern.model import Part, Pattern, Worked
 from tracker.writing.glossary import abbreviations, told_stitches
 from tracker.writing.sheet import (
@@ -62,10 +61,10 @@ def _front(pattern: Pattern, checked: Check) -> Iterator[Block]:
     if pattern.sizes:
         yield Words(f"Sizes: {in_sizes(pattern.sizes)}")
     yield Words(f"Written in {pattern.terms} crochet terms. {proof_of(checked)}", quiet=True)
-    sentences = [known.sentence for name in pattern.cautions if (known := caution(name))]
+    sentences = warnings(pattern)
     if sentences:
         yield Words("Cautions:")
-        yield Items((*sentences, DEFER), care=True)
+        yield Items(sentences, care=True)
 
 
 def proof_of(checked: Check) -> str:
