@@ -192,3 +192,30 @@ async def test_any_size_of_terminal_is_borne(tmp_path, size):
         await pilot.press("space", "space")
         assert session.glance().place.step == 2
         assert app.is_running
+
+
+@pytest.mark.parametrize(
+    ("number", "made", "words"), [(1, 0, "yarn A"), (15, 15, "yarn B"), (26, 6, "fasten")]
+)
+async def test_what_the_hands_do_between_stitches_stands_in_block_letters_too(
+    tmp_path, number, made, words
+):
+    session = begin(tmp_path, "dusk-moth", "")
+    session.go_to_round(number)
+    session.go_to_stitch(made)
+    async with on_stage(session) as (app, _):
+        assert has_blocks(shown(app), words)
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_what_has_no_room_to_be_told_is_cut_with_the_key_to_all_of_it(tmp_path, size):
+    session = begin(tmp_path)
+    session.go_to_round(7)
+    long = " ".join(f"word{number}" for number in range(27))
+    session.note(long)
+    async with on_stage(session, size) as (app, pilot):
+        told = " ".join(text(app).split())
+        assert "note: word0 word1" in told
+        assert ("…  i more" in text(app)) is (long not in told)
+        await pilot.press("i")
+        assert f"Here: note: {long}" in " ".join(text(app).split())

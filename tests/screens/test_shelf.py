@@ -167,7 +167,7 @@ async def test_the_time_worked_leaves_pauses_out_and_outlives_folding(own_home):
     around = Surroundings(clock=lambda: time[0], fold_at=0)
     pattern = load_pattern(library.demo_patterns()["tea-cosy"])
     session = Session.start(pattern, "4 cups", folder, around=around)
-    for minutes in (0, 10, 10, 60, 10):
+    for minutes in (0, 2, 2, 60, 2):
         time[0] += timedelta(minutes=minutes)
         session.next()
     session.retry()
@@ -178,8 +178,8 @@ async def test_the_time_worked_leaves_pauses_out_and_outlives_folding(own_home):
     session.undo()
     time[0] += timedelta(minutes=40)
     session.undo()
-    time[0] += timedelta(minutes=10)
+    time[0] += timedelta(minutes=2)
     session.next()
     session.close()
     async with shelf(folder) as (app, _):
-        assert "40 min worked" in text(app)
+        assert "8 min worked" in text(app)

@@ -110,7 +110,7 @@ def off_by(folder, counted):
 
 def test_a_wrong_count_is_told_until_the_next_stitch(tmp_path):
     session = off_by(tmp_path, 10)
-    assert session.glance().off == "10 counted in Rnd 2, it should be 12: 2 too few"
+    assert session.glance().off == "10 in Rnd 2, not 12: 2 too few"
     session.next()
     assert session.glance().off == ""
     session.close()

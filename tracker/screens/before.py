@@ -1,4 +1,8 @@
-"""The page before the work: what the pattern says of itself, and what to take care of."""
+"""The page before the work: what the pattern says of itself, and what to take care of.
+
+During the work it begins with what is to be known of the round, for which the work screen
+may not have the room.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +11,7 @@ from tracker.screens.actions import Keys
 from tracker.screens.inks import Inks
 from tracker.screens.keys import shown
 from tracker.screens.pages import Pages
+from tracker.screens.tell import told
 from tracker.session.session import Session
 from tracker.session.worksheet import here, part_at
 
@@ -18,5 +23,6 @@ def before_pages(session: Session, keys: Keys, inks: Inks) -> Pages:
     plan = session.plan
     part = part_at(plan, here(plan, session.state)).part
     words = foreword(plan.pattern, part, plan.size)
+    words = (*(f"Here: {said}" for said in told(session.glance(), keys)), *words)
     hint = f"{shown(keys['next'][0])}: on"
     return Pages("Before you begin", words or (NOTHING,), inks, hint)

@@ -27,7 +27,7 @@ def cues_at(walk: Walk, step: int) -> Cues:
     The words may be "", where those of the step itself say it.
     """
     if step >= len(walk):
-        return {Cue.ROUND: "the round is worked"}
+        return {Cue.ROUND: ""}
     which = walk.run_of(step)
     cues = _at_start(walk, which) if step == walk.run_start(which) else {}
     after = walk.runs[which + 1] if which + 1 < len(walk.runs) else None

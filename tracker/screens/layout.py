@@ -61,10 +61,10 @@ WIDE: Sequence[Row] = (
     (("count", "passes"), 11),
     GAP,
     (("picture",), 8),
-    GAP,
 )
 
-PICTURED: Sequence[Row] = (*PLAIN, GAP, (("picture",), 2), GAP, (("words",), 2), BELOW, *FOOT)
+BIG: Sequence[Row] = (*LETTERS, COUNTS, (("words",), 3), (("picture",), 2), BELOW)
+PICTURED: Sequence[Row] = (*PLAIN, GAP, (("picture",), 2), (("words",), 3), BELOW, *FOOT)
 PICTURED_FROM = 16
 """Rows from which a small screen has room for the picture."""
 
@@ -73,26 +73,27 @@ ROWS: Mapping[tuple[Shape, Mode], Sequence[Row]] = {
     (Shape.SMALL, Mode.LOOPS): (*PLAIN, (("words",), 2), BELOW, *FOOT[:2]),
     (Shape.SMALL, Mode.HOW): (*PLAIN, BELOW, *FOOT),
     (Shape.SMALL, Mode.TICKS): (HEAD, TICKS, *FOOT),
-    (Shape.BIG, Mode.WORK): (*LETTERS, COUNTS, (("words",), 3), (("picture",), 2), BELOW, *FOOT),
-    (Shape.BIG, Mode.TICKS): (HEAD, GAP, TICKS, *FOOT),
+    (Shape.BIG, Mode.WORK): (*BIG, *FOOT_2),
+    (Shape.BIG, Mode.LOOPS): (*BIG, *FOOT),
+    (Shape.BIG, Mode.HOW): (*BIG, *FOOT),
+    (Shape.BIG, Mode.TICKS): (HEAD, GAP, TICKS, *FOOT_2),
     (Shape.ROOMY, Mode.WORK): (
         *LETTERS,
         GAP,
         COUNTS,
         GAP,
         (("picture",), 3),
-        GAP,
-        (("words",), 3),
+        (("words",), 4),
         BELOW,
         *FOOT_2,
     ),
     (Shape.ROOMY, Mode.TICKS): (HEAD, GAP, TICKS, *FOOT_2),
-    (Shape.HUGE, Mode.WORK): (*WIDE, (("words",), 5), ((), 2), BELOW, *FOOT_2, GAP),
+    (Shape.HUGE, Mode.WORK): (*WIDE, (("words",), 6), ((), 2), BELOW, *FOOT_2, GAP),
     (Shape.HUGE, Mode.TICKS): (GAP, HEAD, ((), 2), TICKS, *FOOT_2, GAP),
 }
 
-MARGIN = {Shape.SMALL: 1, Shape.BIG: 2, Shape.ROOMY: 2, Shape.HUGE: 4}
-FIRST = {Shape.SMALL: 0, Shape.BIG: 46, Shape.ROOMY: 46, Shape.HUGE: 92}
+MARGIN = {Shape.SMALL: 1, Shape.BIG: 1, Shape.ROOMY: 2, Shape.HUGE: 4}
+FIRST = {Shape.SMALL: 0, Shape.BIG: 48, Shape.ROOMY: 48, Shape.HUGE: 92}
 """Columns of the first of two slots side by side."""
 
 SIDE = 56

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tracker.fabric.steps import Kind
 from tracker.screens.flow import Line, cut_line, paragraph
 from tracker.screens.glyphs import ROWS, block, width_of
 from tracker.screens.slot import Room, Slot
@@ -27,7 +28,7 @@ class Step(Slot):
         seen, ink = view.glance, self.inks.place
         if height < ROWS:
             return [cut_line([(whole(seen), ink)], width)]
-        text = sign(seen)
+        text = sign(view)
         scale = scale_for(text, width, height)
         rows = list(block(text, scale) or ()) if scale else paragraph(text, width)[:height]
         return [[(row, ink)] for row in rows]
@@ -55,13 +56,25 @@ class Aim(Slot):
         return cut_line(line, width)
 
 
-def sign(seen: Glance) -> str:
+SIGNS = {
+    Kind.FASTEN: "fasten",
+    Kind.MARKER: "marker",
+    Kind.SENTENCE: "read",
+}
+"""Words for steps whose own have no room in block letters."""
+
+
+def sign(view: View) -> str:
     """The one word to be read from afar: the step, or what is asked at a round's end."""
+    seen = view.glance
     if seen.part_done or seen.piece_done:
         return "done"
     if seen.at_end:
         return "long?" if seen.until else "count"
-    return seen.step_text
+    run = view.walk[seen.place.step].run
+    if run.kind is Kind.COLOUR and run.colour:
+        return f"yarn {run.colour}"
+    return SIGNS.get(run.kind, seen.step_text)
 
 
 def whole(seen: Glance) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.screens.actions import Keys
 from tracker.screens.entry import Asked, Entry
-from tracker.screens.flow import Line, cut, paragraph, spread
+from tracker.screens.flow import CUT, Line, cut, paragraph, spread
 from tracker.screens.keys import shown
 from tracker.screens.slot import Room, Slot
 from tracker.screens.view import View
@@ -17,38 +17,29 @@ class Notice(Slot):
     """The number being typed, trouble with saving, what is asked, doubts about the round."""
 
     def lines(self, view: View, room: Room) -> list[Line]:
-        """The most pressing first; as many as there is room for."""
+        """The most pressing first, set low; where it is cut, the key to all of it."""
         width, height = room
         seen, inks = view.glance, self.inks
-        lines: list[Line] = []
+        said = [(words, inks.warn) for words in told(seen, view.keys)]
         if view.entry is not None:
-            lines.append([(cut(prompt(view.entry, view.keys, width), width), inks.place)])
-        lines += [[(row, inks.warn)] for row in paragraph(seen.trouble, width) if row]
-        if view.entry is None:
-            lines += [[(row, inks.strong)] for row in paragraph(asked(seen, view.keys), width)]
-        off = f"{shown(view.keys['wrong'][0])}: {seen.off}" if seen.off else ""
-        for words in (off, seen.right, seen.memo, seen.warning):
-            lines += [[(row, inks.warn)] for row in paragraph(words, width) if row]
-        if not seen.at_end:
-            lines += [[(row, inks.text)] for row in paragraph(seen.left, width) if row]
-        lines = [line for line in lines if any(words for words, _ in line)][:height]
-        return [*lines, *self._note(view, Room(width, height - len(lines)))]
-
-    def _note(self, view: View, room: Room) -> list[Line]:
-        """The part's note in the rows that are left; where it is cut, the key to all of it."""
-        width, height = room
-        rows = paragraph(view.glance.note, width)
-        if not view.glance.note or height < 1:
-            return []
+            said.insert(0, (cut(prompt(view.entry, view.keys, width), width), inks.place))
+        else:
+            said.insert(1 if seen.trouble else 0, (asked(seen, view.keys), inks.strong))
+        said += [("" if seen.at_end else seen.left, inks.text), (seen.note, inks.text)]
+        rows = [(row, ink) for words, ink in said if words for row in paragraph(words, width)]
         if len(rows) <= height:
-            return [[(row, self.inks.text)] for row in rows]
+            return [*([[]] * (height - len(rows))), *([piece] for piece in rows)]
         more = f"  {shown(view.keys['before'][0])} more"
-        kept = " ".join(rows[height - 1 :])
-        last = cut(kept, width - len(more))
-        return [
-            *([(row, self.inks.text)] for row in rows[: height - 1]),
-            [(last, self.inks.text), (more, self.inks.quiet)],
-        ]
+        words, ink = rows[height - 1]
+        last = [(cut(words + CUT, width - len(more)), ink), (more, inks.quiet)]
+        return [*([piece] for piece in rows[: height - 1]), last]
+
+
+def told(seen: Glance, keys: Keys) -> tuple[str, ...]:
+    """What must be known here, the most pressing first."""
+    off = f"{shown(keys['wrong'][0])}: {seen.off}" if seen.off else ""
+    every = (seen.trouble, off, seen.right, seen.memo, seen.warning)
+    return tuple(words for words in every if words)
 
 
 class Last(Slot):

@@ -13,7 +13,7 @@ class Words(Slot):
     """As many lines as there is room for; pages on when the current words leave it."""
 
     def lines(self, view: View, room: Room) -> list[Line]:
-        """The page of the instruction on which the current words begin."""
+        """The page of the instruction on which the current words begin; a gap above, if it fits."""
         width, height = room
         seen = view.glance
         text = visible(seen.instruction)
@@ -24,7 +24,7 @@ class Words(Slot):
         lines = [self._inked(text, start, end, seen) for start, end in shown]
         if first + height < len(breaks):
             lines[-1].append((f" {CUT}", self.inks.quiet))
-        return list(lines)
+        return [[], *lines] if len(lines) < height else list(lines)
 
     def _inked(self, text: str, start: int, end: int, seen: Glance) -> list[Piece]:
         """One line in up to three inks."""

@@ -40,10 +40,10 @@ class Wrong:
 
     @property
     def words(self) -> str:
-        """Such as "46 counted in Rnd 7, it should be 48: 2 too few"."""
+        """Such as "46 in Rnd 7, not 48: 2 too few"."""
         off = self.counted - self.should
         much = f"{abs(off)} too {'many' if off > 0 else 'few'}"
-        return f"{self.counted} counted in {self.label}, it should be {self.should}: {much}"
+        return f"{self.counted} in {self.label}, not {self.should}: {much}"
 
 
 def wrong(plan: Plan, state: State) -> Wrong | None:
