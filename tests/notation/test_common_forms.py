@@ -1640,6 +1640,395 @@ FORMS: tuple[tuple[int, str, int], ...] = (
         ("Row 5: Dec 1 st at the beg of the row and at the end of the row"),
         38,
     ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, working on "
+            "other side of chain sc in next 6 ch, 2 sc in last ch. (18)"
+        ),
+        18,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 11, start in second ch from hook, 9 sc, 3 sc in last ch, turn to other "
+            "side, 8 sc, 2 sc in last ch (22)"
+        ),
+        22,
+    ),
+    (
+        0,
+        (
+            "Ch 7\nRnd 1: Starting in 2nd ch, inc, 4 sc, 4 sc in last ch, on the other side 4 "
+            "sc, inc (16)"
+        ),
+        16,
+    ),
+    (
+        0,
+        (
+            "Ch 10. Rnd 1: From 2nd chain from hook: inc in the 1st ch, sc 7, 4 sc in the last "
+            "ch. Continue on the other side of the foundation chain: sc 7, inc in last st [22]"
+        ),
+        22,
+    ),
+    (
+        0,
+        ("R1: ch 6, 4 sc from 2nd ch from hook, 3 sc in last ch; other side of ch: 3 sc, inc (12)"),
+        12,
+    ),
+    (
+        18,
+        ("Rnd 2: inc, sc 6, inc in next 3 sts, sc 6, inc in next 2 sts. (24)"),
+        24,
+    ),
+    (
+        18,
+        (
+            "Rnd 2: 2 sc in first st, sc in next 6 sts, 2 sc in each of next 3 sts, sc in next 6 "
+            "sts, 2 sc in each of last 2 sts. (24 sc)"
+        ),
+        24,
+    ),
+    (
+        32,
+        ("Rnd 10: sc in next 2 sts, ch 4, sk next 6 sts, sc in each st around. (26 sc, 1 ch-4 sp)"),
+        26,
+    ),
+    (
+        32,
+        ("Rnd 10: sc 15, place marker, 2 sc in next st, place marker, sc 16. (33)"),
+        33,
+    ),
+    (
+        32,
+        (
+            "Rnd 10: sc in next 14 sts, 2 sc in next st, sc in next 2 sts, 2 sc in next st, sc "
+            "in last 14 sts; do not join. (34)"
+        ),
+        34,
+    ),
+    (
+        34,
+        (
+            "Rnd 14 (thumb opening): Sc in next 14 sts, ch 2, skip next 6 sts, sc in next 14 "
+            "sts. (28 sc, ch-2 sp)"
+        ),
+        28,
+    ),
+    (
+        32,
+        (
+            "Rnd 1: Ch 1, sc in same st as joining and in each st around; join with sl st to beg "
+            "sc. (32)"
+        ),
+        32,
+    ),
+    (
+        32,
+        (
+            "Rnd 1: ch 1, beginning in same st as join, [sc in next 6 sts, sc2tog] 4 times, "
+            "join. (28)"
+        ),
+        28,
+    ),
+    (
+        72,
+        ("Rnd 12: *Sc in next 10 sts, sc2tog; rep from * 5 more times. (66)"),
+        66,
+    ),
+    (
+        72,
+        ("Rnd 12: (Sc in next 10 sts, sc2tog) around, join. 66 sts remain."),
+        66,
+    ),
+    (
+        72,
+        ("Rnd 12: [sc 10, sc2tog] 6 times - 66 sts"),
+        66,
+    ),
+    (
+        72,
+        ("Rnd 12: (sc2tog, sc in next 10 sts) repeat to end - 66 sts."),
+        66,
+    ),
+    (
+        72,
+        (
+            "Rnd 12: Ch 3 (counts as first dc here and throughout), FPdc around next dc, *dc in "
+            "next dc, FPdc around next dc; rep from * around; join with sl st in top of beg "
+            "ch-3. (72 sts)"
+        ),
+        72,
+    ),
+    (
+        72,
+        (
+            "Rnd 12: Ch 2 (not a st), *2 FPdc, 2 BPdc; rep from * around, sl st to top of first "
+            "FPdc."
+        ),
+        72,
+    ),
+    (
+        72,
+        (
+            "Rnd 12: ch 2, *fpdc around each of next 2 sts, bpdc around each of next 2 sts, "
+            "repeat from * around. Join with slip stitch."
+        ),
+        72,
+    ),
+    (
+        72,
+        ("Rnd 12: Ch 2, *Fpdc2tog, bpdc around next; rep around; join. (48)"),
+        48,
+    ),
+    (
+        72,
+        ("Rnd 12: Ch 1. Sc in each st around. Join to 1st st w/ sl st. Ch 1, turn. (72)"),
+        72,
+    ),
+    (
+        72,
+        ("Rnd 12: Ch 1, *hdc in next 2 sts, sk 1 st; rep from * around; join. (48 hdc)"),
+        48,
+    ),
+    (
+        72,
+        (
+            "Rnd 12: ch 3, dc in next 2 sts, ch 1, sk 1 st, *dc in next 3 sts, ch 1, sk next st; "
+            "rep from * around; join. (54 dc, 18 ch-1 sps)"
+        ),
+        54,
+    ),
+    (
+        72,
+        (
+            "Rnd 12: Ch 1, sc in first st, ch 5, sk 5 sts, *sc in next st, ch 5, sk 5 sts; rep "
+            "from * around, join in first sc. (12 sc, 12 ch-5 sps)"
+        ),
+        12,
+    ),
+    (
+        60,
+        ("Rnd 5: *Ch 5, sk 2 sts, sc in next st; rep from * around. (20 ch-5 loops)"),
+        20,
+    ),
+    (
+        60,
+        ("Rnd 5: (ch 5, skip 2, sc in next) around (20 loops)"),
+        20,
+    ),
+    (
+        40,
+        ("Row 1: sc in next 20 sts, turn, leave remaining sts unworked for instep. (20)"),
+        20,
+    ),
+    (
+        40,
+        ("Rnd 20: *sc in next 8 sts, sc2tog* 4 times. (36)"),
+        36,
+    ),
+    (
+        40,
+        ("Rnd 20: sc2tog, sc in next 16 sts, (sc2tog) twice, sc in next 16 sts, sc2tog. (36)"),
+        36,
+    ),
+    (
+        40,
+        ("Rnd 20: [sc2tog, sc 16, sc2tog] twice. (36)"),
+        36,
+    ),
+    (
+        48,
+        (
+            "Rnd 6: Ch 2, *sk 2 sts, FPtr around next 2 sts, working in front FPtr around 2 "
+            "skipped sts, BPdc around next 2 sts; rep from * around; join. (48)"
+        ),
+        48,
+    ),
+    (
+        48,
+        (
+            "Rnd 6: Ch 1, *sk next 2 sts, dc in next 2 sts, dc in first skipped st, dc in second "
+            "skipped st; rep from * around; join. (48)"
+        ),
+        48,
+    ),
+    (
+        36,
+        ("Rnd 7: With B, *sc in next 5 sts, with A sc in next st; rep from * around. (36)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: *2 sc in A, 1 sc in B; rep from * around. (36 sc)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: (A) sc 3, (B) sc 3, repeat around. (36)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: Drop A, join B. Ch 1, sc in each st around, join. (36)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: Change to B; ch 1, sc around. Join."),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: Ch 1, sc in each st around, changing to B in last st; join. (36)"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: [B] sc in each st around [36]"),
+        36,
+    ),
+    (
+        36,
+        ("Rnd 7: With B: sc 36 (36)"),
+        36,
+    ),
+    (
+        48,
+        (
+            "Rnd 6: Ch 2, *sk 2 sts, FPtr around next 2 sts, working behind the FPtr just made, "
+            "dc in each of 2 skipped sts; rep from * around; join. (48)"
+        ),
+        48,
+    ),
+    (
+        48,
+        (
+            "Rnd 6: ch 3, *skip next st, dc in next st, dc in skipped st; rep from * around; "
+            "join. (48)"
+        ),
+        48,
+    ),
+    (
+        24,
+        (
+            "Row 2: Ch 3, turn. *Skip next 2 sts, tr in next 2 sts, working in front, tr in 2 "
+            "skipped sts; rep from * across."
+        ),
+        24,
+    ),
+    (
+        24,
+        (
+            "Row 2: ch 1, *skip 3 sts, tr in next 3 sts, working in front of sts just made, tr "
+            "in each of the 3 skipped sts; rep from * across."
+        ),
+        24,
+    ),
+    (
+        24,
+        ("Row 2: *skip 1, tr in next 2, tr in skipped st; rep from * across."),
+        24,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 5, 4 sc starting from 2nd ch from hook, turn to work along other side, 4 "
+            "sc. (8)"
+        ),
+        8,
+    ),
+    (
+        0,
+        ("Row 1: ch 11, 10 sc from second ch from hook."),
+        10,
+    ),
+    (
+        0,
+        ("Row 1: ch 11, sc from second ch from hook to end (10)"),
+        10,
+    ),
+    (
+        0,
+        ("Row 1: Ch 11, beginning in the 2nd ch from hook, sc in each ch across (10)"),
+        10,
+    ),
+    (
+        30,
+        ("Rnd 12: *FPdc2tog, BPdc around next st; rep from * around; join. (20)"),
+        20,
+    ),
+    (
+        30,
+        ("Rnd 12: fpdc2tog around, join. (15)"),
+        15,
+    ),
+    (
+        0,
+        (
+            "Ch 16. Rnd 1: Sc in 2nd ch from hook and in each ch across, working along opposite "
+            "side of ch, sc in each ch across. (30)"
+        ),
+        30,
+    ),
+    (
+        0,
+        (
+            "Ch 16.\nRnd 1: Sc in 2nd ch from hook and each ch across; working in opposite side "
+            "of foundation ch, sc in each ch across; join. (30 sc)"
+        ),
+        30,
+    ),
+    (
+        0,
+        (
+            "Ch 16.\nRnd 1: Sc in 2nd ch from hook and each ch across; working in opposite side "
+            "of foundation ch, sc in each ch across; join."
+        ),
+        30,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 6, sc in 2nd ch from hook, sc in next 4 ch, continue on other side of "
+            "chain, sc in next 5 ch. (10)"
+        ),
+        10,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 6, sc in 2nd ch from hook, sc in next 3 ch, 3 sc in last ch, continue on "
+            "other side of chain, sc in next 3 ch, 2 sc in last ch. (12)"
+        ),
+        12,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 6, 2 sc in 2nd ch from hook, sc in next 3 ch, 3 sc in last ch; on other "
+            "side, sc in next 3 ch, sc in next ch. (12)"
+        ),
+        12,
+    ),
+    (
+        0,
+        (
+            "Rnd 1: Ch 6, 2 sc in 2nd ch from hook, sc in next 3 ch, 4 sc in last ch; on other "
+            "side, sc in next 3 ch, 2 sc in last ch. (14)"
+        ),
+        14,
+    ),
+    (
+        0,
+        (
+            "Ch 21\nRnd 1: 2 hdc in 3rd ch from hook, hdc in next 17 ch, 4 hdc in last ch. "
+            "Working on the opposite side of the chain: hdc in next 17 ch, 2 hdc in last ch. "
+            "Join. (42)"
+        ),
+        42,
+    ),
 )
 
 
@@ -1657,3 +2046,19 @@ def test_a_numbered_round_with_a_count_but_no_stitches_is_not_passed_over(words)
     assert [found.verdict for found in rounds] == ["agrees", "unread", "unstated"]
     assert rounds[1].messages[0].text == "does not say what is worked in this round"
     assert rounds[2].makes == (80,)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "*fpdcxtog, sc in next st; rep from * around",
+        "*scc, sc in next st; rep from * around",
+        "(popcrn, sc) 12 times",
+        "*zigzag, sc in next st; rep from * around",
+        "sc in next 11 sts, hddc, sc in next 12 sts",
+        "sc in next 11 sts, corner, sc in next 13 sts",
+    ],
+)
+def test_a_word_that_stands_for_a_stitch_is_not_passed_over(words):
+    [found] = check_text(f"Rnd 2: {words}.", terms="US", below=24).parts[0].rounds
+    assert found.verdict is Verdict.UNREAD

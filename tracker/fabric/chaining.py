@@ -195,10 +195,17 @@ class Chaining(Making):
         )
 
     def other_side(self) -> None:
-        """The chain's other side comes next: every chain worked but the last."""
+        """The chain's other side comes next.
+
+        Several stitches in the last chain go round it to the other side; a single one leaves
+        that side of it to be worked into.
+        """
         if self.free:
             return
-        self.below.extend(Spot("ch", max(0, self.now.chain_used - 1 - self._passed())))
+        worked = [run for run in self.done.runs if run.makes]
+        round_it = bool(worked) and worked[-1].per_place > 1
+        last = int(round_it != self.reading.far_end)
+        self.below.extend(Spot("ch", max(0, self.now.chain_used - last - self._passed())))
 
     def _passed(self) -> int:
         """Chains passed over at the start of a foundation."""

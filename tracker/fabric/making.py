@@ -107,6 +107,9 @@ class Making(Stitching):
     def _targeted(self, node: Make, target: Target, count: int) -> None:
         if target.kind == "along":
             self._untargeted(node, count)
+        elif target.at is At.SKIPPED and target.count is not None:
+            for _ in range(self.figure(target.count)):
+                self.stitch(node, count, per_place=max(1, count), takes=0)
         elif (
             target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
             or (self.ringed and target.at is not At.HOOK)

@@ -36,6 +36,8 @@ class Reading:
         implied: starred or bracketed words are repeated round without saying so.
         singly: chain spaces are worked into chain by chain.
         on_first: what is skipped first is the stitch that the beginning chain stands on.
+        far_end: the other side of the last chain is worked into, or not, against what the
+            number of stitches in it makes likely.
         both_sides: the round goes along both sides of the foundation chain.
         last_is_count: the last number of stitches is the printed count, not worked.
         left_behind: stitches that slip stitches at the start go over are not come back to.
@@ -61,6 +63,7 @@ class Reading:
     there: bool = False
     apart: bool = False
     beside: bool = False
+    far_end: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -80,6 +83,7 @@ SENTENCES = {
     "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
     "last_is_count": ("", "the last number of stitches is taken for the printed count"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
+    "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
     "beside": ("", "the stitches of a group behind its space are met one by one"),
     "there": ("", "the round begins at the chain space it works into first"),
@@ -128,6 +132,8 @@ def _node_ways(node: Node, found: dict[str, None], begun: bool) -> None:
         _make_ways(node, found)
     elif isinstance(node, Group) and node.listed:
         found["apart"] = None
+    elif isinstance(node, OtherSide):
+        found["far_end"] = None
     if isinstance(node, Make | Group) and node.target is not None and node.target.group:
         found["beside"] = None
 

@@ -35,7 +35,13 @@ _MOST_LETTERS = 6
 
 
 class Advice(Repeats):
-    """Rules for words that make nothing by themselves."""
+    """Rules for words that make nothing by themselves.
+
+    Attributes:
+        deep: in how many stars and brackets the reader is.
+    """
+
+    deep = 0
 
     def _accept_tail_words(self) -> bool:
         """``("ending" | "end" | "finish") ["this" "row"] ["with"]`` before what ends a round"""
@@ -126,7 +132,7 @@ class Advice(Repeats):
         if len(clause) > 1 or clause[0].type is not Type.WORD or begin == 0:
             return False
         begins = before.text in SEPARATORS or before.type in (Type.OPEN, Type.STAR)
-        fits = 1 < len(word) <= _MOST_LETTERS
+        fits = 1 < len(word) <= _MOST_LETTERS or bool(self.deep)
         return begins and fits and word not in CRAFT | IDLE | COLOURS
 
     def _asks_for_stitches(self, begin: int, end: int) -> bool:

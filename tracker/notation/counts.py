@@ -5,7 +5,14 @@ from __future__ import annotations
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
-from tracker.notation.wordlists import END_SIGNS, GIVING, NOT_COUNTED, ROUND_WORDS, TOTAL
+from tracker.notation.wordlists import (
+    END_SIGNS,
+    GIVING,
+    NOT_COUNTED,
+    ROUND_WORDS,
+    SPACE_WORDS,
+    TOTAL,
+)
 
 
 class Counts(Targets):
@@ -74,6 +81,7 @@ class Counts(Targets):
         mark = self.at
         if self.accept("ch", "-") and self.here.type is Type.NUMBER:
             self.at += 1
+            self.accept_any(*SPACE_WORDS)
             self.accept_any(",", "+")
             return self.tokens[mark + 2].value
         self.at = mark

@@ -108,10 +108,13 @@ class Deeds(Colours):
                     self.accept_number()
                     return Note(start, self.last_end)
             return None
-        if not self.accept_any("working", "work"):
-            return None
-        if self.accept_any("between", "behind", "over"):
-            # where the hands pass, as a clause of its own
+        return self._hands_pass(start) if self.accept_any("working", "work") else None
+
+    def _hands_pass(self, start: int) -> Note | None:
+        """``"working" ("between" | "behind" | "in front" ["of"]) words``: where the hands pass"""
+        if self.accept("in", "front") and self.here.text != "of":
+            return Note(start, self.last_end)
+        if self.accept_any("between", "behind", "over") or self.accept("of"):
             self.to_clause_end()
             return Note(start, self.last_end) if self.here.text == "," else None
         if self.accept_any("in") and self.kind() is not None and self.here.text == ",":

@@ -85,6 +85,7 @@ _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
 #: The stitches that can be worked round a post or closed together.
 _POST_AND_TOGETHER = ("sc", "hdc", "dc", "tr", "dtr")
 _MOST_TOGETHER = 9
+_MOST_POSTS = 4
 _MOST_INC = 5
 
 UK_BY_US: Mapping[str, str] = MappingProxyType({us: uk for us, _, uk, _, _ in _PLAIN})
@@ -97,12 +98,20 @@ def _post(us: str, name: str, side: str) -> Stitch:
     return Stitch(side + us, f"{word} {name}")
 
 
+def _posts_together(us: str, name: str) -> Iterator[Stitch]:
+    for side in ("fp", "bp"):
+        post = _post(us, name, side)
+        for n in range(2, _MOST_POSTS + 1):
+            yield Stitch(f"{post.abbr}{n}tog", f"{post.name} {n} together", n, 1)
+
+
 def _all() -> Iterator[Stitch]:
     for us, name, _, _, height in _PLAIN:
         yield Stitch(us, name, height=height)
         if us in _POST_AND_TOGETHER:
             yield _post(us, name, "fp")
             yield _post(us, name, "bp")
+            yield from _posts_together(us, name)
             for n in range(2, _MOST_INC + 1):
                 yield Stitch(f"{us}{n}inc", f"{n} {name} in one", 1, n)
             for n in range(2, _MOST_TOGETHER + 1):
@@ -118,11 +127,10 @@ STITCHES: Mapping[str, Stitch] = MappingProxyType(
 
 def base_of(us: str) -> str:
     """The plain stitch that a post, loop-only or together stitch is a kind of."""
-    name = us
-    if name[:2] in ("fp", "bp") and name[2:] in UK_BY_US:
-        return name[2:]
-    head = name.removesuffix("tog").removesuffix("inc").rstrip("0123456789")
-    return head if head in UK_BY_US else name
+    head = us.removesuffix("tog").removesuffix("inc").rstrip("0123456789")
+    if head[:2] in ("fp", "bp"):
+        head = head[2:]
+    return head if head in UK_BY_US else us
 
 
 def in_terms(us: str, terms: str) -> str:
@@ -189,6 +197,8 @@ def _add_plain(
             f"r{short}{side[0]}",
         ):
             _add(found, spelling, side + us)
+        for n in range(2, _MOST_POSTS + 1):
+            _add(found, f"{side}{short}{n}tog", f"{side}{us}{n}tog")
     for n in range(2, _MOST_INC + 1):
         found[(f"{short}{n}inc",)] = f"{us}{n}inc"
     for n in range(2, _MOST_TOGETHER + 1):

@@ -189,7 +189,7 @@ class Reader(Wholes):
         mark, start = self.at, self.here.start
         if self.here.text not in ("in", "into", "to", "from"):
             return None
-        target = self.target()
+        target = self._from_hook() or self.target()
         if target is None:
             self.at = mark
             return None

@@ -58,6 +58,7 @@ _WRITTEN = {
 
 _TALL = ("dc", "tr", "dtr")
 _MOST_TOGETHER = 9
+_MOST_POSTS = 4
 
 
 def _closed() -> Iterator[tuple[str, str]]:
@@ -78,6 +79,10 @@ def _round_posts() -> Iterator[tuple[str, str]]:
     for us in ("sc", "hdc", *_TALL):
         yield f"fp{us}", f"Hook in from the front, behind the post and out again. {us} round it."
         yield f"bp{us}", f"Hook in from the back, before the post and out again. {us} round it."
+        for n in range(2, _MOST_POSTS + 1):
+            legs = f"{us} round each of the next {n} posts from the"
+            yield f"fp{us}{n}tog", f"{legs} front, each up to its last loop. {_close(n + 1)}"
+            yield f"bp{us}{n}tog", f"{legs} back, each up to its last loop. {_close(n + 1)}"
 
 
 #: A short how-to by US abbreviation, in lower case.

@@ -8,7 +8,7 @@ from tracker.notation.amounts import Amounts
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Target
+from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target
 from tracker.notation.wordlists import END_WORDS, STITCH_WORDS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
@@ -80,6 +80,9 @@ class Makes(Amounts):
         colour = self._in_colour() if target is None else None
         end = self.last_end
         first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind)
+        from_hook = self._made_from_hook(first)
+        if from_hook:
+            return from_hook
         also = self._and_also(stitch, first)
         if stitch.takes > 1 and also:
             # "sc2tog over last sp and last sc": one stitch, and the places it closes
@@ -90,6 +93,20 @@ class Makes(Amounts):
                 return [pair]
         made = self._so_often_made(first, also, plain=target is None)
         return made if colour is None else [colour, *made]
+
+    def _made_from_hook(self, first: Make) -> list[Node]:
+        """``make ("from" | "starting in") hook ["to end"]``, where the stitch has no place"""
+        mark = self.at
+        target = self._from_hook() if first.target is None else None
+        if target is None:
+            return []
+        passed = Skip((target.nth - 1,), "ch", first.end, self.last_end, At.FIRST)
+        if first.numbered:
+            return [passed, first]
+        if self._ends():
+            return [passed, replace(first, target=Target(At.EACH, "ch"))]
+        self.at = mark
+        return []
 
     def _stitch_and_target(self, stitch: Stitch, numbered: bool) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""

@@ -18,12 +18,10 @@ class Nesting(Spreading, ABC):
     Attributes:
         stated: the printed count, as far as it was read.
         split: whether two different counts are printed.
-        deep: in how many stars and brackets the reader is.
     """
 
     stated: Stated | None = None
     split = False
-    deep = 0
 
     @abstractmethod
     def sequence(self, stop: int) -> list[Node]:

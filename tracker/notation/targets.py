@@ -151,6 +151,20 @@ class Targets(Ends):
             return Target(At.RING)
         return None
 
+    def _from_hook(self) -> Target | None:
+        """``("from" | "starting in" …) hook``: the first chain that is worked into"""
+        mark = self.at
+        if self.accept_any("starting", "start", "beginning"):
+            self.accept_any("in", "at", "from", "with")
+        elif not self.accept_any("from"):
+            return None
+        self.accept_any("the")
+        target = self._hook()
+        if target is None or target.at is not At.HOOK:
+            self.at = mark
+            return None
+        return target
+
     def _hook(self) -> Target | None:
         """``hook = ordinal "ch" ["from" ["the"] "hook"]``"""
         nth = self.accept_ordinal()
@@ -265,15 +279,26 @@ class Targets(Ends):
             return At.LAST
         return At.LAST if self.accept_any("last") else None
 
+    def _skipped(self) -> int:
+        """``["each" "of"] [figure | ordinal] "skipped"``: how many of those passed over, or 0"""
+        mark = self.at
+        self.accept_any("each")
+        self.accept_any("of")
+        self.accept_any("the", "next", "both")
+        count = 1 if self.accept_ordinal() is not None else self.accept_number() or 1
+        if self.accept_any("skipped", "missed"):
+            return count
+        self.at = mark
+        return 0
+
     def _next(self) -> Target | None:
         """``next = which [figure] [kind]``; "any" and "skipped" likewise."""
         if self.accept_any("any"):
             return Target(At.ANY, self.kind() or "st")
-        if self.ahead().text in ("skipped", "missed"):
-            self.accept("next")
-        if self.accept_any("skipped", "missed"):
+        skipped = self._skipped()
+        if skipped:
             self._suffix()
-            return Target(At.SKIPPED, self.kind() or "st")
+            return Target(At.SKIPPED, self.kind() or "st", (skipped,))
         at = self._which()
         if at is None:
             return None

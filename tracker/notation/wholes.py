@@ -14,6 +14,7 @@ from tracker.notation.wordlists import AGAIN, END_WORDS
 _OTHER_AGAIN = (
     *("row", "rows", "rnd", "rnds", "round", "rounds"),
     *("with", "working", "crocheting", "making", "in", "even", "straight"),
+    *("on", "along", "down", "up"),
 )
 #: Stitches that shape a round by their name alone.
 SHAPES = ("inc", "dec", "invdec")
