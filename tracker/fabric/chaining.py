@@ -69,7 +69,7 @@ class Chaining(Making):
         if self._is_trailing(node):
             self.now.pending = node
             return
-        self.out.append(space(count, self.now.group))
+        self.put(space(count, self.now.group))
         self.now.over_skip = True
 
     def _is_foundation(self, node: Chain) -> bool:
@@ -102,25 +102,30 @@ class Chaining(Making):
     def _beginning_chain(self, node: Chain, silent: bool = False) -> None:
         count = self.figure(node.count)
         counts = node.counts if node.counts is not None else self.reading.chain_counts
+        if counts:
+            self._stand_on_first()
         if not silent:
             self.chains(f"ch {count}", node.start, node.end, makes=int(counts))
         elif counts:
             self.chains(f"the ch {count} is the first st", 0, 0, makes=1)
         if not counts:
             if count > 1:
-                self.out.append(Spot("tch"))
+                self.put(Spot("tch"))
             return
         stands_for = node.stands_for or self._stand_in().us
+        self.leave(stands_for, 1)
+        plus = node.plus or self._plus(count, node)
+        if plus:
+            self.put(space(plus))
+            self.now.over_skip = True
+            self.now.begun = True
+
+    def _stand_on_first(self) -> None:
+        """Take the place that a beginning chain which counts stands on."""
         kind = self.now.at_place or "st"
         rooted = not self.now.in_place and not self.ringed and not self.free
         if rooted and not self._stands_in_space() and self.below.left(kind):
             self.below.take(kind, 1)
-        self.leave(stands_for, 1)
-        plus = node.plus or self._plus(count, node)
-        if plus:
-            self.out.append(space(plus))
-            self.now.over_skip = True
-            self.now.begun = True
 
     def _stands_in_space(self) -> bool:
         """Whether the round begins at a chain space and works into that first."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from tracker.fabric.places import ELSEWHERE, Places, numbered
 from tracker.notation.dictionary import base_of
 
 
@@ -32,6 +33,7 @@ class Spot:
 
 
 Edge = tuple[Spot, ...]
+Cursor = tuple[int, int, int, int, Places]
 
 #: Names that a group of stitches in one place may be called by.
 GROUPED = frozenset(("shell", "v-st", "fan", "group"))
@@ -88,11 +90,18 @@ class Below:
     ``taken`` counts the places used, ``passed`` the stitches passed over on the way.
 
     ``loose``: a stitch named in the instructions means any stitch. ``singly``: chain
-    spaces are worked into chain by chain, so that each chain is a place like a stitch.
+    spaces are worked into chain by chain, so that each chain is a place like a stitch;
+    ``opened``: those over an opening are. ``held``: the places taken last.
     """
 
-    def __init__(self, edge: Edge, *, loose: bool = False, singly: bool = False) -> None:
+    def __init__(
+        self, edge: Edge, *, loose: bool = False, singly: bool = False, opened: bool = False
+    ) -> None:
+        given = [spot.count for spot in edge]
+        edge = live(edge) if opened else edge
         self.edge = singled(edge) if singly else edge
+        self._numbers = numbered(given, [spot.count for spot in self.edge])
+        self.held: Places = ()
         self.singly = singly
         self.index = 0
         self.offset = 0
@@ -108,13 +117,13 @@ class Below:
     def __bool__(self) -> bool:
         return bool(self.edge)
 
-    def state(self) -> tuple[int, int, int, int]:
+    def state(self) -> Cursor:
         """Where the cursor stands, for `go`."""
-        return self.index, self.offset, self.taken, self.passed
+        return self.index, self.offset, self.taken, self.passed, self.held
 
-    def go(self, state: tuple[int, int, int, int]) -> None:
+    def go(self, state: Cursor) -> None:
         """Back to an earlier `state`."""
-        self.index, self.offset, self.taken, self.passed = state
+        self.index, self.offset, self.taken, self.passed, self.held = state
 
     def matches(self, kind: str, spot: Spot) -> bool:
         """Whether ``spot`` is a place of ``kind`` (as `Target.kind` names it)."""
@@ -176,19 +185,22 @@ class Below:
 
     def take(self, kind: str, count: int) -> bool:
         """Use up the next ``count`` places of ``kind``, passing over others; False if short."""
+        held: list[tuple[int, int]] = []
         while count > 0 and self.index < len(self.edge):
             spot = self.edge[self.index]
             if self.matches(kind, spot):
                 part = min(count, spot.count - self.offset)
+                held += self._numbers[self.index].stretch(self.offset, part)
                 count -= part
                 self.taken += part
                 self.offset += part
                 if self.offset < spot.count:
-                    return True
+                    break
             elif not spot.chains and spot.name != "tch":
                 self.passed += spot.count - self.offset
             self.index += 1
             self.offset = 0
+        self.held = tuple(held)
         return count == 0
 
     def ahead(self) -> Spot | None:
@@ -229,6 +241,7 @@ class Below:
                 while beside and j > i + 1 and not self.edge[j - 1].chains:
                     j -= 1
                 self.taken += sum(s.count for s in self.edge[i:j])
+                self.held = ((self._numbers[(i + j - 1) // 2].at(0), 1),)
                 self.index, self.offset = j, 0
                 return True
         return False
@@ -278,6 +291,10 @@ class Below:
             rest = replace(spot, count=spot.count - nth + 1)
             before = (*self.edge[:i], head) if head.count else self.edge[:i]
             self.edge = (rest, *self.edge[i + 1 :], *before)
+            numbers = self._numbers
+            turned_on = numbers[: i + 1] if head.count else numbers[:i]
+            self._numbers = [numbers[i].after(nth - 1), *numbers[i + 1 :], *turned_on]
+            self.held = ((self._numbers[0].at(0), 1),)
             self.index = self.offset = 0
             self._after.clear()
             return
@@ -285,5 +302,6 @@ class Below:
     def extend(self, spot: Spot) -> None:
         """Add places at the end (the other side of a foundation chain)."""
         self.edge = (*self.edge, spot)
+        self._numbers.append(ELSEWHERE)
         self._names.add(spot.name)
         self._after.clear()

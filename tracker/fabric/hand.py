@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from operator import attrgetter
 
-from tracker.fabric.edge import Below, Edge, Spot, live
+from tracker.fabric.edge import Below, Cursor, Edge, Spot
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
+from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Kind, Pass, Run
 from tracker.fabric.trees import names_space
@@ -33,6 +34,7 @@ class Now:
         skipped: places skipped before the next stitch.
         body: what is repeated by the innermost repeat.
         colour: letter of the yarn in hand. ``pending``: a chain for the next round.
+        placed: places on the edge that the round has left so far.
     """
 
     colour: str = ""
@@ -52,6 +54,7 @@ class Now:
     skipped: int = 0
     body: tuple[Node, ...] = ()
     pending: Chain | None = None
+    placed: int = 0
 
     def copy(self) -> Now:
         """The same state, to be changed on its own."""
@@ -66,7 +69,7 @@ class Mark:
     """A moment of the walk to come back to."""
 
     now: Now
-    cursor: tuple[int, int, int, int]
+    cursor: Cursor
     out: int
     last: Spot | None
     runs: int
@@ -83,6 +86,7 @@ class Kept:
     mark: Mark
     out: list[Spot]
     runs: list[Run]
+    holds: list[Hold]
     passes: list[Pass]
     times: list[int]
     spans: list[tuple[int, int]]
@@ -93,16 +97,15 @@ class Hand:
 
     def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
         edge = start.edge or ()
-        if not any(names_space(node) for node in every(nodes)):
-            edge = live(edge)
-        elif all(spot.name == "st" for spot in edge):
+        opened = not any(names_space(node) for node in every(nodes))
+        if not opened and all(spot.name == "st" for spot in edge):
             edge = _as_spaces(edge, nodes)
         self.nodes = nodes
         self.begin = start
         self.reading = reading
-        self.below = Below(edge, loose=reading.loose, singly=reading.singly)
+        self.below = Below(edge, loose=reading.loose, singly=reading.singly, opened=opened)
         self.out: list[Spot] = []
-        self.done = Outcome()
+        self.done = Outcome(under=sum(spot.count for spot in edge))
         self.now = Now(colour=start.colour)
         self.free = start.edge is None
         self.trying = 0
@@ -149,12 +152,17 @@ class Hand:
         self.below.take(kind, count)
         self.now.over_skip = False
 
-    def run(self, run: Run) -> None:
-        """Add a run of steps."""
+    def run(self, run: Run, held: Places | None = None, ahead: int = 0) -> None:
+        """Add a run of steps, in the places taken last if not in those given.
+
+        ``ahead``: places that steps before it will have left, but have not yet.
+        """
         self.now.steps += run.count
         if self.now.steps > MOST_STEPS or len(self.done.runs) > MOST_RUNS:
             raise TooMuchError
         self.done.runs.append(run)
+        feet = self.below.held if held is None else held
+        self.done.holds.append(Hold(feet, self.now.placed + ahead))
 
     def chains(self, text: str, start: int, end: int, count: int = 1, makes: int = 0) -> None:
         """Add ``count`` steps of chains, each called ``text`` and counted as ``makes``."""
@@ -175,9 +183,15 @@ class Hand:
         if self._goes_on(name):
             last = self.out[-1]
             self.out[-1] = Spot(name, last.count + count, last.chains, "", last.opens, last.live)
+            self.now.placed += count
             return
-        self.out.append(Spot(name, count, 0, self.now.group, self.now.opens))
+        self.put(Spot(name, count, 0, self.now.group, self.now.opens))
         self.now.opens = False
+
+    def put(self, spot: Spot) -> None:
+        """Add places to the edge this round leaves, as a spot of their own."""
+        self.out.append(spot)
+        self.now.placed += spot.count
 
     def _goes_on(self, name: str) -> bool:
         """Whether a stitch of that name stands last on the edge, outside any group."""
@@ -205,6 +219,7 @@ class Hand:
             self.mark(),
             list(self.out),
             list(done.runs),
+            list(done.holds),
             list(done.passes),
             list(done.times),
             list(done.spans),
@@ -214,7 +229,8 @@ class Hand:
         """Back to ``kept``, also after tries that undid more than it."""
         done = self.done
         self.out = list(kept.out)
-        done.runs, done.passes = list(kept.runs), list(kept.passes)
+        done.runs, done.holds = list(kept.runs), list(kept.holds)
+        done.passes = list(kept.passes)
         done.times, done.spans = list(kept.times), list(kept.spans)
         self.back_to(kept.mark)
 
@@ -226,6 +242,7 @@ class Hand:
         if mark.last is not None:
             self.out[-1] = mark.last
         del self.done.runs[mark.runs :]
+        del self.done.holds[mark.runs :]
         del self.done.passes[mark.passes :]
         del self.done.times[mark.times :]
         del self.done.spans[mark.times :]

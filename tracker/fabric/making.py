@@ -169,13 +169,13 @@ class Making(Stitching):
             self.take(node, "ch", min(target.nth, max(1, self.below.left("ch"))))
         counts = self.reading.chain_counts if target.counts is None else target.counts
         if not counts and passed > 1:
-            self.out.append(Spot("tch"))
+            self.put(Spot("tch"))
         if counts and passed > 0:
-            self.leave(self._stand_in().us, 1)
             self.chains(f"{passed} ch stand for the first st", node.start, node.end, makes=1)
+            self.leave(self._stand_in().us, 1)
             over = self._mesh_over(node, target)
             if over in self.chain_lengths:
-                self.out.append(space(over))
+                self.put(space(over))
 
     def _mesh_over(self, node: Make | Group, target: Target) -> int:
         """The first space of mesh, where chains for it are passed over, and those under it."""
@@ -186,7 +186,7 @@ class Making(Stitching):
     def _picot(self, node: Make) -> None:
         """A slip stitch back into the chain just made closes it to a picot."""
         if self.out and self.out[-1].chains:
-            self.out.pop()
+            self.now.placed -= self.out.pop().count
         self.run(self._run_of(node, 1, 1, 0, 0))
         self.done.counted["picot"] = self.done.counted.get("picot", 0) + 1
 

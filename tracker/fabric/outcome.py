@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from tracker.fabric.edge import Edge, stitches
+from tracker.fabric.places import Hold
 from tracker.fabric.steps import Pass, Run
 from tracker.notation.tree import Chain, Node
 
@@ -59,6 +60,8 @@ class Outcome:
             that works into stitches too.
         short: the instruction that ran out of places, if one did.
         runs, passes, times, spans: as in `steps.Walk`.
+        holds: for each run, what it holds on to.
+        under: places of the edge below, as numbered by `places`.
         pending: a chain at its end that belongs to the next round.
         foundation: it is only a chain to work into.
         counted: US names of special stitches and groups made, with their number.
@@ -70,6 +73,8 @@ class Outcome:
     passed: int = 0
     short: ShortError | None = None
     runs: list[Run] = field(default_factory=list)
+    holds: list[Hold] = field(default_factory=list)
+    under: int = 0
     passes: list[Pass] = field(default_factory=list)
     times: list[int] = field(default_factory=list)
     spans: list[tuple[int, int]] = field(default_factory=list)

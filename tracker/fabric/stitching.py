@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tracker.fabric.edge import space
 from tracker.fabric.hand import Hand
+from tracker.fabric.places import parted
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
 from tracker.fabric.words import step_name, step_text, where_words
@@ -53,24 +54,31 @@ class Stitching(Hand):
         if key == "sl st" and self.now.in_place:
             # Slip stitches at a petal's sides only hold it down: nothing is worked into them.
             makes = 0
-        self._run_led(self._run_of(node, count, per_place, takes, makes))
+        self._run_led(
+            self._run_of(node, count, per_place, takes, makes), makes + len(stitch.spaces)
+        )
         if key not in STITCHES or stitch.spaces:
             self.done.counted[key] = self.done.counted.get(key, 0) + count
         bunched = per_place == count and takes > 0
         self._leave_stitch(stitch, count, makes, bunched=bunched)
 
-    def _run_led(self, run: Run) -> None:
-        """Add a run; its first place tells what was skipped, or which place a group is in."""
+    def _run_led(self, run: Run, leaves: int) -> None:
+        """Add a run; its first place tells what was skipped, or which place a group is in.
+
+        ``leaves``: places that each of its steps leaves on the edge.
+        """
         where = self.now.place or run.where
         if self.now.skipped:
             where += f" after skipping {self.now.skipped}"
         self.now.place, self.now.skipped = "", 0
-        if where == run.where:
-            self.run(run)
+        if where == run.where or run.count <= run.per_place:
+            self.run(replace(run, where=where))
             return
-        self.run(replace(run, count=run.per_place, where=where))
-        if run.count > run.per_place:
-            self.run(replace(run, count=run.count - run.per_place))
+        held = self.below.held
+        first, rest = parted(held, run.takes) if run.takes else (held, held)
+        self.run(replace(run, count=run.per_place, where=where), first)
+        ahead = run.per_place * leaves
+        self.run(replace(run, count=run.count - run.per_place), rest, ahead)
 
     def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
         name, text, where = self._words_of(node)
@@ -138,7 +146,7 @@ class Stitching(Hand):
             part = min(lead, max(0, left - 1)) if left > 1 else left
             self.leave("dc", part)
             left -= part
-            self.out.append(space(length, stitch.us))
+            self.put(space(length, stitch.us))
         self.leave("dc", left)
         self.now.group = outer
 
