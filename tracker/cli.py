@@ -120,15 +120,17 @@ def _spread(arguments: Namespace) -> int:
 
 
 def _write(arguments: Namespace) -> int:
-    from tracker import cli_write
+    from tracker.cli_write import Wanted, write
 
-    return cli_write.write(
-        arguments.name,
+    wanted = Wanted(
         arguments.form,
         arguments.output,
         arguments.terms,
-        force=arguments.force,
+        arguments.size,
+        arguments.part,
+        arguments.force,
     )
+    return write(arguments.name, wanted)
 
 
 def _work(arguments: Namespace) -> int:

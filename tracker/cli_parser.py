@@ -64,6 +64,7 @@ _WRITE_EXAMPLES = """examples:
   hookside write tea-cosy               as plain text, to the screen
   hookside write tea-cosy -o cosy.md    as Markdown
   hookside write my-cowl.toml --terms UK -o cowl.txt
+  hookside write lattice-mat --part Tile -o tile.svg
 """
 _WEIGH = """Keeps with a piece what is left of a yarn, all balls of it together, as the scale shows
 it. From two weighings on it is known what a stitch takes, and whether the yarn lasts. A
@@ -219,9 +220,14 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
     )
     write.add_argument("-o", "--output", metavar="FILE", help="write here; its ending says how")
     write.add_argument(
-        "--as", dest="form", choices=("text", "markdown"), help="the form, whatever the name"
+        "--as",
+        dest="form",
+        choices=("text", "markdown", "chart"),
+        help="the form, whatever the name",
     )
     write.add_argument(
         "--terms", choices=("US", "UK"), help="in these terms, not the pattern's own"
     )
+    write.add_argument("--size", help="the size a chart is drawn in; the first if left out")
+    write.add_argument("--part", help="the part a chart shows; the first if left out")
     write.add_argument("--force", action="store_true", help="write over a file that is there")

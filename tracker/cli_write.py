@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tracker.cli import Complaint
+from tracker.cli import Complaint, say
 from tracker.cli_files import refuse, write_file
-from tracker.cli_pattern import load, pattern_path
+from tracker.cli_pattern import choose_size, load, pattern_path
 from tracker.cli_where import opened, piece_called
 from tracker.notation.problems import visible
 from tracker.pattern.check import check_pattern
@@ -27,38 +27,82 @@ if TYPE_CHECKING:
 FORMS = {
     "text": (".txt", ".text"),
     "markdown": (".md", ".markdown"),
+    "chart": (".svg",),
 }
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """What is written: a pattern, and what a piece of it adds."""
+    """What is written: a pattern, the size of a piece of it, and what the piece adds."""
 
     pattern: Pattern
+    size: str | None = None
     more: Sequence[Section] = ()
 
 
-def write(
-    name: str, form: str | None, output: str | None, terms: str | None, *, force: bool
-) -> int:
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a maker asks for: each may be left open (None)."""
+
+    form: str | None = None
+    output: str | None = None
+    terms: str | None = None
+    size: str | None = None
+    part: str | None = None
+    force: bool = False
+
+
+def write(name: str, wanted: Wanted) -> int:
     """Write a pattern or a piece to a file, or to the standard output.
 
-    Raises `Complaint`: there is no such thing, or ``output`` is there and not to be
+    Raises `Complaint`: there is no such thing, or ``wanted.output`` is there and not to be
     written over.
     """
-    form = form or _form_of(output)
-    if output is not None:
-        refuse(Path(output), force=force)
+    form = wanted.form or _form_of(wanted.output)
+    if wanted.output is not None:
+        refuse(Path(wanted.output), force=wanted.force)
     source = _source(name)
-    pattern = translate(source.pattern, terms or source.pattern.terms)
-    sheet = compose(pattern, check_pattern(pattern), more=source.more)
-    text = markdown(sheet) if form == "markdown" else plain_text(sheet)
+    pattern = translate(source.pattern, wanted.terms or source.pattern.terms)
+    size = _size(pattern, wanted.size or source.size)
+    text = _chart(pattern, size, wanted.part) if form == "chart" else _words(source, pattern, form)
     text = "\n".join(map(visible, text.split("\n")))
-    if output is None:
+    if wanted.output is None:
         sys.stdout.write(text)
     else:
-        write_file(Path(output), text, force=force)
+        write_file(Path(wanted.output), text, force=wanted.force)
     return 0
+
+
+def _size(pattern: Pattern, word: str | None) -> str:
+    """The size that is drawn: the one asked for, else the first. Raises `Complaint`."""
+    if word:
+        return choose_size(pattern, word)
+    return pattern.sizes[0] if pattern.sizes else ""
+
+
+def _words(source: Source, pattern: Pattern, form: str) -> str:
+    sheet = compose(pattern, check_pattern(pattern), more=source.more)
+    return markdown(sheet) if form == "markdown" else plain_text(sheet)
+
+
+def _chart(pattern: Pattern, size: str, word: str | None) -> str:
+    """The chart of one part, the first if none is named. Raises `Complaint`."""
+    from tracker.writing.charts import charts
+
+    found = dict(charts(pattern, check_pattern(pattern), size))
+    names = ", ".join(found)
+    wanted = (word or "").strip().casefold()
+    name = next((n for n in found if n.casefold().startswith(wanted)), None)
+    if name is None:
+        raise Complaint(f'"{pattern.title}" has no part "{word}" to draw: it has {names}')
+    drawn = found[name]
+    if isinstance(drawn, str):
+        raise Complaint(f"{name} cannot be drawn. {drawn}")
+    if word is None and len(found) > 1:
+        say(f"{name} is drawn; --part names another: {names}", sys.stderr)
+    if drawn.rest:
+        say(drawn.rest, sys.stderr)
+    return drawn.svg
 
 
 def _form_of(output: str | None) -> str:
@@ -85,4 +129,4 @@ def _piece(path: Path) -> Source:
     from tracker.session.looking import look, plan_found
 
     found = opened(lambda: look(path))
-    return Source(opened(lambda: plan_found(path, found.head)).pattern)
+    return Source(opened(lambda: plan_found(path, found.head)).pattern, found.head.size)

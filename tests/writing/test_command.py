@@ -94,3 +94,25 @@ def test_control_characters_of_a_pattern_do_not_reach_the_terminal(tmp_path):
     assert status == 0
     assert "\x1b" not in out
     assert out.startswith("Mat ␛[31m")
+
+
+def test_the_chart_of_a_part_in_a_size(tmp_path):
+    path = tmp_path / "trim.svg"
+    words = ("write", "tea-cosy", "-o", path, "--part", "berry", "--size", "6 cups")
+    assert hookside(*words) == (0, "", "")
+    svg = path.read_text()
+    assert "<title>Hedgerow tea cosy: Berry trim, 6 cups</title>" in svg
+    assert svg.count('data-sign="bobble"') == 18
+
+
+def test_a_chart_without_a_part_named_says_which_others_there_are():
+    status, out, err = hookside("write", "lattice-mat", "--as", "chart")
+    assert status == 0
+    assert out.startswith("<svg ")
+    assert err == "hookside: Tile is drawn; --part names another: Tile, Border\n"
+
+
+def test_a_part_that_is_not_there_is_said():
+    status, out, err = hookside("write", "lattice-mat", "--as", "chart", "--part", "Sleeve")
+    assert (status, out) == (2, "")
+    assert 'has no part "Sleeve" to draw: it has Tile, Border' in err

@@ -241,7 +241,9 @@ class Below:
                 while beside and j > i + 1 and not self.edge[j - 1].chains:
                     j -= 1
                 self.taken += sum(s.count for s in self.edge[i:j])
-                self.held = ((self._numbers[(i + j - 1) // 2].at(0), 1),)
+                middle = (i + j - 1) // 2
+                nth = (self.edge[middle].count - 1) // 2
+                self.held = ((self._numbers[middle].at(nth), 1),)
                 self.index, self.offset = j, 0
                 return True
         return False
