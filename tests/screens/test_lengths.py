@@ -12,7 +12,7 @@ SIZES = [(40, 12), (80, 24), (100, 30), (200, 60)]
 
 
 def at_length(folder):
-    """The tea cosy at the start of the round that is worked to a length of 16 cm."""
+    """The tea cosy at the start of the round that is worked to a length of 19 cm."""
     session = begin(folder)
     session.go_to_round(17)
     return session
@@ -29,15 +29,15 @@ async def write(pilot, words):
 async def test_the_rounds_left_are_in_sight_and_follow_a_measure(tmp_path, size):
     session = at_length(tmp_path)
     async with on_stage(session, size) as (app, pilot):
-        assert "about 2 more rounds" in text(app)
+        assert "about 4 more rounds" in text(app)
         await write(pilot, ["1", "2", "full_stop", "5"])
         assert isinstance(app.screen, WorkScreen)
         assert session.measured_here() == "12.5 cm"
-        assert "about 4 more rounds" in text(app)
+        assert "about 8 more rounds" in text(app)
         while not session.glance().at_end:
             session.next()
         await pilot.press("m")
-        assert "about 3 more" in text(app)
+        assert "about 7 more" in text(app)
 
 
 async def test_the_page_says_what_to_type_and_keeps_what_was_there(tmp_path):
@@ -78,5 +78,5 @@ def test_line_by_line_a_length_is_typed_in_millimetres(own_home):
     session = at_length(own_home / "pieces")
     session.close()
     lines = plain(b"d125\r")
-    assert "about 4 more rounds with this one as measured" in lines[-1]
-    assert glance_at(session.path).left.startswith("about 4 more")
+    assert "about 8 more rounds with this one as measured" in lines[-1]
+    assert glance_at(session.path).left.startswith("about 8 more")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import dataclass
 from fractions import Fraction
@@ -15,6 +16,9 @@ if TYPE_CHECKING:
     from tracker.fabric.steps import Walk
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import PlannedRound
+
+_IN_ONE = re.compile(r"\d+ (.+) in one")
+_MADE_OF = re.compile(r"(sc|hdc|dc|tr|dtr)(?:\dinc|\dtog)?|inc|dec|invdec")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,18 +48,14 @@ class Ruler:
         stitch = main_stitch(planned.walk)
         if not stitch:
             return Fraction(0)
-        share = HEIGHTS.get(self.us(stitch))
+        share = HEIGHTS.get(tall_as(self.pattern, stitch))
         own = HEIGHTS.get(self.stitch)
         return self.swatch.round_cm * (share / own if share and own else 1)
 
     def knows(self, stitch: str) -> bool:
         """Whether the height of a stitch, as the pattern writes it, is known by the swatch."""
-        us = self.us(stitch)
+        us = tall_as(self.pattern, stitch)
         return us == self.stitch or (us in HEIGHTS and self.stitch in HEIGHTS)
-
-    def us(self, stitch: str) -> str:
-        """The US name of a stitch as the pattern writes it; "" where there is none."""
-        return us_name(self.pattern, stitch)
 
 
 def ruler_of(pattern: Pattern) -> Ruler | None:
@@ -65,7 +65,7 @@ def ruler_of(pattern: Pattern) -> Ruler | None:
     if gauge is None or over is None:
         return None
     swatch = swatch_of(gauge.stitches, gauge.rounds, over.cm)
-    return Ruler(pattern, swatch, us_name(pattern, gauge.stitch))
+    return Ruler(pattern, swatch, tall_as(pattern, gauge.stitch))
 
 
 def us_name(pattern: Pattern, stitch: str) -> str:
@@ -78,6 +78,17 @@ def us_name(pattern: Pattern, stitch: str) -> str:
 
     known = find(stitch, pattern.terms)
     return known.us if known else ""
+
+
+def tall_as(pattern: Pattern, stitch: str) -> str:
+    """The US name of the plain stitch that one is as tall as; "" where that is not known.
+
+    Increases and decreases are as tall as the stitch they are made of.
+    """
+    several = _IN_ONE.fullmatch(stitch)
+    us = us_name(pattern, several[1] if several else stitch)
+    made_of = _MADE_OF.fullmatch(us)
+    return made_of[1] or "sc" if made_of else ""
 
 
 def main_stitch(walk: Walk) -> str:
