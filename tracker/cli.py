@@ -53,9 +53,9 @@ def _run(words: Sequence[str]) -> int:
         from tracker.cli_where import where
 
         return where(words[1] if len(words) > 1 else None)
-    from tracker.cli_parser import make_parser
+    from tracker.cli_parser import make_parser, whole
 
-    return _carry_out(make_parser().parse_args(words))
+    return _carry_out(make_parser().parse_args(whole(words)))
 
 
 def _carry_out(arguments: Namespace) -> int:
@@ -102,6 +102,20 @@ def _read(arguments: Namespace) -> int:
         arguments.terms,
         force=arguments.force,
         as_json=arguments.json,
+    )
+
+
+def _size(arguments: Namespace) -> int:
+    from tracker import cli_size
+
+    return cli_size.size(arguments)
+
+
+def _tables(arguments: Namespace) -> int:
+    from tracker import cli_tables
+
+    return cli_tables.tables(
+        arguments.table, arguments.word, arguments.unit, as_json=arguments.json
     )
 
 
@@ -157,7 +171,9 @@ _COMMANDS = {
     "patterns": _patterns,
     "read": _read,
     "shelf": _shelf,
+    "size": _size,
     "spread": _spread,
+    "tables": _tables,
     "weigh": _weigh,
     "where": _where,
     "work": _work,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from typing import NoReturn
 
 from tracker import __version__
@@ -21,6 +22,7 @@ _EXAMPLES = """examples:
   hookside shelf                        all your pieces
   hookside where                        your place, as one line
   hookside where --card                 and how to find it on the work
+  hookside size headband --for "44 cm"  how large it comes out, which size fits
   hookside spread 48 to 60              where the increases of a round go
 """
 _WORK = """Begins a piece of a pattern, or goes on with the piece of it that you have."""
@@ -46,6 +48,25 @@ _READ_EXAMPLES = """examples:
   hookside read my-cowl.pdf -o my-cowl.toml
   hookside read notes.md --terms UK     show the pattern file that would be written
   hookside read notes.md --json         the draft and its table, for scripts
+"""
+_SIZE = """How large a pattern comes out, part by part and size by size: by its own gauge, or
+by a swatch of yours. How far across its crown is and whether it lies flat. With --for,
+which size fits; with --hook, what the hook may be called. For a piece that is worked to a
+length, how many rounds are left."""
+_SIZE_EXAMPLES = """examples:
+  hookside size tea-cosy
+  hookside size headband --swatch "15 sts 12 rounds 10 cm"
+  hookside size headband --for "44 cm"
+  hookside size headband --for "6 months" --ease "-5 %"
+  hookside size my-cowl.toml --unit in --json
+"""
+_TABLES = """Hooks, yarn weights and heads, with what their sources differ in. With a word, what
+that word means: a hook's name or diameter, a yarn's name or gauge, an age."""
+_TABLES_EXAMPLES = """examples:
+  hookside tables hooks
+  hookside tables hooks H-8
+  hookside tables yarns 14              classes with 14 sc in 10 cm
+  hookside tables heads "6 months"
 """
 _SPREAD = """Spreads increases or decreases evenly over a round, or over several that are set
 off from one another, and counts the lines it writes. With --multiple, finds the count next
@@ -82,6 +103,17 @@ class _Parser(argparse.ArgumentParser):
         self.exit(BAD_INPUT, f"hookside: {visible(message)} (try {self.prog} --help)\n")
 
 
+def whole(words: Sequence[str]) -> list[str]:
+    """The words with those joined that argparse would part: an ease below 0 is no option."""
+    found: list[str] = []
+    for word in words:
+        if found and found[-1] == "--ease" and word.startswith(("-", "−")):
+            found[-1] = f"--ease={word}"
+        else:
+            found.append(word)
+    return found
+
+
 def make_parser() -> argparse.ArgumentParser:
     """The parser of the whole command line."""
     parser = _command(_Parser, "hookside", _ABOUT, _EXAMPLES)
@@ -93,6 +125,8 @@ def make_parser() -> argparse.ArgumentParser:
     _add_check(commands)
     _add_read(commands)
     _add_spread(commands)
+    _add_size(commands)
+    _add_tables(commands)
     _add_write(commands)
     where = commands.add_parser("where", help="the place, as one plain line")
     where.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
@@ -231,3 +265,37 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
     write.add_argument("--size", help="the size a chart is drawn in; the first if left out")
     write.add_argument("--part", help="the part a chart shows; the first if left out")
     write.add_argument("--force", action="store_true", help="write over a file that is there")
+
+
+def _add_size(commands: argparse._SubParsersAction[_Parser]) -> None:
+    size = commands.add_parser(
+        "size",
+        help="how large it comes out, which size fits",
+        description=_SIZE,
+        epilog=_SIZE_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    size.add_argument("name", metavar="PATTERN|PIECE", help="a pattern file or a name")
+    size.add_argument("--swatch", metavar="SWATCH", help='such as "16 sts 18 rounds 10 cm"')
+    size.add_argument("--size", help="this size only")
+    size.add_argument(
+        "--for", dest="body", metavar="WHAT", help='what it goes round: "44 cm", or an age'
+    )
+    size.add_argument("--ease", help='what it shall be larger by: "-2 cm" or "-5 %%"')
+    size.add_argument("--hook", help='a hook, by mm or name: "5 mm", H-8')
+    size.add_argument("--unit", choices=("cm", "in"), help="what lengths are shown in")
+    size.add_argument("--json", action="store_true", help="all of it as JSON, in cm")
+
+
+def _add_tables(commands: argparse._SubParsersAction[_Parser]) -> None:
+    tables = commands.add_parser(
+        "tables",
+        help="hooks, yarn weights, heads",
+        description=_TABLES,
+        epilog=_TABLES_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    tables.add_argument("table", choices=("hooks", "yarns", "heads"))
+    tables.add_argument("word", nargs="?", metavar="WORD", help="one hook, yarn or age")
+    tables.add_argument("--unit", choices=("cm", "in"), default="cm", help="for heads")
+    tables.add_argument("--json", action="store_true", help="the table as JSON")

@@ -75,6 +75,18 @@ def swatch_of(stitches: Fraction, rounds: Fraction, cm: Fraction) -> Swatch:
     return Swatch(cm / stitches, cm / rounds)
 
 
+def stitch_off(swatch: Swatch, stitches: int, over: Fraction) -> Swatch:
+    """The swatch with so many stitches more over a length in cm (fewer: below 0).
+
+    Raises:
+        ValueError: that leaves no stitch.
+    """
+    count = swatch.stitches_in(over) + stitches
+    if count <= 0:
+        raise ValueError("a swatch has at least a stitch")
+    return Swatch(over / count, swatch.round_cm)
+
+
 def read_swatch(text: str) -> tuple[Swatch, str]:
     """The swatch that a text states, and its stitch as written ("" for just "sts").
 

@@ -1,7 +1,4 @@
-"""Heads: the WHO growth standards to 5 years, makers' ranges from then on.
-
-Population figures for sizing yarn work, not a health check of any child.
-"""
+"""Heads: the WHO growth standards to 5 years, makers' ranges from then on."""
 
 from __future__ import annotations
 
@@ -15,6 +12,12 @@ from tracker.measure.units import CM
 
 MONTH = Fraction(304_375, 10_000)
 """Days in a month, as the WHO tables count them: a twelfth of 365.25."""
+
+NOT_A_CHECK = (
+    "Figures of many heads, for sizing yarn work and no health check of any child: measure the "
+    "wearer where you can; questions on a child's growth belong to a licensed health professional."
+)
+"""Shown with heads of an age."""
 
 _DAYS = {"day": Fraction(1), "week": Fraction(7), "month": MONTH, "year": 12 * MONTH}
 _AGE = re.compile(r"(\d{1,4})(?:\.(\d))?\s*(day|week|month|year)s?(?:\s*old)?")
@@ -31,6 +34,7 @@ class Head:
         middle: the median, or the middle of the range.
         source: where it is read.
         other: what another source says; "" where none does.
+        infant: whether it is from the standards of growth to 5 years.
     """
 
     who: str
@@ -39,6 +43,7 @@ class Head:
     high: Fraction
     source: str
     other: str = ""
+    infant: bool = False
 
 
 def heads_of(word: str) -> tuple[Head, ...]:
@@ -81,7 +86,8 @@ def child(days: Fraction, sex: str) -> Head:
     column = 1 if sex == "boys" else 3
     median, spread = (before[n] + (after[n] - before[n]) * share for n in (column, column + 1))
     step = 2 * median * spread
-    return Head(sex, median - step, median, median + step, f"{who['title']}, {who['address']}")
+    source = f"{who['title']}, {who['address']}"
+    return Head(sex, median - step, median, median + step, source, infant=True)
 
 
 def makers() -> tuple[Head, ...]:

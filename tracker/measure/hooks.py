@@ -49,6 +49,11 @@ def hooks() -> tuple[Hook, ...]:
     )
 
 
+def hook_sources() -> tuple[str, ...]:
+    """The charts that the table was read from."""
+    return tuple(reference("hooks")["sources"].values())
+
+
 def hooks_called(word: str) -> tuple[Hook, ...]:
     """The hooks that a word may mean: "5 mm", "H-8", "H", "US 7", "UK 6", "steel 7".
 

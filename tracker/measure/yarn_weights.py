@@ -7,6 +7,8 @@ from fractions import Fraction
 
 from tracker.measure.reference import reference
 
+GUIDELINE = "Guidelines only: the pattern's own gauge comes first, and the bands overlap."
+
 
 @dataclass(frozen=True, slots=True)
 class YarnWeight:
@@ -49,6 +51,12 @@ def yarn_weights() -> tuple[YarnWeight, ...]:
         )
         for row in reference("yarn_weights")["weight"]
     )
+
+
+def yarn_sources() -> tuple[str, ...]:
+    """Where the table was read, and the copies that differ."""
+    table = reference("yarn_weights")
+    return table["source"], table["others"]
 
 
 def weights_at(sts: Fraction) -> tuple[YarnWeight, ...]:

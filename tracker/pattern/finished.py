@@ -111,34 +111,3 @@ def _crown(part: PlannedPart, rounds: Sequence[PlannedRound], ruler: Ruler) -> C
     if found is None or any(has_spaces(one.walk) for one in rounds[: found.rounds]):
         return None
     return found
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """How one size fits.
-
-    Attributes:
-        size: its name; "" in one size.
-        around: how long around it comes out, in cm.
-        off: what it is larger by than wanted, in cm; below 0, smaller.
-        ease: what it is larger by than what it goes round, in cm.
-    """
-
-    size: str
-    around: Fraction
-    off: Fraction
-    ease: Fraction
-
-
-def choices(
-    arounds: Sequence[tuple[str, Fraction]], body: Fraction, wanted: Fraction
-) -> list[Choice]:
-    """Every size by how well it fits, the best first.
-
-    Args:
-        arounds: each size with how long around it comes out, in cm.
-        body: how long around is what it goes round, in cm.
-        wanted: how long around the piece shall be, in cm.
-    """
-    found = [Choice(size, length, length - wanted, length - body) for size, length in arounds]
-    return sorted(found, key=lambda one: abs(one.off))

@@ -1,0 +1,96 @@
+"""Every size of a pattern by a swatch, and how well each fits."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from tracker.measure.gauge import Ease, read_ease
+from tracker.pattern.finished import Finished, finished
+from tracker.pattern.ruler import Ruler
+
+if TYPE_CHECKING:
+    from tracker.pattern.model import Pattern
+    from tracker.pattern.plan import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class Sized:
+    """One size by a swatch.
+
+    Attributes:
+        size: its name; "" in one size.
+        parts: every part that has rounds.
+        around: what goes round by the pattern's fit, in cm; None where counts do not tell.
+    """
+
+    size: str
+    parts: tuple[Finished, ...]
+    around: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """What a piece shall go round; lengths in cm.
+
+    Attributes:
+        who: whose head it is; "" for a length that was given.
+        low, middle, high: most are between; all the same for a length given.
+    """
+
+    who: str
+    low: Fraction
+    middle: Fraction
+    high: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """How one size fits; lengths in cm.
+
+    Attributes:
+        size: its name; "" in one size.
+        around: how long around it comes out.
+        off: what it is larger by than wanted; below 0, smaller.
+        ease: what it is larger by than what it goes round.
+    """
+
+    size: str
+    around: Fraction
+    off: Fraction
+    ease: Fraction
+
+
+def sized(plans: Sequence[Plan], ruler: Ruler) -> tuple[Sized, ...]:
+    """Every one of these plans by a swatch."""
+    return tuple(_one(plan, ruler) for plan in plans)
+
+
+def _one(plan: Plan, ruler: Ruler) -> Sized:
+    parts = finished(plan, ruler)
+    name = round_part(plan.pattern)
+    around = next((one.around(plan.pattern.fit) for one in parts if one.name == name), None)
+    return Sized(plan.size, parts, around)
+
+
+def round_part(pattern: Pattern) -> str:
+    """The part that goes round something: the fit's, or else the first."""
+    return pattern.fit.part if pattern.fit else pattern.parts[0].name
+
+
+def ease_of(pattern: Pattern) -> Ease | None:
+    """The ease that the pattern states; None where it states none."""
+    return read_ease(pattern.fit.ease) if pattern.fit and pattern.fit.ease else None
+
+
+def choices(sizes: Sequence[Sized], body: Body, ease: Ease) -> tuple[Choice, ...]:
+    """The sizes by how well they fit, the best first; those that cannot be told are left out."""
+    wanted = ease.on(body.middle)
+    found = [
+        Choice(one.size, one.around, one.around - wanted, one.around - body.middle)
+        for one in sizes
+        if one.around is not None
+    ]
+    return tuple(sorted(found, key=lambda one: abs(one.off)))
