@@ -2,7 +2,7 @@
 
 `lace_forms.txt` holds patterns of our own, parted by blank lines: a title, which may end
 with the terms and the stitches below (`terms=UK below=40`); special stitches behind `!`;
-then each line of the pattern behind the stitches that it makes (`?`: not asked here).
+then each line of the pattern behind the stitches that it makes.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ _FILE = Path(__file__).with_name("lace_forms.txt")
 
 @dataclass(frozen=True)
 class Form:
-    """One pattern: its lines with what each makes (-1: not asked)."""
+    """One pattern: its lines, each with what it makes."""
 
     title: str
     terms: str
@@ -41,7 +41,7 @@ def _forms() -> Iterator[Form]:
             terms="UK" if "terms=UK" in head else "US",
             below=None if below is None else int(below[1]),
             special="\n".join(line[2:] for line in rest if line.startswith("!")),
-            lines=tuple((-1 if made == "?" else int(made), words) for made, words in lines),
+            lines=tuple((int(made), words) for made, words in lines),
         )
 
 
@@ -55,4 +55,4 @@ def test_every_line_is_counted_and_none_is_called_wrong(form: Form) -> None:
     for at, (makes, words) in enumerate(form.lines):
         found = last[at]
         assert found.verdict in (Verdict.AGREES, Verdict.UNSTATED), (words, found.messages)
-        assert makes == -1 or found.makes == (makes,), (words, found.makes, dict(found.made))
+        assert found.makes == (makes,), (words, found.makes, dict(found.made))

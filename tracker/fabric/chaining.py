@@ -23,6 +23,7 @@ from tracker.notation.tree import (
     Note,
     OtherSide,
     Skip,
+    Target,
 )
 
 _KINDS = {
@@ -122,17 +123,22 @@ class Chaining(Making):
 
     def _stand_on_first(self) -> None:
         """Take the place that a beginning chain which counts stands on."""
-        kind = self.now.at_place or "st"
+        first = self._first_target()
+        same = first is not None and first.at is At.SAME and first.kind.endswith("sp")
+        kind = self.now.at_place or (first.kind if first is not None and same else "st")
         rooted = not self.now.in_place and not self.ringed and not self.free
-        if rooted and not self._stands_in_space() and self.below.left(kind):
+        if rooted and not self._stands_in_space(first) and self.below.left(kind):
             self.below.take(kind, 1)
 
-    def _stands_in_space(self) -> bool:
+    def _first_target(self) -> Target | None:
+        """The place that the round names first."""
+        placed = (n.target for n in every(self.nodes) if isinstance(n, Make | Group) and n.target)
+        return next(placed, None)
+
+    def _stands_in_space(self, first: Target | None) -> bool:
         """Whether the round begins at a chain space and works into that first."""
         if self.now.at_place or not self.below or not self.below.edge[0].chains:
             return False
-        placed = (n.target for n in every(self.nodes) if isinstance(n, Make | Group) and n.target)
-        first = next(placed, None)
         return first is not None and self.below.matches(first.kind, self.below.edge[0])
 
     def _plus(self, count: int, node: Chain) -> int:

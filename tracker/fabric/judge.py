@@ -86,7 +86,8 @@ def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
 
 def _loose(reading: Reading, base: Reading) -> bool:
     """Whether a reading fits so much that only a printed count makes it believable."""
-    return reading.cut or reading.last_is_count or (reading.singly and not base.singly)
+    singly = reading.singly and not base.singly
+    return reading.cut or reading.last_is_count or reading.both_sides or singly
 
 
 def _judged(

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.edge import GROUPED, Spot, space
+from tracker.fabric.edge import GROUPED
+from tracker.fabric.ending import Ending
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
-from tracker.fabric.stitching import Stitching
-from tracker.fabric.trees import into_chain, slips
+from tracker.fabric.trees import slips
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Note, Target
 
 
-class Making(Stitching):
+class Making(Ending):
     """Rules for `Make` and `Evenly`."""
 
     def make(self, node: Make) -> None:
@@ -107,17 +107,16 @@ class Making(Stitching):
     def _targeted(self, node: Make, target: Target, count: int) -> None:
         if target.kind == "along":
             self._untargeted(node, count)
-        elif target.at is At.SKIPPED and target.count is not None:
-            for _ in range(self.figure(target.count)):
-                self.stitch(node, count, per_place=max(1, count), takes=0)
         elif (
             target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
             or (self.ringed and target.at is not At.HOOK)
             or self.now.in_place
         ):
-            self.stitch(node, count, per_place=max(1, count), takes=0)
+            self._elsewhere(node, target, count)
         elif self._is_picot(node, target):
             self._picot(node)
+        elif self._closes_loop(node, target):
+            self._close_loop(node)
         elif target.at is At.SAME or self._under_chain(target):
             self._same(node, target, count)
         elif target.at is At.HOOK:
@@ -129,11 +128,14 @@ class Making(Stitching):
         else:
             self._next(node, target, count)
 
-    def _is_picot(self, node: Make, target: Target) -> bool:
-        """Whether a slip stitch goes back into what was just made, under chains."""
-        back = target.at in (At.LAST, At.SAME) and target.count is None
-        chained = bool(self.out) and self.out[-1].chains > 0 and self.now.over_skip
-        return node.stitch.us == "sl st" and back and chained and self.now.inside >= 0
+    def _elsewhere(self, node: Make, target: Target, count: int) -> None:
+        """Stitches that use nothing of the round below: in the ring, further down, passed over."""
+        places = 1 if target.count is None else self.figure(target.count)
+        if target.at is At.BELOW and self.reading.covers and not self.now.in_place:
+            self.take(node, "st", places)
+        if target.at in (At.BELOW, At.SKIPPED) and not self.reading.shared:
+            count *= places
+        self.stitch(node, count, per_place=max(1, count), takes=0)
 
     def _under_chain(self, target: Target) -> bool:
         """Whether "first st" is the one that the counting chain already stands on."""
@@ -151,54 +153,6 @@ class Making(Stitching):
             self.take(node, self.now.at_place or self._kind(target.kind), 1)
         self.stitch(node, count, per_place=max(1, count), takes=int(first))
 
-    def _hook(self, node: Make, target: Target, count: int) -> None:
-        """``in 2nd ch from hook``: chains passed over may stand for a stitch."""
-        if self.now.begun:
-            self._picot(node)
-            return
-        self.into_hook(node, target)
-        if count > 1 and not any(into_chain(n) for n in every(self.nodes) if n is not node):
-            # All the stitches go into one chain, as into a ring.
-            self.used.discard("ch")
-        self.stitch(node, count, per_place=max(1, count), takes=target.nth)
-
-    def into_hook(self, node: Make | Group, target: Target) -> None:
-        """Take the nth chain from the hook; those passed over may stand for a stitch."""
-        passed = target.nth - 1
-        if self.below:
-            self.take(node, "ch", min(target.nth, max(1, self.below.left("ch"))))
-        counts = self.reading.chain_counts if target.counts is None else target.counts
-        if not counts and passed > 1:
-            self.put(Spot("tch"))
-        if counts and passed > 0:
-            self.chains(f"{passed} ch stand for the first st", node.start, node.end, makes=1)
-            self.leave(self._stand_in().us, 1)
-            over = self._mesh_over(node, target)
-            if over in self.chain_lengths:
-                self.put(space(over))
-
-    def _mesh_over(self, node: Make | Group, target: Target) -> int:
-        """The first space of mesh, where chains for it are passed over, and those under it."""
-        over = target.nth - 1 - self._stand_in().height
-        mesh = isinstance(node, Make) and target.counts is None and over % 2 == 0
-        return over // 2 if mesh else 0
-
-    def _picot(self, node: Make) -> None:
-        """A slip stitch back into the chain just made closes it to a picot."""
-        if self.out and self.out[-1].chains:
-            self.now.placed -= self.out.pop().count
-        self.run(self._run_of(node, 1, 1, 0, 0))
-        self.done.counted["picot"] = self.done.counted.get("picot", 0) + 1
-
-    def _turning_chain(self, node: Make, count: int) -> None:
-        """``in top of turning ch``: the last place, where that chain counts as a stitch"""
-        if self.below.left("tch"):
-            self.take(node, "tch", 1)
-        else:
-            self.below.to_last("st")
-            self.take(node, "st", 1)
-        self.stitch(node, count, per_place=max(1, count), takes=1)
-
     def _each(self, node: Make, target: Target, count: int) -> None:
         kind, spared = self._kind(target.kind), 0
         places = self.below.left(kind)
@@ -211,9 +165,9 @@ class Making(Stitching):
         if target.group and self.below.has_group(target.group):
             self._each_group(node, target.group, count)
             return
-        if self.ends_on_chain and not self.below.left("tch") and not _spacey(kind):
+        if not stop and not _spacey(kind) and not (target.leave and self._chain_is_next(node)):
             # The turning chain counts as the last stitch, and is worked into by name.
-            places -= 1
+            places -= self._chain_is_last(node)
         self.used.add(kind)
         if self.below.has_group(kind):
             self._each_group(node, kind, count)
@@ -265,13 +219,6 @@ class Making(Stitching):
             self._places(node, kind, places // max(1, takes), 1)
         else:
             self._places(node, kind, places, count)
-
-    def _chain_is_last(self, node: Make) -> int:
-        """1 where the turning chain below counts as a stitch and is worked into after this."""
-        if not self.ends_on_chain or self.below.left("tch"):
-            return 0
-        later = (n for n in self.nodes if isinstance(n, Make) and n.start > node.start)
-        return int(any(n.target is not None and n.target.kind == "tch" for n in later))
 
     def _single(self, node: Make, kind: str, count: int) -> None:
         """``in the next st``: one place without a number."""

@@ -41,6 +41,8 @@ class Reading:
         both_sides: the round goes along both sides of the foundation chain.
         last_is_count: the last number of stitches is the printed count, not worked.
         left_behind: stitches that slip stitches at the start go over are not come back to.
+        covers: a stitch that reaches further down stands over one of the round below too.
+        wraps: the last stitch goes into the place of the first once more.
         there: a joined round begins at the chain space it works into first.
         apart: of things listed before a place only the last goes into it.
         beside: of a group whose spaces are worked into, the stitches behind the last one
@@ -60,6 +62,8 @@ class Reading:
     on_first: bool = False
     left_behind: bool = False
     last_is_count: bool = False
+    covers: bool = False
+    wraps: bool = False
     there: bool = False
     apart: bool = False
     beside: bool = False
@@ -86,6 +90,8 @@ SENTENCES = {
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
     "beside": ("", "the stitches of a group behind its space are met one by one"),
+    "covers": ("", "the stitches that reach down stand over one of the round below too"),
+    "wraps": ("", "the last stitch goes into the place of the first once more"),
     "there": ("", "the round begins at the chain space it works into first"),
     "apart": ("", "of the things listed before a place only the last goes into it"),
 }
@@ -113,6 +119,8 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         _node_ways(node, found, begun)
         slipping = isinstance(node, Make) and not begun and _slips_along(node)
         begun = begun or (isinstance(node, Make | Evenly) and not slipping)
+    if _wraps(nodes):
+        found["wraps"] = None
     if pending:
         found["chain_counts"] = None
     if chains_below:
@@ -134,8 +142,24 @@ def _node_ways(node: Node, found: dict[str, None], begun: bool) -> None:
         found["apart"] = None
     elif isinstance(node, OtherSide):
         found["far_end"] = None
-    if isinstance(node, Make | Group) and node.target is not None and node.target.group:
+    target = node.target if isinstance(node, Make | Group) else None
+    if target is not None and target.group:
         found["beside"] = None
+    if target is not None and target.at is At.BELOW:
+        found["covers"] = None
+
+
+def _wraps(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round begins in the same place, and ends with a counted repeat into a next."""
+    first = next((n for n in every(nodes) if isinstance(n, Make | Group)), None)
+    repeats = [n for n in nodes if isinstance(n, Make | Group | Repeat)]
+    last = repeats[-1] if repeats else None
+    if first is None or not isinstance(last, Repeat) or last.times is None or last.stop >= 0:
+        return False
+    same = [n for n in every(nodes) if isinstance(n, Make | Group) and n.target is not None]
+    end = last.body[-1]
+    into_next = isinstance(end, Make) and end.target is not None and end.target.at is At.NEXT
+    return bool(same) and same[0].target is not None and same[0].target.at is At.SAME and into_next
 
 
 def _first_in_space(nodes: tuple[Node, ...]) -> bool:

@@ -23,6 +23,9 @@ from tracker.notation.tree import (
     Unread,
 )
 
+#: Stitches that close several part-made ones to one.
+GATHERED = frozenset(("cl", "puff", "popcorn", "bobble"))
+
 
 def works(nodes: tuple[Node, ...]) -> bool:
     """Whether the words ask for anything that is worked."""
@@ -112,6 +115,23 @@ def begins_group(nodes: tuple[Node, ...]) -> bool:
     """Whether the first thing made is a shell or another stitch that makes several."""
     first = next((n for n in every(nodes) if isinstance(n, Make) and n.stitch.us != "sl st"), None)
     return first is not None and first.stitch.makes > 1
+
+
+def begins_gathered(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first thing made is a cluster or the like, in the place of the chain.
+
+    The chain is then one of the parts it gathers (common practice, no source).
+    """
+    first = next((n for n in every(nodes) if isinstance(n, Make) and not slips(n)), None)
+    if first is None or first.stitch.us not in GATHERED or first.target is None:
+        return False
+    return first.target.at is At.SAME
+
+
+def begins_low(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first thing made is a single crochet, for which no chain stands."""
+    first = next((n for n in every(nodes) if isinstance(n, Make)), None)
+    return first is not None and first.stitch.us == "sc"
 
 
 def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:

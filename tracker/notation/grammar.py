@@ -9,6 +9,7 @@ from tracker.notation.lexicon import Lexicon, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
+    Act,
     At,
     Chain,
     Evenly,
@@ -28,7 +29,7 @@ from tracker.notation.wordlists import AGAIN, SEPARATORS
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
 #: Verbs before stars and brackets, which say what is made.
-_AT_WORK = ("work", "make", "working", "making", "crochet")
+_AT_WORK = ("work", "make", "working", "making", "placing", "putting", "crochet")
 #: A number of places that stands for all that are left.
 REST = 10**9
 
@@ -48,7 +49,22 @@ class Reader(Wholes):
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""
-        return tuple(merged(self.sequence(len(self.tokens) - 1)))
+        return tuple(self._as_printed(merged(self.sequence(len(self.tokens) - 1))))
+
+    def _as_printed(self, nodes: list[Node]) -> list[Node]:
+        """``stitch "evenly around"`` without a number: as many as the printed count tells"""
+        open_ = next((n for n in nodes if isinstance(n, Make) and _unnumbered(n)), None)
+        if not isinstance(open_, Make):
+            return nodes
+        if self.stated is None or self.stated.total is None:
+            why = "does not say how many stitches it makes"
+            return [Unread(self.text[open_.start : open_.end], open_.start, open_.end, why)]
+        made = replace(open_, count=self.stated.total, target=Target(At.EDGE))
+        return [
+            *(n for n in nodes if isinstance(n, Chain | Act | Note) and n.start < made.start),
+            made,
+            *(n for n in nodes if isinstance(n, Act | Note) and n.start > made.start),
+        ]
 
     def sequence(self, stop: int) -> list[Node]:
         """``sequence = {element | separator}`` up to token ``stop``."""
@@ -220,3 +236,9 @@ class Reader(Wholes):
         if target.at is At.HOOK and made is None:
             return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
         return None
+
+
+def _unnumbered(node: Make) -> bool:
+    """Whether stitches go evenly along an edge, and nothing says how many."""
+    target = node.target
+    return target is not None and target.at is At.EDGE and target.count == (0,)

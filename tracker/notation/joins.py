@@ -40,6 +40,8 @@ class Joins(Paces):
         self.in_last = target is not None and target.at is At.LAST and bool(colour or new)
         self.to_clause_end()
         onto, named = self._closed(begin)
+        if not self.begun and target is not None and target.at is At.RING:
+            return Act(Deed.RING, start, self.last_end)
         if not self.begun and target is not None:
             return Act(Deed.COLOUR, start, self.last_end, colour, target, onto)
         length = self._chain_named(begin)

@@ -72,7 +72,9 @@ class Kinds(Kit):
         return None
 
     def _corner(self) -> str | None:
-        """``["edge"] "corner" ["-"] [space | "st"]``"""
+        """``["edge"] "corner" ["-"] [space | "st"] | "center" space``"""
+        if self.accept_any("center", "centre", "middle", "mid"):
+            return self._space()
         self.accept_any("edge")
         if not self.accept_any("corner", "corners"):
             return None
@@ -190,9 +192,8 @@ class Kinds(Kit):
             if self.accept("you"):
                 while self.here.type is Type.WORD and self.here.text != "and":
                     self.at += 1
-            self.accept_any("made", "below", "worked")
-            if self._base_of_chain():
-                self.at_base = True
+            self.accept_any("made", "below", "worked", "located")
+            if self._further():
                 return
             if self.accept_any("of", "from", "in", "on"):
                 self.accept_any("the")
@@ -207,6 +208,24 @@ class Kinds(Kit):
             if self.tokens[self.at - 1].text in ("of", "from", "in", "on", "the"):
                 self.at = mark
                 return
+
+    def _further(self) -> bool:
+        """``"behind" words | figure "rounds below" | base of chain``"""
+        if self.accept("behind"):
+            self.to_clause_end()
+            return True
+        self.at_base = self._base_of_chain()
+        return self.at_base or self._rounds_down()
+
+    def _rounds_down(self) -> bool:
+        """``figure "rounds" ("below" | "down" | "back")``: a place further down, from two on"""
+        mark = self.at
+        down = self.accept_number()
+        if down and self.accept_any(*ROUND_WORDS) and self.accept_any("below", "down", "back"):
+            self._below = -down if down > 1 else 0
+            return True
+        self.at = mark
+        return False
 
     def _base_of_chain(self) -> bool:
         """``"at" ["the"] "base" "of" [number] "ch"``: the stitch the chain stands on"""

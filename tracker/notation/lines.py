@@ -19,6 +19,11 @@ _TO = (
 )
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 _CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|[,;](?=\s))?\s*"
+#: "Row 3 and all following rows:", "Row 3 and every row after:"
+_ON = (
+    r"(?:\s+and\s+(?:all|every)\s+(?:[a-z]+\s+){0,3}(?:rounds?|rnds?|rows?)?(?:\s+after)?"
+    r"(?=\s*[:.\-]))?"
+)
 _ASIDE = r"(?P<side>\s*[(\[][^()\[\]]{0,24}[)\]](?=\s*[:.\-]))?"
 _ORDINAL = r"(?:st|nd|rd|th)"
 _WORDED = "|".join(NUMBER_WORDS)
@@ -36,7 +41,7 @@ _LABELS = (
         r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
         rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:]\s*)?\.?\s*#?(?P<first>\d+)"
         rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\.?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
-        rf"{_ASIDE}{_CLOSE}"
+        rf"{_ON}{_ASIDE}{_CLOSE}"
     ),
     # such as "R3", with the number run into the letter
     re.compile(

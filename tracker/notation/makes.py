@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.amounts import Amounts
 from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.reaching import Reaching
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target
@@ -16,7 +16,7 @@ _GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
 
 
-class Makes(Amounts):
+class Makes(Reaching):
     """Rules for stitches."""
 
     def make(self) -> list[Node] | None:
@@ -111,8 +111,11 @@ class Makes(Amounts):
     def _stitch_and_target(self, stitch: Stitch, numbered: bool) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
         self.accept_any("loosely", "tightly")
-        target = self._along_edge() if numbered else None
-        target = target or self._loose_object() or self.target()
+        self.by_hook()
+        target = self._along_edge()
+        if target is not None and not numbered:
+            return stitch, replace(target, count=(0,))  # so many as the printed count says
+        target = self.reached(target or self._loose_object() or self.target())
         self._loop_behind()
         if (
             self.led == "over"
@@ -181,7 +184,10 @@ class Makes(Amounts):
         return None
 
     def _stitch(self) -> Stitch | None:
-        """``stitch ["stitch"] ["(see" words ")"] ["(s)"]``"""
+        """``["long" …] ["fp"] stitch ["stitch"] ["(see" words ")"] ["(s)"]``"""
+        reaching = self.reaching_stitch()
+        if reaching is not None:
+            return reaching
         key = self.accept_phrase(self.lexicon.phrases) or self._with_glued_loop()
         if key is None or key == "ch":
             return None

@@ -24,6 +24,7 @@ class Targets(Ends):
     """Rules for places. ``led`` is the preposition before the place read last."""
 
     led = ""
+    _on_top = False
 
     def target(self) -> Target | None:
         """``target = [preposition] place [end]``; None (and nothing read) if none is here."""
@@ -54,6 +55,7 @@ class Targets(Ends):
         base = self._base()
         if base is not None:
             return base
+        self._on_top = False
         self._noise()
         between = self._between()
         if between is not None:
@@ -83,6 +85,7 @@ class Targets(Ends):
             self.at += 1
         words = {t.text for t in self.tokens[begin : self.at]}
         if words & GROUP_WORDS:
+            self.to_clause_end()
             return Target(At.BELOW)
         return Target(At.NEXT)
 
@@ -96,6 +99,7 @@ class Targets(Ends):
             if self.here.text in ON_THE_STITCH and self.ahead().text == "of":
                 if self.here.text == "base" and self.ahead(2).type is Type.NUMBER:
                     self.led = "over"  # "sc in base of 2 bobbles": one stitch for both
+                self._on_top = self.here.text == "top"
                 self.at += 2
                 continue
             if self.here.text in ON_THE_ROW and self.ahead().text == "of":
@@ -190,9 +194,13 @@ class Targets(Ends):
             self.at = close + 1
 
     def _turning(self) -> Target | None:
-        """``tch = ["beg" | "turning"] "ch" ["-" number] | "tch"``"""
+        """``tch = ["beg" | "turning"] "ch" ["-" number] | "tch" | "top of" "ch" number``"""
         if self.accept_any("tch") or self.accept("t", "-", "ch") or self.accept("top", "ch"):
             return Target(At.LAST, "tch")
+        if self._on_top and not self._space_ahead():
+            found = self._chain_length()
+            if found is not None:
+                return found
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
             if self._names_space():
                 return None
@@ -245,6 +253,8 @@ class Targets(Ends):
         self.accept_loop()
         at = self._which() or At.NEXT
         count = self._count_of_places()
+        if self.accept_any("skipped", "missed"):
+            return Target(At.SKIPPED, self.kind() or "st", count)
         self.accept_loop()
         kind = self.kind() or ("st" if self._may_lack_kind() else "")
         if not kind:

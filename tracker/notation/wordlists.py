@@ -35,7 +35,7 @@ ON_THE_ROW = _list("side sides end ends edge edges")
 NOISE = _list("the a an of your both this these it to")
 
 #: Words before what is made, and words that pass over places.
-VERBS = _list("work working make do complete crochet then just place")
+VERBS = _list("work working make do complete crochet then just place placing putting adding")
 SKIPS = _list("sk skip miss skipping missing")
 
 #: Words that ask for a repeat, and words round the stars or brackets they name.

@@ -6,7 +6,14 @@ from collections.abc import Iterable, Mapping
 
 from tracker.fabric.judge import Judged
 from tracker.fabric.reading import Reading
-from tracker.fabric.trees import beginning, begins_group, hooked, joined_to
+from tracker.fabric.trees import (
+    beginning,
+    begins_gathered,
+    begins_group,
+    begins_low,
+    hooked,
+    joined_to,
+)
 from tracker.notation.tree import Chain, Node
 
 #: Fewer rounds than this that need a ch 1 to count are taken for misprints.
@@ -52,13 +59,13 @@ class Beginnings:
         nth = hooked(nodes)
         chain = beginning(nodes) or pending
         if nth:
-            return Reading(chain_counts=nth > 3)
+            return Reading(chain_counts=nth > 3 and not begins_low(nodes))
         if chain is None:
             return Reading()
         length = chain.count[0]
         if chain.counts is not None:
             return Reading(chain_counts=chain.counts)
-        if length in self._parts and begins_group(nodes):
+        if (length in self._parts and begins_group(nodes)) or begins_gathered(nodes):
             return Reading(chain_counts=False)
         if length in self.counts:
             return Reading(chain_counts=self.counts[length])

@@ -1,0 +1,101 @@
+"""Places at the ends of a round: chains from the hook, the turning chain, loops that close."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from tracker.fabric.edge import Spot, space
+from tracker.fabric.reading import every
+from tracker.fabric.stitching import Stitching
+from tracker.fabric.trees import into_chain
+from tracker.notation.tree import Act, At, Group, Make, Note, Target
+
+
+class Ending(Stitching):
+    """Rules for the first and the last places of a round."""
+
+    def _is_picot(self, node: Make, target: Target) -> bool:
+        """Whether a slip stitch goes back into what was just made, under chains."""
+        back = target.at in (At.LAST, At.SAME) and target.count is None
+        chained = bool(self.out) and self.out[-1].chains > 0 and self.now.over_skip
+        repeated = self.now.inside >= 0 or target.at is At.SAME
+        return node.stitch.us == "sl st" and back and chained and repeated and self.now.begun
+
+    def _hook(self, node: Make, target: Target, count: int) -> None:
+        """``in 2nd ch from hook``: chains passed over may stand for a stitch."""
+        if self.now.begun:
+            self._picot(node)
+            return
+        self.into_hook(node, target)
+        if count > 1 and not any(into_chain(n) for n in every(self.nodes) if n is not node):
+            # All the stitches go into one chain, as into a ring.
+            self.used.discard("ch")
+        self.stitch(node, count, per_place=max(1, count), takes=target.nth)
+
+    def into_hook(self, node: Make | Group, target: Target) -> None:
+        """Take the nth chain from the hook; those passed over may stand for a stitch."""
+        passed = target.nth - 1
+        if self.below:
+            self.take(node, "ch", min(target.nth, max(1, self.below.left("ch"))))
+        counts = self.reading.chain_counts if target.counts is None else target.counts
+        if not counts and passed > 1:
+            self.put(Spot("tch"))
+        if counts and passed > 0:
+            self.chains(f"{passed} ch stand for the first st", node.start, node.end, makes=1)
+            self.leave(self._stand_in().us, 1)
+            over = self._mesh_over(node, target)
+            if over in self.chain_lengths:
+                self.put(space(over))
+
+    def _mesh_over(self, node: Make | Group, target: Target) -> int:
+        """The first space of mesh, where chains for it are passed over, and those under it."""
+        over = target.nth - 1 - self._stand_in().height
+        mesh = isinstance(node, Make) and target.counts is None and over % 2 == 0
+        return over // 2 if mesh else 0
+
+    def _picot(self, node: Make) -> None:
+        """A slip stitch back into the chain just made closes it to a picot."""
+        if self.out and self.out[-1].chains:
+            self.now.placed -= self.out.pop().count
+        self.run(self._run_of(node, 1, 1, 0, 0))
+        self.done.counted["picot"] = self.done.counted.get("picot", 0) + 1
+
+    def _turning_chain(self, node: Make, count: int) -> None:
+        """``in top of turning ch``: the last place, where that chain counts as a stitch"""
+        if self.below.left("tch"):
+            self.take(node, "tch", 1)
+        else:
+            self.below.to_last("st")
+            self.take(node, "st", 1)
+        self.stitch(node, count, per_place=max(1, count), takes=1)
+
+    def _chain_is_last(self, node: Make) -> int:
+        """1 where the turning chain below counts as a stitch and is worked into after this."""
+        if not self.ends_on_chain or self.below.left("tch"):
+            return 0
+        later = (n for n in self.nodes if isinstance(n, Make) and n.start > node.start)
+        return int(any(n.target is not None and n.target.kind == "tch" for n in later))
+
+    def _chain_is_next(self, node: Make) -> bool:
+        """Whether the turning chain is worked into right after this: "…, to last st, dc in tch"."""
+        later = (n for n in self.nodes if isinstance(n, Make | Group) and n.start > node.start)
+        after = next(later, None)
+        return after is not None and after.target is not None and after.target.kind == "tch"
+
+    def _closes_loop(self, node: Make, target: Target) -> bool:
+        """Whether a stitch into the first one of the round closes the last chain loop.
+
+        "…, ending with ch 2, dc in first sc": chains and stitch together are the last loop.
+        """
+        first = target.at is At.FIRST and target.count is None and self.now.begun
+        if not first or self.now.inside >= 0 or not self.out or not self.out[-1].chains:
+            return False
+        rest = (n for n in self.nodes if n.start > node.start)
+        return self.now.over_skip and all(isinstance(n, Act | Note) for n in rest)
+
+    def _close_loop(self, node: Make) -> None:
+        """Turn the chains made last and the stitch into a loop like the others."""
+        self.run(self._run_of(node, 1, 1, 0, 0))
+        lengths = Counter(spot.chains for spot in self.out[:-1] if spot.chains)
+        if lengths:
+            self.out[-1] = space(lengths.most_common(1)[0][0])
