@@ -42,6 +42,8 @@ class Scene:
     theme: str = "dark"
 
 
+TYPED = ("asterisk", *"hdc", "space", "8", "comma", *"inc", "semicolon", *"rep")
+
 SCENES = (
     Scene("work-100x30", 100, 30),
     Scene("work-100x30-light", 100, 30, theme="light"),
@@ -57,6 +59,7 @@ SCENES = (
     Scene("loops", 100, 30, round=9, made=0, keys=("o", "space", "space", "space")),
     Scene("count-asked", 80, 24, made=56, keys=("5", "5")),
     Scene("wrong-count", 80, 24, made=56, keys=("5", "5", "space", "w")),
+    Scene("improvise", 80, 24, made=0, keys=("v", *TYPED)),
     Scene("before", 80, 24, keys=("i",)),
     Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
     Scene("choose", 80, 24, pattern=""),

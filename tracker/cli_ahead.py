@@ -101,11 +101,11 @@ def _range(found: Range | None) -> dict[str, float] | None:
 
 
 def _outlook(path: Path) -> Outlook:
-    from tracker.session.looking import look, plan_found
+    from tracker.session.looking import look, plan_at
     from tracker.session.outlook import Looker
 
     found = look(path)
-    plan = plan_found(path, found.head)
+    plan = plan_at(path, found)
     return Looker(plan).outlook(found.history.state, found.history.items)
 
 

@@ -10,7 +10,7 @@ from tracker.notation.sizes import sizes_in
 from tracker.notation.tree import Figure
 from tracker.pattern.checked import Check, CheckedPart, CheckedRound
 from tracker.pattern.house import House
-from tracker.pattern.model import Pattern, Worked
+from tracker.pattern.model import Part, Pattern, Worked
 from tracker.pattern.part_checker import PartChecker
 
 __all__ = ["Check", "CheckedPart", "CheckedRound", "check_pattern", "check_text"]
@@ -52,16 +52,25 @@ def check_pattern(pattern: Pattern) -> Check:
     sizes = max(1, len(pattern.sizes))
     parts = []
     for part in pattern.parts:
-        lexicon = Lexicon(pattern.terms, pattern.stitches)
-        lexicon.rings.update(ring.lower() for ring in pattern.rings)
-        checker = PartChecker(
-            lexicon,
-            sizes,
-            part.below,
-            rows=part.worked is Worked.ROWS,
-            offset=part.rounds_line - 1,
-            house=House(),
-        )
-        rounds = checker.check(part.rounds)
+        rounds = part_checker(pattern, part).check(part.rounds)
         parts.append(CheckedPart(part.name, tuple(rounds)))
     return Check(tuple(parts), sizes)
+
+
+def part_checker(pattern: Pattern, part: Part) -> PartChecker:
+    """What checks a part of a pattern in every size."""
+    return PartChecker(
+        lexicon_of(pattern),
+        max(1, len(pattern.sizes)),
+        part.below,
+        rows=part.worked is Worked.ROWS,
+        offset=part.rounds_line - 1,
+        house=House(),
+    )
+
+
+def lexicon_of(pattern: Pattern) -> Lexicon:
+    """The words for stitches of a pattern."""
+    lexicon = Lexicon(pattern.terms, pattern.stitches)
+    lexicon.rings.update(ring.lower() for ring in pattern.rings)
+    return lexicon

@@ -16,9 +16,13 @@ from tracker.pattern.order import Task
 
 
 class House:
-    """Checks numbering and beginning chains from round to round of one part."""
+    """Checks numbering and beginning chains from round to round of one part.
 
-    def __init__(self) -> None:
+    ``numbered``: whether the numbers must follow one another, as they do in a pattern.
+    """
+
+    def __init__(self, *, numbered: bool = True) -> None:
+        self._numbered = numbered
         self.begin()
 
     def begin(self) -> None:
@@ -46,7 +50,7 @@ class House:
             self._next += int(task.label != "Start" and bool(line.kind or not line.label))
             return []
         self._next = line.last + 1
-        if again or line.first == expected:
+        if again or line.first == expected or not self._numbered:
             return []
         text = f"is numbered {line.first}, but would be number {expected} of this part"
         return [Cause(text, 0, 1)]

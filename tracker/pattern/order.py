@@ -17,10 +17,14 @@ MOST_UNTIL = 300
 
 @dataclass(frozen=True, slots=True)
 class ReadLine:
-    """One line of the text with its tree."""
+    """One line of the text with its tree.
+
+    ``typed``: where it is not of the text but was typed by the maker, the whole of it.
+    """
 
     line: Line
     read: RoundText
+    typed: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.guess import assumed, fitting
@@ -52,6 +52,9 @@ class PartChecker:
         rows: whether the part is worked in turned rows.
         offset: added to line numbers.
         house: rules that a pattern file keeps beyond its counts; None for plain text.
+
+    ``items`` are the rounds in the order in which they were worked, one for each that was
+    found, with the lines between them that only change colour or turn.
     """
 
     def __init__(
@@ -84,6 +87,7 @@ class PartChecker:
         self.colour = ""
         self.pending: Chain | None = None
         self.found: list[CheckedRound] = []
+        self.items: list[Task | ReadLine] = []
         self.begun = False
         self.doubt = False
         self.guessed = False
@@ -98,19 +102,28 @@ class PartChecker:
             ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes))
             for line in split_lines(text)
         ]
-        self._all(reads)
+        return self._checked(lambda: Order(self._made).tasks(reads))
+
+    def work(self, text: str, items: Sequence[Task | ReadLine]) -> list[CheckedRound]:
+        """The same for rounds whose order is settled; ``text`` is where they stand."""
+        self.source = Source(text, self.offset)
+        return self._checked(lambda: items)
+
+    def _checked(self, items: Callable[[], Iterable[Task | ReadLine]]) -> list[CheckedRound]:
+        self._all(items())
         doubtful = self.beginnings.doubtful()
         if doubtful:
             self._begin(Beginnings(never=doubtful))
-            self._all(reads)
+            self._all(items())
         learnt = self.beginnings.counts
         if learnt:
             self._begin(Beginnings(learnt, doubtful))
-            self._all(reads)
+            self._all(items())
         return self.found
 
-    def _all(self, reads: Sequence[ReadLine]) -> None:
-        for task in Order(self._made).tasks(reads):
+    def _all(self, items: Iterable[Task | ReadLine]) -> None:
+        for task in items:
+            self.items.append(task)
             if isinstance(task, ReadLine):
                 self._deeds(task.read.nodes)
             else:
@@ -332,29 +345,29 @@ class PartChecker:
     def _messages(
         self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None
     ) -> list[Message]:
-        line = task.body.line
         base = self.beginnings.habit(nodes, self.pending)
         if not judged.fits or judged.agrees is False:
             starts = self._starts(self.edges)
             cause = explain(nodes, judged, stated, starts, base, self._below())
-            where = task.item.line if cause.printed else line
-            return [self.source.message(where, cause), *self._numbering(task)]
+            where = task.item if cause.printed else task.body
+            return [self._message(where, cause), *self._numbering(task)]
+        end = first_line(task.body.line)
         found = [
-            self.source.message(
-                line, Cause(f"taken so that it fits: {sentence}", 0, first_line(line)), False
-            )
+            self._message(task.body, Cause(f"taken so that it fits: {sentence}", 0, end), False)
             for sentence in told(base, judged.reading)
         ]
-        if self.house is not None:
+        if self.house is not None and not task.item.typed:
             found += self._numbering(task)
-            found += [
-                self.source.message(task.item.line, cause)
-                for cause in self.house.faults(nodes, judged)
-            ]
+            found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
         return found
 
     def _numbering(self, task: Task) -> list[Message]:
-        return [self.source.message(task.item.line, cause) for cause in self.misnumbered]
+        return [self._message(task.item, cause) for cause in self.misnumbered]
+
+    def _message(self, item: ReadLine, cause: Cause, serious: bool = True) -> Message:
+        """A message about words of a line of the text, or of one typed in its place."""
+        source = Source(item.typed) if item.typed else self.source
+        return source.message(item.line, cause, serious)
 
     def _unread(self, task: Task, cause: Cause) -> None:
         """A round that is not understood: the next one goes by its printed count."""
@@ -363,14 +376,14 @@ class PartChecker:
             CheckedRound(
                 line=self.source.line_of(task),
                 label=task.label,
-                text=words_of(task.item),
+                text=words_of(task.item if task.fault else task.body),
                 verdict=Verdict.UNREAD,
                 below=self._below(),
                 takes=None,
                 makes=None,
                 made={},
                 stated=total,
-                messages=(self.source.message(task.body.line, cause), *self._numbering(task)),
+                messages=(self._message(task.body, cause), *self._numbering(task)),
                 until=task.item.read.until,
             )
         )

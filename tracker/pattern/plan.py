@@ -36,6 +36,7 @@ class PlannedRound:
             measures 9 cm"). Such a round is worked again and again until then.
         walk: the steps; never empty.
         warning: what the check found wrong, in one sentence; "" where all is well.
+        own: "changed" or "added" by the maker; "" for a round of the pattern.
     """
 
     label: str
@@ -47,6 +48,7 @@ class PlannedRound:
     until: str
     walk: Walk
     warning: str = ""
+    own: str = ""
 
     @property
     def increase(self) -> bool:
@@ -56,10 +58,21 @@ class PlannedRound:
 
 @dataclass(frozen=True, slots=True)
 class PlannedPart:
-    """One part in one size. A making-up part has one round a sentence, one step each."""
+    """One part in one size. A making-up part has one round a sentence, one step each.
+
+    Attributes:
+        part: as the pattern has it.
+        rounds: in order of work.
+        numbers: the number of each (see `Change.round`); empty where they are 0, 1, 2 …
+        gone: rounds left out: the number of each, and where in ``rounds`` the next one stands.
+        own: the maker's own versions: each from a copy on (from 0), in order.
+    """
 
     part: Part
     rounds: Sequence[PlannedRound]
+    numbers: tuple[int, ...] = ()
+    gone: tuple[tuple[int, int], ...] = ()
+    own: tuple[tuple[int, PlannedPart], ...] = ()
 
     @property
     def name(self) -> str:
@@ -70,6 +83,31 @@ class PlannedPart:
     def making_up(self) -> bool:
         """Whether its rounds are sentences to tick."""
         return bool(self.part.steps)
+
+    def of(self, copy: int) -> PlannedPart:
+        """The part as it is worked in a copy (from 0): a copy is like the one before it."""
+        return next((part for first, part in reversed(self.own) if first <= copy), self)
+
+    @property
+    def versions(self) -> tuple[PlannedPart, ...]:
+        """The part as printed, and each version of the maker's own."""
+        return (self, *(part for _, part in self.own))
+
+    def number(self, at: int) -> int:
+        """The number of the round at a place in ``rounds``."""
+        return self.numbers[at] if self.numbers else at
+
+    def place(self, number: int) -> int:
+        """Where in ``rounds`` a round stands; for one left out, where the next one does.
+
+        That is behind the last where none follows. A number that no round has is taken
+        for the last.
+        """
+        if not self.numbers:
+            return min(number, len(self.rounds) - 1)
+        if number in self.numbers:
+            return self.numbers.index(number)
+        return dict(self.gone).get(number, len(self.rounds) - 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +149,7 @@ def _plan(pattern: Pattern, checked: Check, index: int) -> Plan:
             part,
             _sentences(part)
             if part.steps
-            else tuple(_round(r, index, len(pattern.sizes)) for r in rounds.rounds),
+            else tuple(planned_round(r, index, len(pattern.sizes)) for r in rounds.rounds),
         )
         for part, rounds in zip(pattern.parts, checked.parts, strict=True)
     )
@@ -141,7 +179,8 @@ def _one_step(text: str, makes: int) -> Walk:
     return Walk((run,))
 
 
-def _round(checked: CheckedRound, index: int, sizes: int) -> PlannedRound:
+def planned_round(checked: CheckedRound, index: int, sizes: int) -> PlannedRound:
+    """A checked round in the size ``index`` of so many."""
     below = _at(checked.below, index)
     stated = _at(checked.stated, index)
     counted = _at(checked.makes, index)
@@ -153,13 +192,13 @@ def _round(checked: CheckedRound, index: int, sizes: int) -> PlannedRound:
         verdict=checked.verdict,
         below=below,
         ends_on=stated if stated is not None else counted,
-        until=_for_size(checked.until, index, sizes),
+        until=for_size(checked.until, index, sizes),
         walk=walk,
         warning=next((m.text for m in checked.messages if m.serious), ""),
     )
 
 
-def _for_size(words: str, index: int, sizes: int) -> str:
+def for_size(words: str, index: int, sizes: int) -> str:
     """The words with the figures of one size: "until 15 (16, 18, 20) cm", "15/16/18/20 cm"."""
 
     def one(match: re.Match[str]) -> str:

@@ -135,6 +135,13 @@ ACTIONS = (
         "What may have gone wrong in the round just counted, and ways to put it right.",
     ),
     Action(
+        "improvise",
+        ("v",),
+        "Improvise a round",
+        "Work the next round otherwise, add one, work one once more or leave it out.",
+        "improvise",
+    ),
+    Action(
         "ask",
         ("a",),
         "When to ask for the count",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tracker.fabric.verdicts import Verdict
-from tracker.screens.flow import Line, Piece, cut, length, spread
+from tracker.screens.flow import Line, cut, length, spread
 from tracker.screens.slot import Room, Slot
 from tracker.screens.view import View
 from tracker.session.glance import Glance, numbered
@@ -22,9 +22,10 @@ class Head(Slot):
         return [self._where(seen, room.width), self._with(seen, room.width)]
 
     def _where(self, seen: Glance, width: int) -> Line:
-        doubt = DOUBT.get(seen.verdict)
-        warned: list[Piece] = [(DOT, self.inks.quiet), (doubt, self.inks.warn)] if doubt else []
-        start: list[Piece] = [(numbered(seen), self.inks.place), *warned]
+        inks, start = self.inks, [(numbered(seen), self.inks.place)]
+        for words, ink in ((seen.own, inks.mark), (DOUBT.get(seen.verdict), inks.warn)):
+            if words:
+                start += [(DOT, inks.quiet), (words, ink)]
         copy = f"{DOT}copy {seen.copy} of {seen.copies}" if seen.copies > 1 else ""
         room = width - length(start) - len(DOT) - len(copy)
         part = f"{DOT}{cut(seen.part, max(room, 1))}{copy}"

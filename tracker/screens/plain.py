@@ -14,6 +14,7 @@ from tracker.pattern.foreword import foreword
 from tracker.screens.actions import ACTIONS, BY_NAME, Keys
 from tracker.screens.entry import Asked, Entry
 from tracker.screens.keys import shown
+from tracker.screens.letters import Letters
 from tracker.screens.passes import which
 from tracker.screens.pedals import name_pedals
 from tracker.screens.settings import SettingsError, read_settings, settings_path
@@ -24,6 +25,10 @@ from tracker.session.glance import Glance, line, numbered
 from tracker.session.place import Asking
 from tracker.session.session import Session
 from tracker.session.worksheet import here, part_at
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from tracker.screens.plain_improvise import PlainImprovise
 
 BAD_INPUT = 2
 
@@ -48,6 +53,7 @@ class PlainWork:
         self._entry: Entry | None = None
         self._parts: list[tuple[int, int]] = []
         self._remedies: tuple[Remedy, ...] = ()
+        self._improvised: PlainImprovise | None = None
         self._fresh = session.came_back
         self._seen = session.glance()
         self._own: Mapping[str, Callable[[], Iterable[str]]] = {
@@ -61,6 +67,7 @@ class PlainWork:
             "before": self._before,
             "parts": self._list_parts,
             "wrong": self._list_remedies,
+            "improvise": self._improvise,
             "help": self._help,
             "quit": self._quit,
         }
@@ -76,8 +83,10 @@ class PlainWork:
         yield line(self._seen)
         yield f"{shown(self._keys['help'][0])} lists the keys."
 
-    def press(self, key: str) -> Iterable[str]:
+    def press(self, key: str, character: str = "") -> Iterable[str]:
         """The lines that answer a key; none for a key that does nothing."""
+        if self._improvised is not None:
+            return self._improvise_on(key, character)
         name = self._actions.get(key, "")
         if not name:
             return self._typed(key)
@@ -178,6 +187,19 @@ class PlainWork:
         self._entry = self._remedies[number - 1].deed()
         return [self._told()] if self._entry is None else self._asking(self._entry.asked)
 
+    def _improvise(self) -> Iterable[str]:
+        from tracker.screens.plain_improvise import PlainImprovise
+
+        self._improvised = PlainImprovise(self._session)
+        return self._improvised.greeting()
+
+    def _improvise_on(self, key: str, character: str) -> Iterable[str]:
+        assert self._improvised is not None
+        yield from self._improvised.press(key, character)
+        if self._improvised.over:
+            accepted, self._improvised = self._improvised.accepted, None
+            yield self._told() if accepted else "left as it was"
+
     def _help(self) -> Iterable[str]:
         for action in ACTIONS:
             if action.method or action.name in self._own:
@@ -246,7 +268,7 @@ def _answer(work: PlainWork) -> None:
     last = time.monotonic()
     for key in keys_typed():
         if key is not None:
-            _say(work.press(key))
+            _say(work.press(*key))
         elif time.monotonic() - last > AGAIN:
             last = time.monotonic()
             _say(work.retry())
@@ -256,4 +278,4 @@ def _answer(work: PlainWork) -> None:
 
 def _say(lines: Iterable[str]) -> None:
     for words in lines:
-        print(visible(words), flush=True)
+        print(visible(words), end="" if isinstance(words, Letters) else "\n", flush=True)

@@ -8,6 +8,7 @@ import sys
 from codecs import getincrementaldecoder
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
+from typing import NamedTuple
 
 from textual._xterm_parser import XTermParser
 from textual.events import Key
@@ -18,8 +19,15 @@ TICK = 0.1
 CHUNK = 4096
 
 
-def keys_typed() -> Iterator[str | None]:
-    """The names of the keys as they are pressed, until the input ends.
+class Typed(NamedTuple):
+    """One key: its name, and the character it types, "" for none."""
+
+    name: str
+    character: str
+
+
+def keys_typed() -> Iterator[Typed | None]:
+    """The keys as they are pressed, until the input ends.
 
     None every now and then, while none is.
     """
@@ -27,21 +35,22 @@ def keys_typed() -> Iterator[str | None]:
     with _unbuffered():
         while True:
             if not select.select([0], [], [], TICK)[0]:
-                yield from _names(parser.tick())
+                yield from _typed(parser.tick())
                 yield None
                 continue
             data = os.read(0, CHUNK)
             if not data:
                 return
             # A pipe ends its lines as no key does.
-            yield from _names(parser.feed(decode(data).replace("\n", "\r")))
+            yield from _typed(parser.feed(decode(data).replace("\n", "\r")))
 
 
-def _names(events: object) -> Iterator[str]:
+def _typed(events: object) -> Iterator[Typed]:
     assert isinstance(events, Iterator)
     for event in events:
         if isinstance(event, Key):
-            yield event.key
+            printable = event.is_printable and event.character
+            yield Typed(event.key, event.character if printable and event.character else "")
 
 
 @contextmanager

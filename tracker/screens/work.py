@@ -190,6 +190,7 @@ class WorkScreen(Screen[None]):
             "wrong": self._wrong,
             "note": self._note,
             "measure": self._measure,
+            "improvise": self._improvise,
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": self._turn_how,
@@ -276,6 +277,11 @@ class WorkScreen(Screen[None]):
         where = f"{self._seen.round_label}, {self._seen.made} made"
         page = Written(f"{title} {where}", told + KEYS, words, most, self.inks)
         self.app.push_screen(page, written)
+
+    def _improvise(self) -> None:
+        from tracker.screens.improvise import improvise
+
+        improvise(self.app, self.session, self.inks, self.show)
 
     def _parts(self) -> None:
         from tracker.screens.parts import choose_part

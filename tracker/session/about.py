@@ -11,7 +11,7 @@ from tracker.session import worksheet
 from tracker.session.access import StoreError, inside, read_piece
 from tracker.session.files import RealDisk
 from tracker.session.glance import Glance, glance, numbered
-from tracker.session.looking import look, plan_found
+from tracker.session.looking import look, plan_at
 from tracker.session.returning import ago
 from tracker.session.shelf import OnShelf, Standing, pieces
 from tracker.session.worked import worked
@@ -53,7 +53,7 @@ def about(piece: OnShelf, now: datetime) -> About:
     """What the shelf tells of a piece, which may be open elsewhere."""
     try:
         _, found = read_piece(inside(piece.path), RealDisk())
-        plan = plan_found(piece.path, found.head)
+        plan = plan_at(piece.path, found)
     except StoreError as error:
         return About(piece, trouble=str(error))
     state = found.history.state
@@ -95,16 +95,17 @@ def share(plan: Plan, state: State) -> int:
 
 def _stitches(plan: Plan, state: State, part: int, copy: int, before: int | None = None) -> int:
     """Stitches of a part's rounds as often as they were worked, up to a line if given."""
-    rounds = plan.parts[part].rounds[:before]
+    planned = plan.parts[part].of(copy)
     return sum(
-        planned.walk.makes * state.times(part, copy, line) for line, planned in enumerate(rounds)
+        one.walk.makes * state.times(part, copy, planned.number(at))
+        for at, one in enumerate(planned.rounds[:before])
     )
 
 
 def _done(plan: Plan, state: State, part: int, copy: int) -> int:
     spot = worksheet.settle(plan, state, state.left_at(part, copy))
     walk = worksheet.round_at(plan, spot).walk
-    before = _stitches(plan, state, part, copy, spot.round)
+    before = _stitches(plan, state, part, copy, plan.parts[part].of(copy).place(spot.round))
     return before + spot.nth * walk.makes + walk.made_before(spot.step)
 
 

@@ -11,18 +11,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from tracker.session.fields import EntryError, Value, bounded, down, number, parse, shown, truth, up
 from tracker.session.history import Did, Stretch, Walked
+from tracker.session.own_entries import changing_fields, changing_of
 from tracker.session.place import Asking, Pace
 from tracker.session.state import Event, RoundKey, Spot
-
-HIGHEST = 10**9
-"""No number of a file is above this."""
-
-Value = int | str | bool | tuple[int, ...]
-
-
-class EntryError(ValueError):
-    """A line that is no entry; the text says why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,10 +40,6 @@ class PutDown:
 Entry = Walked | Did | Undo | Redo | PutDown
 
 
-_FIELD = re.compile(
-    r'([a-z]+) = (?:(\d{1,10})|"([^"\\]*)"|\[([\d, ]*)\]|(true|false)|(\d{4}-[0-9T:.+Z-]*))'
-    r"(?:, |$)"
-)
 _STRETCH = re.compile(r"(\d{1,10})(?:\.(\d{1,10}))?(?:-(\d{1,10})(?:\.(\d{1,10}))?)?")
 
 
@@ -68,12 +57,12 @@ class Written(NamedTuple):
 def entry_text(entry: Entry, took: int | None = None) -> str:
     """The fields of an entry, as they stand in the file; with what it took, if given."""
     fields = _fields(entry) | ({} if took is None else {"took": took})
-    return ", ".join(f"{name} = {_shown(value)}" for name, value in fields.items())
+    return ", ".join(f"{name} = {shown(value)}" for name, value in fields.items())
 
 
 def entry_of(text: str) -> Written:
     """What the fields say. Raises `EntryError` where they make no entry."""
-    fields = _parse(text)
+    fields = parse(text)
     when = str(fields.pop("when", ""))
     took = fields.pop("took", None)
     if took is not None and (isinstance(took, bool) or not isinstance(took, int)):
@@ -105,53 +94,12 @@ def common_entry(
     return Walked(key, (Stretch(step, 0, presses),), presses, tally, more is not None)
 
 
-def _parse(text: str) -> dict[str, Value]:
-    fields: dict[str, Value] = {}
-    at = 0
-    while at < len(text):
-        match = _FIELD.match(text, at)
-        if match is None or match[1] in fields:
-            raise EntryError("not an entry")
-        fields[match[1]] = _value(match)
-        at = match.end()
-    return fields
-
-
-def _value(match: re.Match[str]) -> Value:
-    _, number, word, numbers, truth, stamp = match.groups()
-    if number is not None:
-        return _bounded(number)
-    if numbers is not None:
-        return tuple(_bounded(one) for one in numbers.split(",")) if numbers else ()
-    if truth is not None:
-        return truth == "true"
-    return word if word is not None else stamp
-
-
-def _bounded(digits: str) -> int:
-    try:
-        number = int(digits)
-    except ValueError:
-        raise EntryError("not a number") from None
-    if number > HIGHEST:
-        raise EntryError("too high a number")
-    return number
-
-
-def _shown(value: Value) -> str:
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    if isinstance(value, tuple):
-        return f"[{', '.join(map(str, value))}]"
-    return f'"{value}"' if isinstance(value, str) else str(value)
-
-
 def _fields(entry: Entry) -> dict[str, Value]:
     """What the file says of an entry. Parts, copies, rounds and times count from 1."""
     if isinstance(entry, Walked):
         steps = " ".join(_stretch_text(stretch) for stretch in entry.stretches)
         more = {"more": True} if entry.more else {}
-        return {"round": _up(entry.key), "steps": steps, **_count_field(entry.tally), **more}
+        return {"round": up(entry.key), "steps": steps, **_count_field(entry.tally), **more}
     if isinstance(entry, Did) and entry.done.worked is not None:
         return {"worked": entry.done.worked}
     if isinstance(entry, Did):
@@ -165,32 +113,32 @@ def _event_fields(event: Event) -> dict[str, Value]:
     fields: dict[str, Value] = {}
     if event.spot is not None:
         spot = event.spot
-        fields["round"] = _up(spot.key)
+        fields["round"] = up(spot.key)
         fields["steps"] = _stretch_text(Stretch(spot.step, spot.loop))
     if event.finished:
         fields["finished"] = True
     fields |= _count_field(event.tally)
     if event.again is not None:
-        fields["times"] = _up((*event.again[0], event.again[1]))
+        fields["times"] = up((*event.again[0], event.again[1]))
     if event.mark is not None:
-        fields["mark"] = (*_up(event.mark.key), event.mark.step, event.mark.loop)
+        fields["mark"] = (*up(event.mark.key), event.mark.step, event.mark.loop)
     if event.choose is not None:
         fields["choose"] = event.choose + 1
     if event.spread is not None:
         key, off = event.spread
-        fields["spread"] = (*_up(key), max(0, -off), max(0, off))
+        fields["spread"] = (*up(key), max(0, -off), max(0, off))
     for name, kept in (("note", event.note), ("measured", event.measured)):
         if kept is not None:
             spot, words = kept
-            fields["at"] = (*_up(spot.key), spot.step, spot.loop)
+            fields["at"] = (*up(spot.key), spot.step, spot.loop)
             fields[name] = words
     if event.weighed is not None:
         fields["yarn"], fields["left"] = event.weighed
-    return fields | _choice_fields(event)
+    return fields | changing_fields(event.changing) | _choice_fields(event)
 
 
 def _count_field(count: tuple[RoundKey, int] | None) -> dict[str, Value]:
-    return {} if count is None else {"count": (*_up(count[0]), count[1])}
+    return {} if count is None else {"count": (*up(count[0]), count[1])}
 
 
 def _choice_fields(event: Event) -> dict[str, Value]:
@@ -202,17 +150,6 @@ def _choice_fields(event: Event) -> dict[str, Value]:
     if event.loops_shown is not None:
         fields["loops"] = event.loops_shown
     return fields
-
-
-def _up(numbers: tuple[int, ...]) -> tuple[int, ...]:
-    return tuple(number + 1 for number in numbers)
-
-
-def _down(value: Value, length: int) -> tuple[int, ...]:
-    """The numbers of a list, those of parts, copies, rounds and times counted from 0."""
-    if not isinstance(value, tuple) or len(value) != length or min(value[:4]) < 1:
-        raise EntryError("not a list of the right numbers")
-    return (*(number - 1 for number in value[:4]), *value[4:])
 
 
 def _stretch_text(stretch: Stretch) -> str:
@@ -231,7 +168,7 @@ def _stretch(text: str) -> Stretch:
     match = _STRETCH.fullmatch(text)
     if match is None:
         raise EntryError("not a list of steps")
-    step, loop, to, to_loop = (_bounded(digits or "0") for digits in match.groups())
+    step, loop, to, to_loop = (bounded(digits or "0") for digits in match.groups())
     if match[3] is None:
         return Stretch(step, loop)
     by_loop = step == to
@@ -246,6 +183,7 @@ _KNOWN = frozenset(
     (
         *("round", "steps", "finished", "count", "times", "mark", "choose"),
         *("pace", "asking", "loops", "spread", "at", "note", "measured", "yarn", "left"),
+        *("change", "add", "omit", "restore", "after", "words", "spared"),
     )
 )
 
@@ -256,10 +194,10 @@ def _entry(fields: Mapping[str, Value]) -> Entry:
     if fields == {"down": True}:
         return PutDown()
     if fields.keys() == {"worked"}:
-        return Did(Event(worked=_number(fields["worked"])), presses=0)
+        return Did(Event(worked=number(fields["worked"])), presses=0)
     for name, kind in (("undo", Undo), ("redo", Redo)):
         if fields.keys() == {name}:
-            return kind(_number(fields[name]))
+            return kind(number(fields[name]))
     if not fields or not fields.keys() <= _KNOWN or ("round" in fields) != ("steps" in fields):
         raise EntryError("not an entry")
     if ("yarn" in fields) != ("left" in fields):
@@ -274,8 +212,8 @@ def _walked(fields: Mapping[str, Value]) -> Walked:
     stretches = tuple(_stretch(text) for text in steps.split(" "))
     presses = sum(stretch.presses for stretch in stretches)
     count = _count(fields["count"]) if "count" in fields else None
-    key = RoundKey(*_down(fields["round"], 4))
-    more = _truth(fields["more"]) if "more" in fields else False
+    key = RoundKey(*down(fields["round"], 4))
+    more = truth(fields["more"]) if "more" in fields else False
     if more and key.nth == 0:
         raise EntryError("the first time is not one more")
     return Walked(key, stretches, presses, count, more)
@@ -285,18 +223,19 @@ def _event(fields: Mapping[str, Value]) -> Event:
     spot = _spot(_walked(fields)) if "round" in fields else None
     return Event(
         spot=spot,
-        finished=_truth(fields["finished"]) if "finished" in fields else False,
+        finished=truth(fields["finished"]) if "finished" in fields else False,
         tally=_count(fields["count"]) if "count" in fields else None,
         again=_again(fields["times"]) if "times" in fields else None,
-        mark=Spot(*_down(fields["mark"], 6)) if "mark" in fields else None,
-        choose=_number(fields["choose"]) - 1 if "choose" in fields else None,
+        mark=Spot(*down(fields["mark"], 6)) if "mark" in fields else None,
+        choose=number(fields["choose"]) - 1 if "choose" in fields else None,
         pace=_pace(fields["pace"]) if "pace" in fields else None,
         asking=_asking(fields["asking"]) if "asking" in fields else None,
-        loops_shown=_truth(fields["loops"]) if "loops" in fields else None,
+        loops_shown=truth(fields["loops"]) if "loops" in fields else None,
         spread=_spread(fields["spread"]) if "spread" in fields else None,
         note=_kept_at(fields, "note") if "note" in fields else None,
         measured=_kept_at(fields, "measured") if "measured" in fields else None,
         weighed=_weighed(fields) if "left" in fields else None,
+        changing=changing_of(fields),
     )
 
 
@@ -307,18 +246,18 @@ def _spot(walked: Walked) -> Spot:
 
 
 def _count(value: Value) -> tuple[RoundKey, int]:
-    *key, count = _down(value, 5)
+    *key, count = down(value, 5)
     return RoundKey(*key), count
 
 
 def _again(value: Value) -> tuple[tuple[int, int, int], int]:
-    part, copy, line, times = _down(value, 4)
+    part, copy, line, times = down(value, 4)
     return (part, copy, line), times
 
 
 def _spread(value: Value) -> tuple[RoundKey, int]:
     """A round, then how many are too few and how many too many below it."""
-    *key, few, many = _down(value, 6)
+    *key, few, many = down(value, 6)
     return RoundKey(*key), many - few
 
 
@@ -327,7 +266,7 @@ def _kept_at(fields: Mapping[str, Value], name: str) -> tuple[Spot, str]:
     words = fields[name]
     if "at" not in fields or not isinstance(words, str):
         raise EntryError("not something kept with a place")
-    return Spot(*_down(fields["at"], 6)), words
+    return Spot(*down(fields["at"], 6)), words
 
 
 def _weighed(fields: Mapping[str, Value]) -> tuple[str, str]:
@@ -341,18 +280,6 @@ def _weighed(fields: Mapping[str, Value]) -> tuple[str, str]:
     except ValueError:
         raise EntryError("not a weight") from None
     return letter, left
-
-
-def _number(value: Value) -> int:
-    if isinstance(value, bool) or not isinstance(value, int) or value < 1:
-        raise EntryError("not a number from 1 on")
-    return value
-
-
-def _truth(value: Value) -> bool:
-    if not isinstance(value, bool):
-        raise EntryError("neither true nor false")
-    return value
 
 
 def _pace(value: Value) -> Pace:

@@ -82,6 +82,7 @@ class Glance:
         right: how this round comes right after a wrong count below it; "" where it need not.
         memo: the notes of the round, and in a further copy what the first one tells.
         left: for a round of open length, how many are left to it; "" where nothing tells.
+        own: "changed" or "added" where the round is the maker's own; "" where it is printed.
     """
 
     title: str
@@ -129,6 +130,7 @@ class Glance:
     right: str
     memo: str
     left: str
+    own: str
 
 
 def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "") -> Glance:
@@ -137,7 +139,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
     part, planned = worksheet.part_at(plan, spot), worksheet.round_at(plan, spot)
     ended = worksheet.at_end(plan, spot)
     off = mending.off_below(plan, state, spot)
-    place = state.place(spot)
+    place = worksheet.place(plan, state, spot)
     left = _left(plan, state) if planned.until else ""
     return Glance(
         title=plan.pattern.title,
@@ -175,6 +177,7 @@ def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "")
         right=mending.words(planned.walk, off) if off else "",
         memo=_memo(plan, state),
         left=left,
+        own=planned.own,
         **(at_end(plan, state, spot, left) if ended else at_step(plan, spot, off)),
     )
 
@@ -240,7 +243,7 @@ def _copy(plan: Plan, state: State, part: int, copy: int) -> tuple[int, int, boo
     if (part, copy) in state.finished:
         return rounds, rounds, True
     spot = worksheet.settle(plan, state, state.left_at(part, copy))
-    done = state.place(spot).round + worksheet.at_end(plan, spot)
+    done = worksheet.place(plan, state, spot).round + worksheet.at_end(plan, spot)
     return done, rounds, False
 
 
@@ -257,10 +260,11 @@ def line(seen: Glance) -> str:
 def _round_words(seen: Glance) -> list[str]:
     if seen.making_up:
         return [numbered(seen)]
+    round_ = ", ".join(word for word in (numbered(seen), seen.own) if word)
     of = f" of {seen.ends_on}" if seen.ends_on is not None else ""
     stitches = f"{seen.made}{of} stitches made"
     repeats = "".join(f", repeat {r.k}" + (f" of {r.of}" if r.of else "") for r in seen.repeats)
-    return [numbered(seen), stitches + repeats]
+    return [round_, stitches + repeats]
 
 
 def numbered(seen: Glance) -> str:

@@ -98,12 +98,16 @@ def _measures(
     plan: Plan, state: State, ruler: Ruler, spot: Spot, begin: Fraction
 ) -> tuple[Measured, ...]:
     """What was measured in this part and copy up to the end of a round, in order."""
-    end = worksheet.end_of(plan, spot)
-    taken = sorted((at, words) for at, words in state.measured.items() if at.of == spot.of)
+    end = worksheet.place(plan, state, worksheet.end_of(plan, spot))
+    taken = sorted(
+        (worksheet.place(plan, state, at), at, words)
+        for at, words in state.measured.items()
+        if at.of == spot.of
+    )
     return tuple(
         Measured(_reckoned(plan, state, ruler, at) - begin, length.cm)
-        for at, words in taken
-        if at <= end and (length := _kept_length(words)) is not None
+        for place, at, words in taken
+        if place <= end and (length := _kept_length(words)) is not None
     )
 
 
@@ -123,14 +127,15 @@ def _begin(plan: Plan, state: State, ruler: Ruler, spot: Spot) -> Fraction:
 def _reckoned(plan: Plan, state: State, ruler: Ruler, spot: Spot) -> Fraction:
     """How long the part is by the swatch at a spot, in cm; a round begun counts by its share."""
     spot = worksheet.settle(plan, state, spot)
-    rounds = worksheet.part_at(plan, spot).rounds
+    part = worksheet.part_at(plan, spot)
+    place = part.place(spot.round)
     whole = sum(
         (
-            ruler.height(planned) * state.times(spot.part, spot.copy, line)
-            for line, planned in enumerate(rounds[: spot.round])
+            ruler.height(planned) * state.times(spot.part, spot.copy, part.number(at))
+            for at, planned in enumerate(part.rounds[:place])
         ),
         Fraction(0),
     )
-    planned = rounds[spot.round]
+    planned = part.rounds[place]
     share = Fraction(spot.step, len(planned.walk))
     return whole + ruler.height(planned) * (spot.nth + share)

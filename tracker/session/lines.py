@@ -16,7 +16,8 @@ from datetime import datetime
 from typing import NamedTuple
 from zlib import crc32
 
-from tracker.session.entries import Entry, EntryError, common_entry, entry_of, entry_text
+from tracker.session.entries import Entry, common_entry, entry_of, entry_text
+from tracker.session.fields import EntryError
 from tracker.session.history import Walked
 
 

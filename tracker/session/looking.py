@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from tracker.session.access import StoreError, inside, read_piece
 from tracker.session.files import RealDisk
 from tracker.session.glance import Glance, glance
+from tracker.session.own import in_own_version
 from tracker.session.reading import Reading, read_plan
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ def look(path: Path) -> Found:
 def glance_at(path: Path, *, reading: Reading | None = None) -> Glance:
     """A glance at a piece that may be open elsewhere. Raises `StoreError`."""
     found = look(path)
-    return glance(plan_found(path, found.head, reading), found.history.state)
+    return glance(plan_at(path, found, reading), found.history.state)
 
 
 def card_at(path: Path) -> Card:
@@ -33,11 +34,16 @@ def card_at(path: Path) -> Card:
     from tracker.session.store import now
 
     found = look(path)
-    return card(plan_found(path, found.head), found.history.state, found.when, now())
+    return card(plan_at(path, found), found.history.state, found.when, now())
+
+
+def plan_at(path: Path, found: Found, reading: Reading | None = None) -> Plan:
+    """The plan of a piece that was read, in the maker's own version. Raises `StoreError`."""
+    return in_own_version(plan_found(path, found.head, reading), found.history.state)
 
 
 def plan_found(path: Path, head: Head, reading: Reading | None = None) -> Plan:
-    """The plan of a piece whose head was read. Raises `StoreError`."""
+    """The plan of a piece whose head was read, as printed. Raises `StoreError`."""
     try:
         return (reading or read_plan)(head.pattern, head.size)
     except ValueError as error:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from tracker.notation.problems import visible
 from tracker.session import mending, worksheet
 from tracker.session.presses import Press
 from tracker.session.state import Event, Spot, State
+from tracker.session.typed import kept
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,17 +17,14 @@ if TYPE_CHECKING:
 LONGEST = 200
 """Characters of a note."""
 
-_SAFE = str.maketrans({'"': "”", "\\": "/"})
-"""What the file's lines cannot hold in a text, and what stands for it."""
-
 
 def note(plan: Plan, state: State, words: str) -> Press:
     """Keep a note with this place. No words: the note that was here is dropped."""
     spot = worksheet.here(plan, state)
-    kept = visible(words).translate(_SAFE).strip()[:LONGEST]
-    if kept == state.notes.get(spot, ""):
-        return Press(None, "the note stays as it is" if kept else "no note")
-    return Press(Event(note=(spot, kept)), f"noted: {kept}" if kept else "note dropped")
+    words = kept(words, LONGEST)
+    if words == state.notes.get(spot, ""):
+        return Press(None, "the note stays as it is" if words else "no note")
+    return Press(Event(note=(spot, words)), f"noted: {words}" if words else "note dropped")
 
 
 def memo(plan: Plan, state: State) -> str:
@@ -35,8 +32,7 @@ def memo(plan: Plan, state: State) -> str:
     spot = worksheet.here(plan, state)
     said = list(_notes(plan, state, spot))
     if spot.copy:
-        first = spot._replace(copy=0)
-        said += [f"copy 1: {words}" for words in _first(plan, state, first)]
+        said += [f"copy 1: {words}" for words in _first(plan, state, spot)]
     return "; ".join(said)
 
 
@@ -49,9 +45,16 @@ def _notes(plan: Plan, state: State, spot: Spot) -> Iterator[str]:
         yield f"note{where}: {words}"
 
 
-def _first(plan: Plan, state: State, spot: Spot) -> Iterator[str]:
+def _first(plan: Plan, state: State, here: Spot) -> Iterator[str]:
     """What was different in the first copy's round: its notes, count and changes."""
+    words = worksheet.round_at(plan, here).text
+    spot = here._replace(copy=0)
+    if not worksheet.is_worked(plan, spot):
+        yield "this round was left out"
+        return
     planned = worksheet.round_at(plan, spot)
+    if planned.text != words:
+        yield f"worked so: {planned.text}"
     times = state.times(spot.part, 0, spot.round)
     yield from _notes(plan, state, spot)
     if planned.until and (spot.part, 0, spot.round) in state.again:

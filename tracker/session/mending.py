@@ -30,7 +30,7 @@ def off_below(plan: Plan, state: State, spot: Spot) -> int:
     A round below that was ripped back and counted anew needs no putting right.
     """
     off = state.spread.get(spot.key, 0)
-    below = worksheet.earlier_round(state, spot) if off else None
+    below = worksheet.earlier_round(plan, state, spot) if off else None
     if below is None:
         return 0
     should = worksheet.round_at(plan, below).ends_on

@@ -48,17 +48,17 @@ class Outlook:
 
 
 class Looker:
-    """Looks ahead in one plan."""
+    """Looks ahead in one ``plan``."""
 
     def __init__(self, plan: Plan) -> None:
-        self._plan = plan
+        self.plan = plan
         self._quantities = Quantities(plan)
 
     def outlook(self, state: State, items: Sequence[Item]) -> Outlook:
         """What lies ahead, by the state and the history."""
         coming = tuple(self._coming(state))
-        of = worksheet.here(self._plan, state).of
-        parts = self._plan.parts
+        of = worksheet.here(self.plan, state).of
+        parts = self.plan.parts
         ahead = [one.spot for one in coming]
         estimate, usual, worked = self._pace(items)
         clock = _Clock(self._quantities, estimate, usual)
@@ -66,21 +66,21 @@ class Looker:
             round=clock.takes(coming[:1] if coming and coming[0].spot.of == of else ()),
             part=clock.takes([one for one in coming if one.spot.of == of]),
             piece=clock.takes(coming),
-            lengths=any(parts[spot.part].rounds[spot.round].until for spot in ahead),
+            lengths=any(worksheet.round_at(self.plan, spot).until for spot in ahead),
             making_up=any(
                 parts[part].making_up and (part, copy) not in state.finished
-                for part, copy in worksheet.needed(self._plan, state)
+                for part, copy in worksheet.needed(self.plan, state)
             ),
             pace=clock.each(worked),
             yarns=tuple(
-                yarn_ahead(self._plan, self._quantities, state, letter, coming)
+                yarn_ahead(self.plan, self._quantities, state, letter, coming)
                 for letter in dict.fromkeys(one.yarn for one in state.weighed)
             ),
         )
 
     def _coming(self, state: State) -> list[Coming]:
         """The rounds still to be worked, in the order they will be."""
-        plan = self._plan
+        plan = self.plan
         of = worksheet.here(plan, state).of
         undone = [copy for copy in worksheet.needed(plan, state) if copy not in state.finished]
         later = sorted(undone, key=lambda copy: (copy != of, copy < of))
@@ -92,17 +92,17 @@ class Looker:
 
     def _rest(self, state: State, of: Copy) -> list[Coming]:
         """The rounds of a part and copy from where it was left."""
-        spot: Spot | None = worksheet.settle(self._plan, state, state.left_at(*of))
+        spot: Spot | None = worksheet.settle(self.plan, state, state.left_at(*of))
         found: list[Coming] = []
         while spot is not None:
             found += self._times(state, spot)
-            spot = worksheet.following_round(self._plan, state, spot)
+            spot = worksheet.following_round(self.plan, state, spot)
         return found
 
     def _times(self, state: State, spot: Spot) -> list[Coming]:
         """A round from the spot on; one of open length as often as in the first copy."""
         found = [Coming(spot, self._quantities.between(spot))]
-        planned = worksheet.round_at(self._plan, spot)
+        planned = worksheet.round_at(self.plan, spot)
         last = spot.nth + 1 >= state.times(*spot[:3])
         usual = state.again.get((spot.part, 0, spot.round), 0) if spot.copy and last else 0
         if planned.until:
@@ -112,7 +112,7 @@ class Looker:
 
     def _pace(self, items: Sequence[Item]) -> tuple[Estimate | None, float, set[str]]:
         """The pace, how long a sitting usually is, and the kinds that were worked."""
-        worked = sittings(list(done(self._plan, items[-LATEST:])))
+        worked = sittings(list(done(self.plan, items[-LATEST:])))
         stretches = [[self._stretch(one) for one in sitting] for sitting in worked]
         kinds = {kind for sitting in stretches for one in sitting for kind in one.made}
         long = [sum(one.seconds for one in sitting) for sitting in stretches]

@@ -14,7 +14,8 @@ from itertools import pairwise
 from zlib import crc32
 
 from tracker.notation.problems import visible
-from tracker.session.entries import EntryError, PutDown, Redo, Undo
+from tracker.session.entries import PutDown, Redo, Undo
+from tracker.session.fields import EntryError
 from tracker.session.history import Did, History, Walked, reached, timed
 from tracker.session.lines import (
     Line,
@@ -35,7 +36,9 @@ GREETING = """\
 # wrong, and write lines of your own without a seal, with the next number, such as
 #     12 = { round = [1, 1, 7, 1], steps = "13" }
 # which stands in part 1, copy 1, round 7 of the part as printed, worked the 1st time
-# (only rounds of open length are worked again), with 13 steps done.
+# (only rounds of open length are worked again), with 13 steps done. Or such as
+#     13 = { change = [1, 1, 9], words = "*sc 4, inc; rep" }
+# which works round 9 of part 1 otherwise, from copy 1 on.
 """
 
 MOST_DOTS = 500

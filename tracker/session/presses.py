@@ -115,7 +115,7 @@ def back_press(plan: Plan, state: State) -> Press:
 
 def _back_over(plan: Plan, state: State, spot: Spot) -> Press:
     """From a round's start: to the end of the round before, or by one unit into it."""
-    earlier = worksheet.earlier_round(state, spot)
+    earlier = worksheet.earlier_round(plan, state, spot)
     if earlier is None:
         return Press(None, f"this is the very first step of {name(plan, spot)}")
     end = worksheet.end_of(plan, earlier)
@@ -165,7 +165,7 @@ def previous_round(plan: Plan, state: State) -> Press:
     """To the start of this round, or of the one before when already there."""
     spot = worksheet.here(plan, state)
     start = worksheet.start_of(spot)
-    to = start if start != spot else worksheet.earlier_round(state, spot)
+    to = start if start != spot else worksheet.earlier_round(plan, state, spot)
     if to is None:
         return Press(None, f"this is the very first step of {name(plan, spot)}")
     return Press(Event(spot=to), f"to the start of {label(plan, to)}")
@@ -174,7 +174,8 @@ def previous_round(plan: Plan, state: State) -> Press:
 def go_to_round(plan: Plan, state: State, number: int) -> Press:
     """To the start of round ``number`` (from 1)."""
     spot = worksheet.here(plan, state)
-    to = worksheet.numbered_round(plan, state, spot.of, number - 1)
+    to = worksheet.called_round(plan, spot, number)
+    to = to or worksheet.numbered_round(plan, state, spot.of, number - 1)
     if to is None:
         rounds = worksheet.rounds_in(plan, state, *spot.of)
         return Press(None, f"there is no round {number}: {name(plan, spot)} has {rounds}")
@@ -261,7 +262,7 @@ def enter_count(plan: Plan, state: State, count: int) -> Press:
         return Press(None, f"a count lies between 0 and {MOST_COUNTED}")
     if worksheet.at_end(plan, spot):
         return _entered_at_end(plan, state, spot, count)
-    earlier = worksheet.earlier_round(state, spot)
+    earlier = worksheet.earlier_round(plan, state, spot)
     if spot.step or spot.loop or earlier is None:
         return Press(None, "a count is entered at a round's end")
     words = f"{count} counted in {label(plan, earlier)}"

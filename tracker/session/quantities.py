@@ -13,6 +13,7 @@ from tracker.fabric.steps import Kind
 from tracker.measure import pace, yarn
 from tracker.measure.estimate import Ratio, Table
 from tracker.notation.dictionary import base_of
+from tracker.session import worksheet
 from tracker.session.lookup import stitch_of
 from tracker.session.state import Copy, Progress, Spot
 
@@ -59,7 +60,7 @@ class Quantities:
         self._first = plan.pattern.yarns[0].letter if plan.pattern.yarns else ""
         every: dict[str, float] = {}
         ratios: dict[str, Made] = {}
-        for part in plan.parts:
+        for part in (version for each in plan.parts for version in each.versions):
             for planned in part.rounds:
                 for run in planned.walk.runs:
                     if (made := self._of(run)) is not None:
@@ -77,7 +78,7 @@ class Quantities:
 
     def between(self, at: Spot, stop: int | None = None) -> Amounts:
         """What the steps of a round are, from the spot's up to ``stop`` (or its end)."""
-        walk = self._plan.parts[at.part].rounds[at.round].walk
+        walk = worksheet.round_at(self._plan, at).walk
         stop = len(walk) if stop is None else stop
         found: dict[tuple[str, str], float] = {}
         first = walk.run_of(at.step) if at.step < len(walk) else len(walk.runs)
@@ -125,17 +126,17 @@ class Quantities:
         return OTHER, ratio.times if ratio else 0.0
 
     def _of_copy(self, of: Copy, progress: Progress) -> Iterable[Amounts]:
-        rounds = self._plan.parts[of[0]].rounds
+        part = self._plan.parts[of[0]].of(of[1])
         spot = progress.left.get(of, Spot(*of))
-        before = len(rounds) if of in progress.finished else min(spot.round, len(rounds))
-        for line in range(before):
+        before = len(part.rounds) if of in progress.finished else part.place(spot.round)
+        for line in map(part.number, range(before)):
             whole = self.between(Spot(*of, line))
             times = 1 + progress.again.get((*of, line), 0)
             yield {key: many * times for key, many in whole.items()} if times > 1 else whole
-        if before < len(rounds):
-            whole = self.between(Spot(*of, before))
+        if before < len(part.rounds) and part.number(before) == spot.round:
+            whole = self.between(Spot(*spot[:3]))
             yield {key: many * spot.nth for key, many in whole.items()}
-            yield self.between(Spot(*of, before), spot.step)
+            yield self.between(Spot(*spot[:3]), spot.step)
 
     def _of(self, run: Run) -> Made | None:
         key = (run.kind.value, run.stitch, run.text, run.makes, run.variant)

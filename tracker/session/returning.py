@@ -68,7 +68,7 @@ def card(plan: Plan, state: State, when: str, now: datetime) -> Card:
     return Card(
         ago=ago(when, now),
         when=when[:16].replace("T", " "),
-        where=f"{numbered(seen)} · {seen.part}{copy}",
+        where=" · ".join(w for w in (numbered(seen), seen.own, seen.part + copy) if w),
         facts=_facts(plan, state, spot),
         find=() if seen.making_up else _find(plan, spot, seen.place.round),
         advice=ADVICE if spot.step and not seen.at_end and not seen.making_up else "",
@@ -123,7 +123,7 @@ def _done_last(plan: Plan, state: State, spot: Spot) -> str:
     """The step before this one, or that a round or nothing was done."""
     if spot.step:
         return step_words(worksheet.round_at(plan, spot).walk[spot.step - 1])
-    earlier = worksheet.earlier_round(state, spot)
+    earlier = worksheet.earlier_round(plan, state, spot)
     return f"{label(plan, earlier)} was finished" if earlier else "nothing of this part yet"
 
 
@@ -135,9 +135,9 @@ def _find(plan: Plan, spot: Spot, before: int) -> tuple[Fact, ...]:
     """
     part = worksheet.part_at(plan, spot)
     rows = part.part.worked.value == "rows"
-    planned = part.rounds[spot.round]
-    made = planned.walk.made_before(spot.step)
-    whole = before - sum(not one.label[-1:].isdigit() for one in part.rounds[: spot.round])
+    made = worksheet.round_at(plan, spot).walk.made_before(spot.step)
+    earlier = part.rounds[: part.place(spot.round)]
+    whole = before - sum(not (one.own or one.label[-1:].isdigit()) for one in earlier)
     return (
         ("rows" if rows else "rounds", f"{whole} whole, {_begun(plan, spot)}"),
         ("stitches", f"{made} since the {'turn' if rows else 'marker'}"),

@@ -13,6 +13,7 @@ from tracker.session.glance import Glance, glance, line
 from tracker.session.history import Did, item_of
 from tracker.session.looking import glance_at, plan_found
 from tracker.session.naming import spot_words
+from tracker.session.own import OwnPlan
 from tracker.session.paper import Head
 from tracker.session.place import Asking, Pace, Place
 from tracker.session.presses import Press
@@ -28,6 +29,7 @@ from tracker.session.wrong import Wrong
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
+    from tracker.session.improvise import Choice, Improvising
     from tracker.session.outlook import Looker, Outlook
 
 __all__ = ["Session", "StoreError", "glance_at"]
@@ -48,7 +50,7 @@ class Session:
     def __init__(
         self, plan: Plan, store: Store, last_press: str, reading: Reading | None = None
     ) -> None:
-        self._plan = plan
+        self._own = OwnPlan(plan)
         self._store = store
         self._last_press = last_press
         self._reading = reading
@@ -121,8 +123,8 @@ class Session:
 
     @property
     def plan(self) -> Plan:
-        """The pattern in the size that is worked."""
-        return self._plan
+        """The pattern in the size that is worked, with what the maker changed."""
+        return self._own.at(self.state)
 
     @property
     def state(self) -> State:
@@ -142,7 +144,7 @@ class Session:
     def glance(self) -> Glance:
         """All that the screen shows now."""
         return glance(
-            self._plan, self.state, last_press=self._last_press, trouble=self._store.trouble
+            self.plan, self.state, last_press=self._last_press, trouble=self._store.trouble
         )
 
     @property
@@ -154,19 +156,19 @@ class Session:
     def came_back(self) -> bool:
         """Whether the piece was put down more than a while ago, and is not done."""
         lay = lay_a_while(self._taken_up, self._store.around.clock())
-        return lay and not worksheet.piece_done(self._plan, self.state)
+        return lay and not worksheet.piece_done(self.plan, self.state)
 
     def card(self) -> Card:
         """What to look at before going on with a piece that was put down."""
-        return card(self._plan, self.state, self._taken_up, self._store.around.clock())
+        return card(self.plan, self.state, self._taken_up, self._store.around.clock())
 
     def next(self) -> None:
         """One press: a loop, stitch, repeat or round on; confirms a count that is asked."""
-        self._do(presses.next_press(self._plan, self.state))
+        self._do(presses.next_press(self.plan, self.state))
 
     def back(self) -> None:
         """One press back, by the pace."""
-        self._do(presses.back_press(self._plan, self.state))
+        self._do(presses.back_press(self.plan, self.state))
 
     def undo(self) -> None:
         """Take back the last action of any kind."""
@@ -190,33 +192,33 @@ class Session:
 
     def next_round(self) -> None:
         """To the start of the next round."""
-        self._do(presses.next_round(self._plan, self.state))
+        self._do(presses.next_round(self.plan, self.state))
 
     def previous_round(self) -> None:
         """To the start of this round, or of the one before when already there."""
-        self._do(presses.previous_round(self._plan, self.state))
+        self._do(presses.previous_round(self.plan, self.state))
 
     def go_to_round(self, number: int) -> None:
         """To the start of round ``number`` (from 1) of this part and copy."""
-        self._do(presses.go_to_round(self._plan, self.state, number))
+        self._do(presses.go_to_round(self.plan, self.state, number))
 
     def go_to_stitch(self, made: int) -> None:
         """To where ``made`` stitches of this round are made."""
-        self._do(presses.go_to_stitch(self._plan, self.state, made))
+        self._do(presses.go_to_stitch(self.plan, self.state, made))
 
     def go_to_part(self, part: int, copy: int) -> None:
         """To where that part and copy (from 0) was left (its beginning if never begun).
 
         A part that was set aside for another of its choice is chosen thereby.
         """
-        self._do(presses.go_to_part(self._plan, self.state, part, copy))
+        self._do(presses.go_to_part(self.plan, self.state, part, copy))
 
     def choose(self, part: int) -> None:
         """Choose this part (from 0) among the parts of its ``choose`` group.
 
         A maker who stands in one of the others is taken to it.
         """
-        self._do(presses.choose(self._plan, self.state, part))
+        self._do(presses.choose(self.plan, self.state, part))
 
     def turn_pace(self) -> None:
         """stitch, repeat, round, stitch …; the exact place stays."""
@@ -237,46 +239,56 @@ class Session:
 
     def mark(self) -> None:
         """Mark this place (one mark a piece)."""
-        self._do(presses.mark(self._plan, self.state))
+        self._do(presses.mark(self.plan, self.state))
 
     def return_to_mark(self) -> None:
         """Go to the marked place."""
-        self._do(presses.return_to_mark(self._plan, self.state))
+        self._do(presses.return_to_mark(self.plan, self.state))
 
     def enter_count(self, count: int) -> None:
         """The maker counted ``count`` at the round's end; kept with the round."""
-        self._do(presses.enter_count(self._plan, self.state, count))
+        self._do(presses.enter_count(self.plan, self.state, count))
 
     def wrong(self) -> Wrong | None:
         """What can be done about a wrong count of the round just worked; None if it is right."""
-        return wrong.wrong(self._plan, self.state)
+        return wrong.wrong(self.plan, self.state)
 
     def back_to(self, step: int) -> None:
         """Back to a step (from 0) of the round whose count is wrong."""
-        self._do(wrong.back_to(self._plan, self.state, step))
+        self._do(wrong.back_to(self.plan, self.state, step))
 
     def rip_back(self, rounds: int) -> None:
         """Back by so many rounds; the one just worked, or in work, is the first."""
-        self._do(wrong.rip_back(self._plan, self.state, rounds))
+        self._do(wrong.rip_back(self.plan, self.state, rounds))
 
     def come_right(self) -> None:
         """Go on after a wrong count, the next round worked so that it comes right."""
-        self._do(wrong.come_right(self._plan, self.state))
+        self._do(wrong.come_right(self.plan, self.state))
+
+    def improvising(self) -> Improvising:
+        """What can be worked otherwise from here, and what comes of it."""
+        from tracker.session.improvise import Improvising
+
+        return Improvising(self._own.printed, self.plan, self.state)
+
+    def improvise(self, choice: Choice, words: str) -> None:
+        """Work a round otherwise, one more, or one less; see `Improvising`."""
+        self._do(self.improvising().press(choice, words))
 
     def note(self, words: str) -> None:
         """Keep a note with this place; no words drop the one that is here."""
-        self._do(memos.note(self._plan, self.state, words))
+        self._do(memos.note(self.plan, self.state, words))
 
     def note_here(self) -> str:
         """The note kept with this place, or ""."""
-        return self.state.notes.get(worksheet.here(self._plan, self.state), "")
+        return self.state.notes.get(worksheet.here(self.plan, self.state), "")
 
     def measure(self, words: str) -> None:
         """Keep how long the piece measures at this place; no words drop the measure here."""
         # Imported here, since few pieces are ever measured.
         from tracker.session.lengths import measure
 
-        self._do(measure(self._plan, self.state, words))
+        self._do(measure(self.plan, self.state, words))
 
     def measured_mm(self, millimetres: int) -> None:
         """The same for a length typed in whole millimetres; 0 drops the measure here."""
@@ -284,25 +296,26 @@ class Session:
 
     def measured_here(self) -> str:
         """The measure kept with this place, or ""."""
-        return self.state.measured.get(worksheet.here(self._plan, self.state), "")
+        return self.state.measured.get(worksheet.here(self.plan, self.state), "")
 
     def weigh(self, typed: str, letter: str = "") -> None:
         """Keep what is left of a yarn, such as "43 g"; of the one in hand unless said."""
         from tracker.session.weighing import weigh  # not for every piece
 
-        self._do(weigh(self._plan, self.state, typed, letter))
+        self._do(weigh(self.plan, self.state, typed, letter))
 
     def outlook(self) -> Outlook:
         """What lies ahead of the piece. It takes some milliseconds: not for every press."""
-        if self._looker is None:
+        plan = self.plan
+        if self._looker is None or self._looker.plan is not plan:
             from tracker.session.outlook import Looker
 
-            self._looker = Looker(self._plan)
+            self._looker = Looker(plan)
         return self._looker.outlook(self.state, self._store.history.items)
 
     def length_reached(self) -> None:
         """A round of open length is long enough: go on with what follows."""
-        self._do(presses.length_reached(self._plan, self.state))
+        self._do(presses.length_reached(self.plan, self.state))
 
     def retry(self) -> None:
         """Try again to save, notice that the piece was taken over, tidy a file that has grown.
@@ -319,7 +332,7 @@ class Session:
         """
         if self._store.theirs is None:
             return ()
-        ours = spot_words(self._plan, self.state, self.state.spot)
+        ours = spot_words(self.plan, self.state, self.state.spot)
         return versions_of(self._store.path, ours, self._store.theirs, self._reading)
 
     def keep(self, which: Which) -> None:
@@ -350,7 +363,9 @@ class Session:
         mark = self.state.mark
         if mark is None:
             return ()
-        return (self.state.place(worksheet.settle(self._plan, self.state, mark)),)
+        return (
+            worksheet.place(self.plan, self.state, worksheet.settle(self.plan, self.state, mark)),
+        )
 
     def _keep_told(self) -> None:
         """Keep the line of the place for who asks for it, where the file has changed."""
@@ -393,19 +408,19 @@ class Session:
         plan = _plan_of(store, self._reading)
         self._store.put_aside()
         store.notices = (*self._store.notices, *store.notices)
-        self._plan, self._store, self._looker = plan, store, None
+        self._own, self._store, self._looker = OwnPlan(plan), store, None
         self._last_press = "the changed version kept"
         self._say_if_astray()
 
     def _here(self) -> str:
-        return spot_words(self._plan, self.state, self.state.spot)
+        return spot_words(self.plan, self.state, self.state.spot)
 
     def _say_if_astray(self) -> None:
         """Say where the place in the file may not be where the maker stopped."""
         if self._store.later is not None:
-            later = spot_words(self._plan, self.state, self._store.later)
+            later = spot_words(self.plan, self.state, self._store.later)
             self._store.notices += (f"A later entry that can still be read says: {later}.",)
-        if worksheet.here(self._plan, self.state) != self.state.spot:
+        if worksheet.here(self.plan, self.state) != self.state.spot:
             self._store.notices += (
                 f"The place in the file is not in the pattern; you stand at {self._here()}.",
             )

@@ -80,17 +80,16 @@ def _worked(plan: Plan, at: Spot, to: Spot) -> Iterator[tuple[Spot, int]]:
     stop = at.step
     if at.key == to.key:
         stop = to.step
-    elif to.step == 0 and _follows(at, to):
+    elif to.step == 0 and _follows(plan, at, to):
         stop = len(worksheet.round_at(plan, at).walk)
     if at.step < stop and _one_press(plan, at, stop):
         yield at, stop
 
 
-def _follows(at: Spot, to: Spot) -> bool:
+def _follows(plan: Plan, at: Spot, to: Spot) -> bool:
     """Whether the one round comes after the other."""
-    if at.of != to.of:
-        return False
-    return (to.round, to.nth) in ((at.round + 1, 0), (at.round, at.nth + 1))
+    start, once_more = worksheet.start_of(to), worksheet.start_of(at)._replace(nth=at.nth + 1)
+    return start in (worksheet.following_line(plan, at), once_more)
 
 
 def _one_press(plan: Plan, at: Spot, stop: int) -> bool:
@@ -102,6 +101,6 @@ def _one_press(plan: Plan, at: Spot, stop: int) -> bool:
 
 def _inside(plan: Plan, spot: Spot) -> bool:
     """Whether the pattern has this spot; a file may say otherwise."""
-    if spot.part >= len(plan.parts) or spot.round >= len(plan.parts[spot.part].rounds):
+    if spot.part >= len(plan.parts) or not worksheet.is_worked(plan, spot):
         return False
     return spot.step <= len(worksheet.round_at(plan, spot).walk)

@@ -11,7 +11,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
-from tracker.session.place import Asking, Pace, Place
+from tracker.pattern.changes import Change
+from tracker.session.place import Asking, Pace
 
 Copy = tuple[int, int]
 """(part, copy), both from 0."""
@@ -21,7 +22,10 @@ BLOCK = 64
 
 
 class RoundKey(NamedTuple):
-    """One round that was worked: line ``round`` of the part, ``nth`` time of it (from 0).
+    """One round that was worked: number ``round`` of the part, ``nth`` time of it (from 0).
+
+    The number is that of `Change.round`: a round that the maker added has one above those
+    of the pattern, so that adding one moves no other.
 
     ``nth`` is 0 but for rounds of open length, which are worked again and again.
     """
@@ -147,6 +151,8 @@ class State:
         notes: the maker's notes, by where the maker stood.
         measured: lengths as the maker wrote them ("14.5 cm"), by where the maker stood.
         weighed: what was left of the yarns, the latest last.
+        changes: what is worked otherwise than the pattern has it, for each version of a
+            part by the copy from which on it is worked (see `State.version`).
     """
 
     spot: Spot = START
@@ -166,6 +172,8 @@ class State:
     measured: Mapping[Spot, str] = field(default_factory=dict)
     weighed: tuple[Weighed, ...] = ()
 
+    changes: Mapping[Copy, tuple[Change, ...]] = field(default_factory=dict)
+
     @property
     def progress(self) -> Progress:
         """How far the piece is."""
@@ -181,18 +189,22 @@ class State:
         """How many rounds the pattern's round ``line`` has become (1 or more)."""
         return 1 + self.again.get((part, copy, line), 0)
 
-    def extra_rounds(self, part: int, copy: int, before: int | None = None) -> int:
-        """Rounds added by open lengths in this part and copy (before a line, if given)."""
-        return sum(
-            extra
-            for (p, c, line), extra in self.again.items()
-            if (p, c) == (part, copy) and (before is None or line < before)
-        )
+    def version(self, part: int, copy: int) -> tuple[Change, ...]:
+        """What is worked otherwise in that part and copy: a copy is like the one before it."""
+        copies = [c for p, c in self.changes if p == part and c <= copy]
+        return self.changes[part, max(copies)] if copies else ()
 
-    def place(self, spot: Spot) -> Place:
-        """A spot as a `Place`: its round counts every round that was worked."""
-        extra = self.extra_rounds(spot.part, spot.copy, before=spot.round)
-        return Place(spot.part, spot.copy, spot.round + extra + spot.nth, spot.step)
+
+class Changing(NamedTuple):
+    """A round worked otherwise, in a part and copy and in the copies after it.
+
+    ``spared``: copies after it that have got past the round already, and stay as they are.
+    """
+
+    part: int
+    copy: int
+    change: Change
+    spared: tuple[int, ...] = ()
 
 
 class Event(NamedTuple):
@@ -213,6 +225,7 @@ class Event(NamedTuple):
         note: a place and the words kept with it; "" drops them.
         measured: a place and how long the piece was there; "" drops it.
         weighed: a yarn's letter and what is left of it.
+        changing: a round that is worked otherwise, added or left out from now on.
     """
 
     spot: Spot | None = None
@@ -229,6 +242,7 @@ class Event(NamedTuple):
     note: tuple[Spot, str] | None = None
     measured: tuple[Spot, str] | None = None
     weighed: tuple[str, str] | None = None
+    changing: Changing | None = None
 
     @property
     def only_moves(self) -> bool:
@@ -262,6 +276,7 @@ def apply(state: State, event: Event) -> State:
         notes=_noted(state.notes, event.note),
         measured=_noted(state.measured, event.measured),
         weighed=_weighed(state, event.weighed),
+        changes=_changed(state, event.changing),
     )
 
 
@@ -269,6 +284,15 @@ def _weighed(state: State, event: tuple[str, str] | None) -> tuple[Weighed, ...]
     if event is None:
         return state.weighed
     return (*state.weighed, Weighed(*event, state.spot, state.progress))
+
+
+def _changed(state: State, changing: Changing | None) -> Mapping[Copy, tuple[Change, ...]]:
+    if changing is None:
+        return state.changes
+    part, copy, change, spared = changing
+    kept = {(part, later): state.version(part, later) for later in spared}
+    own = (*state.version(part, copy), change)
+    return {**state.changes, **kept, (part, copy): own}
 
 
 def _noted(notes: Mapping[Spot, str], note: tuple[Spot, str] | None) -> Mapping[Spot, str]:

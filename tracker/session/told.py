@@ -39,10 +39,10 @@ def _kept(path: Path) -> str | None:
 def _worked_out(path: Path) -> str:
     from tracker.session.access import inside, read_piece
     from tracker.session.glance import glance, line
-    from tracker.session.looking import plan_found
+    from tracker.session.looking import plan_at
 
     data, found = read_piece(inside(path), RealDisk())
-    said = line(glance(plan_found(path, found.head), found.history.state))
+    said = line(glance(plan_at(path, found), found.history.state))
     keep_told(path, len(data), crc32(data), said)
     return said
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Literal
 
 from tracker.session.access import StoreError
-from tracker.session.looking import look, plan_found
+from tracker.session.looking import look, plan_at
 from tracker.session.naming import spot_words
 from tracker.session.reading import Reading
 
@@ -46,7 +46,7 @@ def _when(path: Path) -> str:
 def _other(path: Path, reading: Reading | None) -> Version:
     try:
         found = look(path)
-        plan = plan_found(path, found.head, reading)
+        plan = plan_at(path, found, reading)
     except StoreError as error:
         return Version("theirs", path, str(error), "")
     state = found.history.state

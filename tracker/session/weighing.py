@@ -49,7 +49,7 @@ def yarns(plan: Plan) -> tuple[str, ...]:
     """The letters of a plan's yarns, those in the rounds too; one "" where it names none."""
     found = dict.fromkeys(yarn.letter for yarn in plan.pattern.yarns)
     first = next(iter(found), "")
-    for part in plan.parts:
+    for part in (version for each in plan.parts for version in each.versions):
         if not part.making_up:
             for planned in part.rounds:
                 found |= dict.fromkeys(run.colour or first for run in planned.walk.runs)

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from tracker.fabric.verdicts import Verdict
-from tracker.session.place import Asking
+from tracker.session.place import Asking, Place
 from tracker.session.state import Copy, Spot, State
 
 if TYPE_CHECKING:
@@ -22,14 +22,24 @@ def settle(plan: Plan, state: State, spot: Spot) -> Spot:
     """The spot itself, or the nearest one that this pattern has."""
     part = min(spot.part, len(plan.parts) - 1)
     copy = min(spot.copy, plan.parts[part].part.make - 1)
-    rounds = plan.parts[part].rounds
-    line = min(spot.round, len(rounds) - 1)
+    planned = plan.parts[part].of(copy)
+    at = planned.place(spot.round)
+    line = planned.number(min(at, len(planned.rounds) - 1))
+    if line != spot.round and planned.numbers:
+        return _beside(planned, Spot(part, copy, line), at)
     nth = min(spot.nth, state.times(part, copy, line) - 1)
-    walk = rounds[line].walk
+    walk = planned.rounds[at].walk
     step = min(spot.step, len(walk))
     if (part, copy, line, nth, step) != spot[:5]:
         return Spot(part, copy, line, nth, step)
     return spot
+
+
+def _beside(planned: PlannedPart, start: Spot, at: int) -> Spot:
+    """Where one stands whose round was left out: before the next, or behind the last."""
+    if at < len(planned.rounds):
+        return start
+    return start._replace(step=len(planned.rounds[-1].walk))
 
 
 def here(plan: Plan, state: State) -> Spot:
@@ -39,12 +49,19 @@ def here(plan: Plan, state: State) -> Spot:
 
 def part_at(plan: Plan, spot: Spot) -> PlannedPart:
     """The part a spot lies in."""
-    return plan.parts[spot.part]
+    return plan.parts[spot.part].of(spot.copy)
 
 
 def round_at(plan: Plan, spot: Spot) -> PlannedRound:
     """The round a spot lies in."""
-    return plan.parts[spot.part].rounds[spot.round]
+    part = part_at(plan, spot)
+    return part.rounds[part.place(spot.round)]
+
+
+def is_worked(plan: Plan, spot: Spot) -> bool:
+    """Whether its part and copy has its round, and it is not left out."""
+    part = part_at(plan, spot)
+    return part.number(min(part.place(spot.round), len(part.rounds) - 1)) == spot.round
 
 
 def at_end(plan: Plan, spot: Spot) -> bool:
@@ -90,7 +107,26 @@ def asking(plan: Plan, state: State) -> bool:
 
 def rounds_in(plan: Plan, state: State, part: int, copy: int) -> int:
     """How many rounds the part has, with those added by open lengths."""
-    return len(plan.parts[part].rounds) + state.extra_rounds(part, copy)
+    planned = plan.parts[part].of(copy)
+    return len(planned.rounds) + sum(extra for _, extra in _extras(planned, state, (part, copy)))
+
+
+def _extras(planned: PlannedPart, state: State, of: Copy) -> list[tuple[int, int]]:
+    """Rounds added by open lengths: where in the part, from 0, and how many; in order."""
+    gone = dict(planned.gone)
+    return sorted(
+        (planned.place(line), extra)
+        for (part, copy, line), extra in state.again.items()
+        if (part, copy) == of and line not in gone
+    )
+
+
+def place(plan: Plan, state: State, spot: Spot) -> Place:
+    """The spot as a `Place`: its round counts every round that was worked."""
+    planned = part_at(plan, spot)
+    at = planned.place(spot.round)
+    extra = sum(more for where, more in _extras(planned, state, spot.of) if where < at)
+    return Place(spot.part, spot.copy, at + extra + spot.nth, spot.step)
 
 
 def following_round(plan: Plan, state: State, spot: Spot) -> Spot | None:
@@ -101,19 +137,21 @@ def following_round(plan: Plan, state: State, spot: Spot) -> Spot | None:
 
 
 def following_line(plan: Plan, spot: Spot) -> Spot | None:
-    """The start of the pattern's next round, past all of an open length; None at the last."""
-    if spot.round + 1 < len(part_at(plan, spot).rounds):
-        return Spot(spot.part, spot.copy, spot.round + 1)
-    return None
+    """The start of the part's next round, past all of an open length; None at the last."""
+    part = part_at(plan, spot)
+    at = part.place(spot.round) + 1
+    return Spot(spot.part, spot.copy, part.number(at)) if at < len(part.rounds) else None
 
 
-def earlier_round(state: State, spot: Spot) -> Spot | None:
+def earlier_round(plan: Plan, state: State, spot: Spot) -> Spot | None:
     """The start of the round before this one; None before the part's first."""
     if spot.nth > 0:
         return Spot(spot.part, spot.copy, spot.round, spot.nth - 1)
-    if spot.round == 0:
+    part = part_at(plan, spot)
+    at = part.place(spot.round)
+    if at == 0:
         return None
-    line = spot.round - 1
+    line = part.number(at - 1)
     return Spot(spot.part, spot.copy, line, state.times(spot.part, spot.copy, line) - 1)
 
 
@@ -121,15 +159,27 @@ def numbered_round(plan: Plan, state: State, of: Copy, number: int) -> Spot | No
     """The start of round ``number`` (from 0, as in `Place`); None where there is none."""
     if not 0 <= number < rounds_in(plan, state, *of):
         return None
+    planned = plan.parts[of[0]].of(of[1])
     before = 0
-    for line in sorted(line for part, copy, line in state.again if (part, copy) == of):
-        if line + before >= number:
+    for at, extra in _extras(planned, state, of):
+        if at + before >= number:
             break
-        extra = state.again[(*of, line)]
-        if line + before + extra >= number:
-            return Spot(*of, line, number - line - before)
+        if at + before + extra >= number:
+            return Spot(*of, planned.number(at), number - at - before)
         before += extra
-    return Spot(*of, number - before)
+    return Spot(*of, planned.number(number - before))
+
+
+def called_round(plan: Plan, spot: Spot, number: int) -> Spot | None:
+    """The start of the round that the pattern calls so, where the maker added or left out some.
+
+    None where all rounds are as printed: then the round's number is its place.
+    """
+    part = part_at(plan, spot)
+    for at, planned in enumerate(part.rounds if part.numbers else ()):
+        if planned.label.endswith(f" {number}"):
+            return Spot(spot.part, spot.copy, part.number(at))
+    return None
 
 
 def unit(walk: Walk, index: int) -> tuple[int, int]:

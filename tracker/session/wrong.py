@@ -73,7 +73,7 @@ def _just_worked(plan: Plan, state: State) -> Spot | None:
     spot = worksheet.here(plan, state)
     if worksheet.at_end(plan, spot):
         return worksheet.start_of(spot)
-    return worksheet.earlier_round(state, spot) if spot.step == spot.loop == 0 else None
+    return worksheet.earlier_round(plan, state, spot) if spot.step == spot.loop == 0 else None
 
 
 def _right(plan: Plan, following: Spot | None, off: int) -> str:
@@ -95,7 +95,7 @@ def rip_back(plan: Plan, state: State, rounds: int) -> Press:
     """To the start of the round so many rounds back; the one just worked counts as the first."""
     spot = _just_worked(plan, state) or worksheet.start_of(worksheet.here(plan, state))
     for _ in range(rounds - 1):
-        earlier = worksheet.earlier_round(state, spot)
+        earlier = worksheet.earlier_round(plan, state, spot)
         if earlier is None:
             return Press(None, f"{name(plan, spot)} has not so many rounds")
         spot = earlier

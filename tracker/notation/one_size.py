@@ -1,0 +1,45 @@
+"""A round written for several sizes -> the same round for one of them."""
+
+from __future__ import annotations
+
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeVar, cast
+
+from tracker.notation.stitches import Stitch
+from tracker.notation.tree import Figure, RoundText, Stated
+
+Part = TypeVar("Part")
+
+_FIGURES = ("Figure", "Figure | None")
+
+
+def in_one_size(read: RoundText, index: int) -> RoundText:
+    """The round with each figure that has one number a size cut down to size ``index``."""
+    return _narrowed(read, index)
+
+
+def stated_in(stated: Stated | None, index: int) -> Stated | None:
+    """A printed count in one size."""
+    return _narrowed(stated, index)
+
+
+def figure_in(figure: Figure, index: int) -> Figure:
+    """A figure in one size; a figure of one number holds for all."""
+    return (figure[index],) if index < len(figure) else figure[:1]
+
+
+def _narrowed(part: Part, index: int) -> Part:
+    if not is_dataclass(part) or isinstance(part, type | Stitch):
+        return part
+    changed: dict[str, object] = {}
+    for field in fields(part):
+        value = getattr(part, field.name)
+        if field.type in _FIGURES:
+            changed[field.name] = value and figure_in(value, index)
+        elif isinstance(part, Stated) and field.name == "parts":
+            changed[field.name] = tuple((what, figure_in(n, index)) for what, n in value)
+        elif isinstance(value, tuple):
+            changed[field.name] = tuple(_narrowed(one, index) for one in value)
+        elif is_dataclass(value):
+            changed[field.name] = _narrowed(value, index)
+    return cast("Part", replace(cast("Any", part), **changed))
