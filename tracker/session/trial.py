@@ -22,6 +22,7 @@ TYPE = "Type the round, such as: *sc 4, inc; rep"
 COUNT = "To keep it all the same, write the count it ends on at its end, such as (36)."
 UNREAD = "Enter once more keeps it: it is worked by its text."
 REMARK = "Words are taken for a remark; enter once more keeps it so."
+TAKEN = "The words are taken otherwise than by habit; enter once more keeps it so."
 UNEVEN = "It does not come out even; enter once more keeps it all the same."
 
 
@@ -83,7 +84,8 @@ def _round(version: OwnVersion, number: int) -> Tried:
     wrong = next((m for m in checked.messages if m.serious), None)
     note = next((m.text for m in checked.messages if not m.serious), "")
     if wrong is None:
-        return Tried(says=_even(checked), hint=note and _sentence(note), well=True)
+        doubt = TAKEN if note else ""
+        return Tried(says=_even(checked), hint=note and _sentence(note), well=True, doubt=doubt)
     start = wrong.column - 1
     found = Tried(
         says=_sentence(wrong.text),
