@@ -103,6 +103,7 @@ def test_the_verdict_is_told_while_the_line_is_typed(disc):
         ("sc 10", "Leaves 2 of the 12 stitches below unworked.", "sc 10"),
         ("sc 14 (14)", "Wants 14 more where 12 of the 12 stitches below are left.", "sc 14"),
         ("Rnd 3: [sc, inc] x 6 (17)", "Makes 18, but 17 is printed.", "(17)"),
+        ("*sc 2, icn; rep", "'icn' is not understood.", "icn"),
         ("sc 4, 3 wobbles, sc 5", "'3 wobbles' is not understood.", "3 wobbles"),
     ],
 )
@@ -115,10 +116,10 @@ def test_what_does_not_come_out_is_told_with_its_words(disc, words, says, at):
 
 
 def test_words_taken_for_a_remark_are_shown(disc):
-    words = "*sc 2, icn; rep"
+    words = "*sc 2, inc; rep, keeping it loose"
     found = tried(disc, "Rnd 3 otherwise", words)
-    assert words[slice(*found.fault)] == "icn"
-    assert "Taken for a remark: “icn”." in found.hint
+    assert words[slice(*found.fault)] == "keeping it loose"
+    assert "Taken for a remark: “keeping it loose”." in found.hint
     assert found.doubt
 
 
