@@ -1,11 +1,18 @@
 """Contrast of the themes, which theme is taken, and drawing without any colour."""
 
+from datetime import timedelta
+
 import pytest
 from textual.color import Color
 
-from tests.screens.stage import begin, on_stage
+from tests.screens.stage import begin, on_stage, text
+from tracker.screens.app import ShelfApp
+from tracker.screens.card import CardScreen
 from tracker.screens.inks import DARK, LIGHT, PLAIN_INKS, inks_of
+from tracker.screens.settings import Settings
 from tracker.screens.theme import palette_for
+from tracker.session.session import Session
+from tracker.session.store import Surroundings, now
 
 
 def luminance(colour):
@@ -32,7 +39,7 @@ LEAST = {
     "place": 12,
     "strong": 7,
     "quiet": 7,
-    "done": 4.5,
+    "done": 7,
     "warn": 7,
     "mark": 7,
     "grow": 7,
@@ -49,29 +56,69 @@ def test_every_ink_stands_out_from_what_is_behind_it(palette, name):
     assert contrast(ink.foreground, behind) >= LEAST[name]
 
 
+def painted(app):
+    """What is to be seen on the screen: words or marks, their colour and what is behind."""
+    for strip in app.screen._compositor.render_strips(app.size):
+        for segment in strip:
+            if segment.text.strip():
+                style = segment.style
+                ink, behind = Color(*style.color.triplet), Color(*style.bgcolor.triplet)
+                yield segment.text, *((behind, ink) if style.reverse else (ink, behind))
+
+
+def faint(app):
+    """What cannot be seen well: words under 7:1, marks under 3:1."""
+    return [
+        (words, round(contrast(ink, behind), 2))
+        for words, ink, behind in painted(app)
+        if contrast(ink, behind) < (7 if any(map(str.isalnum, words)) else 3)
+    ]
+
+
+SCREENS = {
+    "work": ("space",),
+    "loops": ("g", "9", "enter", "o", "space", "space"),
+    "how to": ("h",),
+    "entry": ("g", "5"),
+    "guard": ("x",),
+    "before": ("i",),
+    "parts": ("t", "down"),
+    "a trim not chosen": ("t", "down", "down", "enter"),
+    "learn": ("l",),
+    "learned": ("l", "f18"),
+    "help": ("question_mark",),
+    "note": ("n", "a"),
+    "find": ("slash", "u", "n"),
+    "wrong": ("p", "p", "space", "5", "4", "enter", "w"),
+    "making up": ("t", "end", "enter", "space"),
+}
+
+
 @pytest.mark.parametrize("palette", [DARK, LIGHT], ids=lambda palette: palette.name)
-async def test_what_is_painted_has_the_contrast_of_the_inks(tmp_path, palette):
+@pytest.mark.parametrize("keys", SCREENS.values(), ids=SCREENS)
+async def test_nothing_that_is_painted_is_faint(tmp_path, palette, keys):
     session = begin(tmp_path)
     session.go_to_round(7)
-    session.go_to_stitch(17)
-    async with on_stage(session, (100, 30), palette=palette) as (app, _):
-        for strip in app.screen._compositor.render_strips(app.size):
-            for segment in strip:
-                if segment.text.strip():
-                    text, behind = segment.style.color.triplet, segment.style.bgcolor.triplet
-                    assert contrast(Color(*text), Color(*behind)) >= 4.5
+    async with on_stage(session, (100, 30), palette=palette) as (app, pilot):
+        await pilot.press(*keys)
+        await pilot.pause()
+        assert faint(app) == []
 
 
 @pytest.mark.parametrize("palette", [DARK, LIGHT], ids=lambda palette: palette.name)
-async def test_the_lit_line_of_a_list_can_be_read(tmp_path, palette):
-    session = begin(tmp_path)
-    async with on_stage(session, palette=palette) as (app, pilot):
-        await pilot.press("t")
-        for strip in app.screen._compositor.render_strips(app.size):
-            for segment in strip:
-                if segment.text.strip():
-                    text, behind = segment.style.color.triplet, segment.style.bgcolor.triplet
-                    assert contrast(Color(*text), Color(*behind)) >= 7
+async def test_neither_the_card_nor_the_shelf_is_faint(own_home, palette):
+    folder = own_home / "pieces"
+    begin(folder).close()
+    around = Surroundings(clock=lambda: now() + timedelta(days=4))
+    session = Session.open(next(folder.glob("*.toml")), around=around)
+    async with on_stage(session, palette=palette) as (app, _):
+        assert isinstance(app.screen, CardScreen)
+        assert faint(app) == []
+    app = ShelfApp(None, folder, Settings(), palette)
+    async with app.run_test() as pilot:
+        await pilot.pause()
+        assert "hedgerow-tea-cosy" in text(app)
+        assert faint(app) == []
 
 
 def test_without_colour_the_inks_that_matter_differ_by_weight_or_reverse():

@@ -36,17 +36,30 @@ async def test_the_help_turns_back(tmp_path):
         assert text(app) == first
 
 
-async def test_the_palette_finds_and_does_an_action(tmp_path):
+@pytest.mark.parametrize("keys", [("enter",), ("pagedown",), ("down", "up", "enter")])
+async def test_an_action_is_found_by_a_part_of_its_name_and_done(tmp_path, keys):
     session = begin(tmp_path)
     async with on_stage(session) as (app, pilot):
-        await pilot.press("slash", *"next round")
+        await pilot.press("slash", *"round next")
         await pilot.pause()
-        assert app.screen.query_one(Input).value == "next round"
-        await app.workers.wait_for_complete()
-        await pilot.press("enter")
+        assert app.screen.query_one(Input).value == "round next"
+        await pilot.press(*keys)
         await pilot.pause()
         assert isinstance(app.screen, WorkScreen)
         assert session.glance().round == 2
+
+
+async def test_where_nothing_is_called_so_that_is_said_and_nothing_done(tmp_path):
+    session = begin(tmp_path)
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("slash")
+        assert "Undo" in text(app)
+        await pilot.press(*"frog", "enter", "down")
+        await pilot.pause()
+        assert "Nothing is called so" in text(app)
+        await pilot.press("escape")
+        assert isinstance(app.screen, WorkScreen)
+        assert not session.can_undo
 
 
 async def test_a_pattern_and_a_size_are_chosen_and_the_piece_is_begun(tmp_path):

@@ -1,6 +1,6 @@
 """Everything the maker can do on the work screen, each thing declared once.
 
-From this table come the key bindings, the footer, the help, the command palette, and the
+From this table come the key bindings, the footer, the help, the list to find one in, and the
 names under which keys are learned anew in the settings.
 """
 
@@ -19,7 +19,7 @@ class Action:
     Attributes:
         name: its name in settings, and its binding's id.
         keys: the keys that do it unless the settings say otherwise.
-        title: what it is called in the palette and the help.
+        title: what it is called in lists and the help.
         help: one sentence.
         word: a short word for the footer; "" keeps it out.
         method: the method of `Session` that does it; "" where the screen has more to do.
@@ -155,7 +155,7 @@ ACTIONS = (
         method="length_reached",
     ),
     Action(
-        "palette",
+        "find",
         ("slash", "ctrl+p"),
         "Find an action",
         "Find anything on this list by typing a part of its name.",

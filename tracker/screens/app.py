@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
 from textual import events
 from textual.app import App
@@ -26,19 +26,11 @@ from tracker.session.session import Session
 from tracker.session.store import now
 
 if TYPE_CHECKING:
-    from textual.command import Provider
     from textual.filter import LineFilter
 
     from tracker.screens.speech import Speaker
 
 BAD_INPUT = 2
-
-
-def _actions() -> type[Provider]:
-    """The palette's actions, imported when the palette is first opened."""
-    from tracker.screens.palette import Actions
-
-    return Actions
 
 
 class HooksideApp(App[None], inherit_bindings=False):
@@ -48,8 +40,7 @@ class HooksideApp(App[None], inherit_bindings=False):
     """
 
     TITLE = "Hookside"
-    COMMANDS: ClassVar[set[type[Provider] | Callable[[], type[Provider]]]] = {_actions}
-    COMMAND_PALETTE_BINDING = ""
+    ENABLE_COMMAND_PALETTE = False
     ALLOW_SELECT = False
 
     def __init__(

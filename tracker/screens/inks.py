@@ -1,7 +1,7 @@
 """The colours: two themes of our own and one without any, and the inks drawn with them.
 
-Contrast (WCAG 2.2, relative luminance) is at least 12:1 for the place, 7:1 for every text
-to be read, 4.5:1 for words that are done, 3:1 for marks. No meaning hangs on colour alone:
+Contrast (WCAG 2.2, relative luminance) is at least 12:1 for the place, 7:1 for every other
+text, 3:1 for marks. No meaning hangs on colour alone:
 each ink also differs by weight, underline or reverse, and those are all that is left where
 colour is not wanted.
 """
@@ -47,7 +47,7 @@ DARK = Palette(
     text="#e4e2dc",
     place="#ffe7b0",
     quiet="#a9b3bb",
-    done="#87929c",
+    done="#9aa5af",
     warn="#ffb59c",
     mark="#d9a441",
     grow="#8fd6a2",
@@ -62,7 +62,7 @@ LIGHT = Palette(
     text="#22272b",
     place="#10233f",
     quiet="#475057",
-    done="#656d74",
+    done="#4d565d",
     warn="#8a2308",
     mark="#6b4500",
     grow="#0f5132",
@@ -159,6 +159,12 @@ def _list_colours(palette: Palette) -> dict[str, str]:
         "block-cursor-blurred-foreground": palette.text,
         "border": palette.quiet,
         "border-blurred": palette.quiet,
+        "scrollbar": palette.quiet,
+        "scrollbar-hover": palette.text,
+        "scrollbar-active": palette.place,
+        "scrollbar-background": palette.panel,
+        "scrollbar-background-hover": palette.panel,
+        "scrollbar-background-active": palette.panel,
     }
 
 

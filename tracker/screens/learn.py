@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 from textual.screen import Screen
 from textual.widgets import Static
 
-from tracker.screens.actions import ACTIONS, Action, Keys
+from tracker.screens.actions import ACTIONS, Keys
 from tracker.screens.flow import Line, content, paragraph
 from tracker.screens.inks import Inks
 from tracker.screens.keys import arrived, doing, key_named, shown, with_key
-from tracker.screens.pick import LIST, Pick, heading
+from tracker.screens.pick import Pick, action_line, heading
 from tracker.screens.settings import SettingsError, keep_keys, settings_path
 
 if TYPE_CHECKING:
@@ -59,7 +59,7 @@ class Learn(Screen[None], inherit_bindings=False):
         head = [*heading(f"{arrived(key)} came. What shall it do?", "", self._inks)[:1]]
         width = max(1, self.app.size.width - 4)
         head += [[(row, self._inks.quiet)] for row in paragraph(told, width)]
-        lines = [_line(action, self._keys) for action in ACTIONS]
+        lines = [action_line(action, self._keys) for action in ACTIONS]
         now = next((n for n, one in enumerate(ACTIONS) if key in self._keys[one.name]), 0)
         self.app.push_screen(Pick(head, lines, now), lambda number: self._chosen(key, number))
 
@@ -95,8 +95,3 @@ class Learn(Screen[None], inherit_bindings=False):
         lines += [[(row, inks.text)] for row in paragraph(said, width)]
         lines += [[], *([(row, inks.quiet)] for row in paragraph(LEAVE, width))]
         self.query_one(Static).update(content(lines))
-
-
-def _line(action: Action, keys: Keys) -> Line:
-    of = "  ".join(map(shown, keys[action.name]))
-    return [(action.title.ljust(26), LIST.strong), (of, LIST.quiet)]

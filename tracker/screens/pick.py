@@ -9,9 +9,10 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 from textual.widgets import OptionList, Static
 
-from tracker.screens.actions import bindings
+from tracker.screens.actions import Action, Keys, bindings
 from tracker.screens.flow import Line, content
 from tracker.screens.inks import PLAIN_INKS, Inks
+from tracker.screens.keys import shown
 
 if TYPE_CHECKING:
     from textual.app import ComposeResult
@@ -32,6 +33,7 @@ class Pick(Screen[int | None]):
     Pick { padding: 0 2; }
     Pick Static { height: auto; margin-bottom: 1; }
     Pick OptionList { height: 1fr; padding: 0; background: $background; }
+    Pick OptionList { scrollbar-size-vertical: 1; }
     Pick OptionList, Pick OptionList:focus { border: none; background-tint: $background 0%; }
     """
 
@@ -65,3 +67,9 @@ class Pick(Screen[int | None]):
 def heading(title: str, told: str, inks: Inks) -> list[Line]:
     """A heading, and under it a few words of what to do or what went wrong."""
     return [[(title, inks.place)], [(told, inks.quiet)]]
+
+
+def action_line(action: Action, keys: Keys) -> Line:
+    """An action and its keys, as a line of a list."""
+    of = "  ".join(map(shown, keys[action.name]))
+    return [(action.title.ljust(26), LIST.strong), (of, LIST.quiet)]

@@ -56,6 +56,7 @@ class ShelfScreen(Screen[None]):
     ShelfScreen { padding: 0 2; }
     ShelfScreen Static { height: auto; }
     ShelfScreen OptionList { height: 1fr; padding: 0; background: $background; }
+    ShelfScreen OptionList { scrollbar-size-vertical: 1; }
     ShelfScreen OptionList, ShelfScreen OptionList:focus {
         border: none; background-tint: $background 0%;
     }

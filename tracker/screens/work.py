@@ -197,7 +197,7 @@ class WorkScreen(Screen[None]):
             "before": self._before,
             "parts": self._parts,
             "help": self._help,
-            "palette": self.app.action_command_palette,
+            "find": self._find,
             "learn": self._learn,
             "guard": self.show,
             "suspend": self.app.action_suspend_process,
@@ -224,6 +224,15 @@ class WorkScreen(Screen[None]):
         from tracker.screens.help import help_pages
 
         self.app.push_screen(help_pages(self.keys, self.inks))
+
+    def _find(self) -> None:
+        from tracker.screens.find import Find
+
+        self.app.push_screen(Find(self.keys, self.inks), self._found)
+
+    def _found(self, name: str | None) -> None:
+        if name is not None:
+            self.action_act(name)
 
     def _learn(self) -> None:
         from tracker.screens.learn import Learn
