@@ -26,8 +26,10 @@ class AgainReader(Reader):
         if not verb or (verb == "work" and self.here.text == "this"):
             return None
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
-        if self._last_round() or (verb in ("continue", "cont") and self._in_pattern()):
-            first = last = 0
+        first = last = 0
+        back = self._last_rounds()
+        if back or (verb in ("continue", "cont") and self._in_pattern()):
+            pass  # the rounds worked last
         else:
             if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
                 self.at += 1  # the name of the part: "Rep Band Row 2"
@@ -37,7 +39,7 @@ class AgainReader(Reader):
         if bracket:
             self.accept_any(")", "]")
         times = self._times_of_rounds()
-        return Again(first, last, times, start, self.last_end)
+        return Again(first, last, times, start, self.last_end, back or 1)
 
     def _lead_in(self) -> None:
         """``{(deed | chain) separator}``: what the hands do before that"""
@@ -60,14 +62,16 @@ class AgainReader(Reader):
         """Whether "in pattern" was just read: the row worked last goes on"""
         return self.tokens[self.at - 1].text in ("pattern", "pat") and self.here.text != "row"
 
-    def _last_round(self) -> bool:
-        """``("last" | "this" | "previous") "round"``: the one worked last"""
+    def _last_rounds(self) -> int:
+        """``("last" | "this" | "previous") [number] "rounds"``: how many worked last, or 0"""
         mark = self.at
-        self.accept_any("the")
-        if self.accept_any("last", "this", "previous", "prev") and self.accept_any(*ROUND_WORDS):
-            return True
+        self.accept_any("the", "these")
+        if self.accept_any("last", "this", "previous", "prev", "preceding") or self.at > mark:
+            number = self.accept_number()
+            if self.accept_any(*ROUND_WORDS):
+                return number or 1
         self.at = mark
-        return False
+        return 0
 
     def _rounds(self) -> tuple[int, int]:
         """``"rounds" number ["-" number] | ordinal ["to" ordinal] "row"``; zeros if neither"""

@@ -14,6 +14,7 @@ from tracker.notation.tree import (
     Chain,
     Deed,
     Evenly,
+    Figure,
     Group,
     Loops,
     Make,
@@ -86,6 +87,9 @@ class Brackets(Stars):
             target = next((n.target for n in reversed(body) if isinstance(n, Make)), None)
             return [Make(named, (1,), target, start, self.last_end)]
         mark = self.at
+        times = self._bare_times()
+        if times is not None:
+            return [Repeat(body, start, self.last_end, times)]
         found = self.tail(starred=False)
         if found is None and self.here.type is Type.STAR and self.ahead().text in AGAIN:
             self.at += 1
@@ -100,6 +104,16 @@ class Brackets(Stars):
         if found.target is not None and found.times is None:
             return [Group(body, found.target, start, self.last_end)]
         return self._bracket_repeat(body, found, start)
+
+    def _bare_times(self) -> Figure | None:
+        """``number count``, as the last of the text: "(sc 2, inc) 6 [24]" is done 6 times"""
+        mark, times = self.at, self.here.value
+        if self.here.type is not Type.NUMBER or self.ahead().type is not Type.OPEN:
+            return None
+        self.at += 1
+        ends = self.bracketed_count() is not None and self.here.type in (Type.END, Type.SIGN)
+        self.at = mark + 1 if ends else mark
+        return (times,) if ends else None
 
     def _target_of_bracket(self) -> Target | None:
         """The place behind a bracket, also behind a comma: "(3 dc, ch 2, 3 dc), in any sp"."""

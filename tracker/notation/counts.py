@@ -181,7 +181,7 @@ class Counts(Targets):
         mark, start = self.at, self.here.start
         sign = self.accept_any("=", *((":",) if deeds_before else ()), "-") or self._giving()
         end = self._sentence_end()
-        if sign == "-" and not deeds_before and self.tokens[end].type is not Type.END:
+        if sign == "-" and not deeds_before and not self._text_over(end):
             self.at = mark
             return None
         if self._in_groups(end):
@@ -209,6 +209,10 @@ class Counts(Targets):
             self.accept_any("you", "in")
             return "="
         return ""
+
+    def _text_over(self, end: int) -> bool:
+        """Whether nothing but a full stop stands from token ``end`` on."""
+        return all(t.text == "." or t.type is Type.END for t in self.tokens[end:])
 
     def _ends_text(self, mark: int, end: int) -> bool:
         """Whether a number and a stitch stand here as the last sentence of the text."""

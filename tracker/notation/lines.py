@@ -29,7 +29,7 @@ _ORDINAL = r"(?:st|nd|rd|th)"
 _WORDED = "|".join(NUMBER_WORDS)
 #: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
 _BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[a-z0-9])")
-#: A list: "13, 14, & 15", "8 + 9"; the numbers must follow one another.
+#: A list: "13, 14, & 15", "8 + 9", "5, 7 and 9".
 _AND = r"(?:\s*(?:,|&|\+|/|and)\s*(?:(?:and|&)\s*)?)"
 _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
 #: "Size S only:", "All sizes:", "Lid," before a label.
@@ -38,7 +38,8 @@ _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
         rf"^{_FOR_SIZES}"
-        r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last)(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
+        r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last|insert|place|attach|sew|stuff)"
+        r"(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
         rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:]\s*)?\.?\s*#?(?P<first>\d+)"
         rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\.?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"{_ON}{_ASIDE}{_CLOSE}"
@@ -103,6 +104,7 @@ class Line:
         count: how many rounds the label covers.
         body: the words, lines joined by line ends.
         pieces: (offset in ``body``, line from 1, column from 1), in order.
+        others: further numbers of a list whose numbers do not follow one another.
     """
 
     label: str
@@ -112,6 +114,7 @@ class Line:
     count: int
     body: str
     pieces: tuple[tuple[int, int, int], ...]
+    others: tuple[int, ...] = ()
 
     @property
     def line(self) -> int:
@@ -161,6 +164,7 @@ class _Open:
     def __init__(self, label: str, kind: str, first: int, last: int, count: int) -> None:
         self.label, self.kind = label, kind
         self.first, self.last, self.count = first, last, count
+        self.others: tuple[int, ...] = ()
         self._written: list[str] = []
         self._length = 0
         self._open_brackets = 0
@@ -196,9 +200,9 @@ class _Open:
     def line(self) -> Line:
         """The finished line."""
         body = "\n".join(self._written)
-        return Line(
-            self.label, self.kind, self.first, self.last, self.count, body, tuple(self.pieces)
-        )
+        pieces = tuple(self.pieces)
+        numbers = (self.first, self.last, self.count)
+        return Line(self.label, self.kind, *numbers, body, pieces, self.others)
 
 
 def _begin(part: str, number: int, column: int) -> _Open:
@@ -237,22 +241,20 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
         return _Open(label, "", 0, 0, 1)
     first = _number(groups["first"])
     last = _number(groups.get("last") or groups["first"])
+    others: tuple[int, ...] = ()
     if groups.get("list") and first:
-        last = _end_of_list(first, groups["list"])
+        others = tuple(map(int, re.findall(r"\d+", groups["list"])))
+        if [first, *others] == list(range(first, first + len(others) + 1)):
+            last, others = others[-1], ()
+        elif sorted({first, *others}) != [first, *others]:
+            return None
     if not first or last is None or not first <= last < first + _MOST_ROUNDS:
         return None
     if "kind" not in groups:
         kind = ""
-    return _Open(label, kind, first, last, last - first + 1)
-
-
-def _end_of_list(first: int, text: str) -> int | None:
-    """The last of numbers that follow ``first`` one by one; None where they do not."""
-    for number in re.findall(r"\d+", text):
-        if int(number) != first + 1:
-            return None
-        first += 1
-    return first
+    opened = _Open(label, kind, first, last, last - first + 1)
+    opened.others = others
+    return opened
 
 
 def _number(text: str) -> int | None:

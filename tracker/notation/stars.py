@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from tracker.notation.nesting import Nesting
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Chain, Group, Make, More, Node, Repeat, Target, Unread
+from tracker.notation.tree import At, Chain, Group, Make, More, Node, Note, Repeat, Target, Unread
 from tracker.notation.wordlists import AGAIN, SEPARATORS
 
 
@@ -100,6 +100,8 @@ class Stars(Nesting):
 
     def _star_end(self, body: tuple[Node, ...], stop: int, start: int) -> list[Node]:
         """``[tail]`` behind the stars; without one they may still be repeated to the end"""
+        if all(isinstance(node, Note) for node in body) and self.here.text not in AGAIN:
+            return list(body)  # a remark between stars
         found = self.tail(starred=True)
         each = _each_space(body)
         if found is None and each is not None and isinstance(body[-1], Make):

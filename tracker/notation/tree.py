@@ -280,8 +280,8 @@ class Stated:
 class Again:
     """Rounds to be worked again: from ``first`` to ``last``, ``times`` times.
 
-    ``times`` None: once for each round of the line's own label. ``first`` 0: the round
-    worked last.
+    ``times`` None: once for each round of the line's own label. ``first`` 0: the ``back``
+    rounds worked last.
     """
 
     first: int
@@ -289,6 +289,7 @@ class Again:
     times: Figure | None
     start: int
     end: int
+    back: int = 1
 
 
 @dataclass(frozen=True, slots=True)

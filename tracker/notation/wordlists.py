@@ -70,7 +70,7 @@ CRAFT = _words(
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers
     eye eyes safety nose mouth embroider felt button buttons bead beads wire hair glue hole
-    gather seam"""
+    gather seam apart"""
 )
 
 #: What the hands do to make one stitch.

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lines import Line
@@ -11,6 +12,8 @@ from tracker.notation.tree import Again, RoundText, Stated
 
 #: The most rounds the lines of a part may stand for, all together.
 MOST_ROUNDS = 20_000
+#: The most rounds back that "rep last 4 rounds" asks for.
+_MOST_BACK = 50
 #: The most rounds that "until you have 20 sc" stands for.
 MOST_UNTIL = 300
 
@@ -55,7 +58,7 @@ class Order:
 
     def __init__(self, made: Callable[[], int | None] = lambda: None) -> None:
         self._made = made
-        self._worked_last: ReadLine | None = None
+        self._worked: deque[ReadLine] = deque(maxlen=_MOST_BACK)
         self._numbered: dict[int, ReadLine] = {}
         self._number = 0
         self._word = "Rnd"
@@ -63,7 +66,7 @@ class Order:
 
     def tasks(self, reads: Sequence[ReadLine]) -> Iterator[Task | ReadLine]:
         """A `Task` for each round; a line that only changes colour or turns comes as it is."""
-        for item in reads:
+        for item in _in_turn(reads):
             if item.read.again is not None:
                 yield from self._again(item, item.read.again)
             elif not works(item.read.nodes) and not unread_in(item.read.nodes):
@@ -73,7 +76,7 @@ class Order:
 
     def _plain(self, item: ReadLine) -> Iterator[Task]:
         if item.read.goal:
-            yield from self._until(item, item, item.read.goal)
+            yield from self._until(item, [item], item.read.goal)
             return
         count = item.line.count if item.line.count > 1 else item.read.even or 1
         if count > self._left:
@@ -90,19 +93,19 @@ class Order:
 
     def _again(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Rep Rnds 5 and 6 twice``: those rounds again, in turn."""
-        last = self._worked_last
         known = (
-            [last]
-            if not again.first and last is not None
+            list(self._worked)[-again.back :]
+            if not again.first
             else [
                 self._numbered[n]
                 for n in range(again.first, again.last + 1)
                 if n in self._numbered and n - again.first < MOST_ROUNDS
             ]
         )
-        missing = len(known) < again.last - again.first + 1
+        wanted = again.last - again.first + 1 if again.first else again.back
+        missing = len(known) < wanted
         if known and not missing and item.read.goal:
-            yield from self._until(item, known[-1], item.read.goal)
+            yield from self._until(item, known, item.read.goal)
             return
         if missing or not known:
             yield self._fault(item, "asks for a round that is not in this text", again)
@@ -122,15 +125,18 @@ class Order:
         self._note(item.line, bodies)
         yield from self._line(item, bodies)
 
-    def _until(self, item: ReadLine, body: ReadLine, goal: int) -> Iterator[Task]:
-        """The same round again and again, until it makes ``goal`` stitches."""
+    def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
+        """The same rounds again and again, until one makes ``goal`` stitches."""
         stated = Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
+        before = self._made()
         for index in range(MOST_UNTIL):
-            before = self._made()
             label = self._label(item.line, index, 2)
-            yield Task(item, body, label, stated, last=False)
-            if self._made() in (goal, before, None):
+            turn = index % len(bodies)
+            yield Task(item, bodies[turn], label, stated, last=False)
+            whole = turn == len(bodies) - 1
+            if self._made() in (goal, None) or (whole and self._made() == before):
                 return
+            before = self._made() if whole else before
         yield Task(item, item, "", None, True, f"never comes to {goal} stitches", 0, 1)
 
     def _too_many(self, item: ReadLine) -> Task:
@@ -150,7 +156,7 @@ class Order:
         each = _for_each(item.read.stated, len(bodies))
         for index, body in enumerate(bodies):
             label = self._label(item.line, index, len(bodies))
-            self._worked_last = body
+            self._worked.append(body)
             own = each[index] if each else item.read.stated
             yield Task(item, body, label, own, bool(each) or index == len(bodies) - 1)
 
@@ -183,3 +189,25 @@ def _for_each(stated: Stated | None, rounds: int) -> list[Stated]:
     if len({what for what, _ in stated.parts}) > 1 or any(len(n) > 1 for _, n in stated.parts):
         return []
     return [Stated(n, ((what, n),), stated.start, stated.end) for what, n in stated.parts]
+
+
+def _in_turn(reads: Sequence[ReadLine]) -> Iterator[ReadLine]:
+    """The lines, with "Rnds 5, 7" taken apart so that Rnd 6 comes between."""
+    waiting: dict[int, ReadLine] = {}
+    for item in reads:
+        if not item.line.others:
+            yield item
+        else:
+            yield _numbered(item, item.line.first)
+            waiting |= {number: _numbered(item, number) for number in item.line.others}
+        number = item.line.last
+        while number + 1 in waiting:
+            number += 1
+            yield waiting.pop(number)
+    yield from waiting.values()
+
+
+def _numbered(item: ReadLine, number: int) -> ReadLine:
+    """One round of a line that is for several, which do not follow one another."""
+    label = f"{'Row' if item.line.kind == 'row' else 'Rnd'} {number}"
+    return replace(item, line=replace(item.line, label=label, first=number, last=number, others=()))
