@@ -85,6 +85,7 @@ _WRITE_EXAMPLES = """examples:
   hookside write tea-cosy               as plain text, to the screen
   hookside write tea-cosy -o cosy.md    as Markdown
   hookside write my-cowl.toml --terms UK -o cowl.txt
+  hookside write my-cowl.toml -o cowl.html      a page to print, with charts
   hookside write lattice-mat --part Tile -o tile.svg
 """
 _WEIGH = """Keeps with a piece what is left of a yarn, all balls of it together, as the scale shows
@@ -256,7 +257,7 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
     write.add_argument(
         "--as",
         dest="form",
-        choices=("text", "markdown", "chart"),
+        choices=("text", "markdown", "page", "chart"),
         help="the form, whatever the name",
     )
     write.add_argument(

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 FORMS = {
     "text": (".txt", ".text"),
     "markdown": (".md", ".markdown"),
+    "page": (".html", ".htm"),
     "chart": (".svg",),
 }
 
@@ -64,7 +65,10 @@ def write(name: str, wanted: Wanted) -> int:
     source = _source(name)
     pattern = translate(source.pattern, wanted.terms or source.pattern.terms)
     size = _size(pattern, wanted.size or source.size)
-    text = _chart(pattern, size, wanted.part) if form == "chart" else _words(source, pattern, form)
+    if form == "chart":
+        text = _chart(pattern, size, wanted.part)
+    else:
+        text = _words(source, pattern, form, size)
     text = "\n".join(map(visible, text.split("\n")))
     if wanted.output is None:
         sys.stdout.write(text)
@@ -80,9 +84,15 @@ def _size(pattern: Pattern, word: str | None) -> str:
     return pattern.sizes[0] if pattern.sizes else ""
 
 
-def _words(source: Source, pattern: Pattern, form: str) -> str:
-    sheet = compose(pattern, check_pattern(pattern), more=source.more)
-    return markdown(sheet) if form == "markdown" else plain_text(sheet)
+def _words(source: Source, pattern: Pattern, form: str, size: str) -> str:
+    checked = check_pattern(pattern)
+    if form != "page":
+        sheet = compose(pattern, checked, more=source.more)
+        return markdown(sheet) if form == "markdown" else plain_text(sheet)
+    from tracker.writing.charts import drawings
+    from tracker.writing.page import page
+
+    return page(compose(pattern, checked, drawings(pattern, checked, size), source.more))
 
 
 def _chart(pattern: Pattern, size: str, word: str | None) -> str:

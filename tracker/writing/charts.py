@@ -8,6 +8,7 @@ from tracker.pattern.check import Check
 from tracker.pattern.model import Pattern
 from tracker.writing.chart.draw import Chart, chart
 from tracker.writing.chart.knots import knots_of
+from tracker.writing.sheet import Drawing
 
 
 def charts(pattern: Pattern, checked: Check, size: str = "") -> Iterator[tuple[str, Chart | str]]:
@@ -28,3 +29,13 @@ def charts(pattern: Pattern, checked: Check, size: str = "") -> Iterator[tuple[s
             yield part.name, knots.rest or "It has no rounds."
             continue
         yield part.name, chart(knots, pattern, f"{pattern.title}: {part.name}{told}")
+
+
+def drawings(pattern: Pattern, checked: Check, size: str = "") -> list[Drawing]:
+    """The charts as drawings of a sheet."""
+    told = f" Size {size or pattern.sizes[0]}." if len(pattern.sizes) > 1 else ""
+    return [
+        Drawing(found.svg, name, f"{found.words}{told}")
+        for name, found in charts(pattern, checked, size)
+        if isinstance(found, Chart)
+    ]

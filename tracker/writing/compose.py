@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lines import split_lines
@@ -33,7 +33,7 @@ _WORKED = {Worked.JOINED: "joined rounds", Worked.SPIRAL: "a spiral", Worked.ROW
 def compose(
     pattern: Pattern,
     checked: Check,
-    drawings: Mapping[str, Drawing] | None = None,
+    drawings: Sequence[Drawing] = (),
     more: Sequence[Section] = (),
 ) -> Sheet:
     """The sheet of a pattern and its check.
@@ -41,7 +41,7 @@ def compose(
     Args:
         pattern: in the terms it is to be written in.
         checked: the check of that pattern.
-        drawings: charts by the name of their part.
+        drawings: charts, to stand at the end.
         more: sections to stand after the parts.
     """
     parts = zip(pattern.parts, checked.parts, strict=True)
@@ -50,8 +50,9 @@ def compose(
         *_gauge(pattern),
         *_abbreviations(pattern),
         *_special(pattern),
-        *(_part(pattern, part, found, drawings or {}) for part, found in parts),
+        *(_part(pattern, part, found) for part, found in parts),
         *more,
+        *([Section("Charts", tuple(drawings))] if drawings else []),
     )
     return Sheet(pattern.title, tuple(_front(pattern, checked)), sections)
 
@@ -63,8 +64,7 @@ def _front(pattern: Pattern, checked: Check) -> Iterator[Block]:
     yield Words(f"Written in {pattern.terms} crochet terms. {proof_of(checked)}", quiet=True)
     sentences = warnings(pattern)
     if sentences:
-        yield Words("Cautions:")
-        yield Items(sentences, care=True)
+        yield Items(sentences, lead="Cautions", care=True)
 
 
 def proof_of(checked: Check) -> str:
@@ -169,9 +169,7 @@ def _loops(stitch: Stitch) -> Iterator[Block]:
             yield Loops(f"{lead} {how}".strip(), way.loops)
 
 
-def _part(
-    pattern: Pattern, part: Part, found: CheckedPart, drawings: Mapping[str, Drawing]
-) -> Section:
+def _part(pattern: Pattern, part: Part, found: CheckedPart) -> Section:
     heading = f"{part.name} (make {part.make})" if part.make > 1 else part.name
     if part.steps:
         return Section(heading, (Steps(part.steps),), part=True)
@@ -179,8 +177,6 @@ def _part(
     if part.note:
         blocks.append(Words(" ".join(part.note.split())))
     blocks.append(Rounds(tuple(_lines(part, found))))
-    if part.name in drawings:
-        blocks.append(drawings[part.name])
     return Section(heading, tuple(blocks), part=True)
 
 

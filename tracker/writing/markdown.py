@@ -43,6 +43,7 @@ def _block(block: Block) -> Iterator[str]:
         case Words():
             yield escaped(block.text)
         case Items():
+            yield from (f"{escaped(block.lead)}:", "") if block.lead else ()
             yield from (f"- {escaped(item)}" for item in block.items)
         case Steps():
             yield from (f"{at}. {escaped(item)}" for at, item in enumerate(block.items, start=1))
@@ -54,7 +55,7 @@ def _block(block: Block) -> Iterator[str]:
         case Rounds():
             yield from (f"- {_round(line)}" for line in block.lines)
         case Drawing():
-            yield escaped(block.caption)
+            yield escaped(f"{block.name}: {block.caption}")
 
 
 def _round(line: RoundLine) -> str:

@@ -42,6 +42,7 @@ def _block(block: Block) -> Iterator[str]:
         case Words():
             yield block.text
         case Items():
+            yield from (f"{block.lead}:", "") if block.lead else ()
             yield from (f"- {item}" for item in block.items)
         case Steps():
             yield from (f"{number}. {item}" for number, item in enumerate(block.items, start=1))
@@ -53,7 +54,7 @@ def _block(block: Block) -> Iterator[str]:
         case Rounds():
             yield from map(written, block.lines)
         case Drawing():
-            yield block.caption
+            yield f"{block.name}: {block.caption}"
 
 
 def written(line: RoundLine) -> str:

@@ -18,9 +18,10 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Items:
-    """A list, each item a line. ``care``: they are cautions."""
+    """A list, each item a line, under a lead if it has one. ``care``: they are cautions."""
 
     items: tuple[str, ...]
+    lead: str = ""
     care: bool = False
 
 
@@ -72,9 +73,10 @@ class Rounds:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A picture as SVG, with a sentence on it; only a page can show it."""
+    """A picture as SVG, its name and a sentence on it; only a page can show it."""
 
     svg: str
+    name: str
     caption: str
 
 

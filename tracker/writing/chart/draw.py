@@ -26,6 +26,9 @@ _NARROWEST = 30
 _UNIT, _PAGE = 4.0, 180.0
 """Millimetres of a unit, if the whole is not wider than a page has room for."""
 
+_LEGEND = 2.8
+"""Millimetres of a unit of the legend."""
+
 _STYLE = (
     "text{font-family:'Helvetica Neue',Helvetica,Arial,'Liberation Sans',sans-serif;fill:#16202e}"
     ".st{fill:none;stroke-width:.11;stroke-linecap:round;stroke-linejoin:round}"
@@ -179,7 +182,7 @@ class _Drawing:
         self, entries: Sequence[Entry], left: float, right: float, top: float
     ) -> tuple[list[str], float]:
         """The legend's lines of SVG, and how high it is."""
-        size = min(1.0, max(0.62, (right - left) / 46))
+        size = _LEGEND / min(_UNIT, _PAGE / (right - left))
         column = 19 * size
         columns = max(1, int((right - left - 2 * size) / column))
         rows = -(-(len(entries) + len(self._yarns())) // columns)
