@@ -205,7 +205,9 @@ def test_a_piece_tells_its_size_and_the_rounds_left(own_home):
     said = sized("hedgerow-tea-cosy")
     assert "  4 cups  45.7 cm round" in said
     assert "2 cups" not in said
-    assert said.endswith("\nBody, Rnd 17: about 4 more rounds with this one by the gauge\n")
+    assert said.endswith(
+        "\nBody, Rnd 17: to 19 cm about 4 more rounds with this one, by the gauge\n"
+    )
 
 
 def test_chain_spaces_keep_a_width_from_being_told_by_counts():

@@ -72,7 +72,7 @@ def _tenths(number: Fraction) -> str:
 def _part(told: Told, at: int, index: int) -> str:
     one = told.sizes[at].parts[index]
     by_gauge = told.planned[at].parts[index] if told.planned else None
-    wide, long = ("wide", "long") if one.rows else ("round", "deep")
+    wide, long = one.sides
     sides = (
         (one.wide, by_gauge.wide if by_gauge else None, wide, "width not told by its counts"),
         (one.long, by_gauge.long if by_gauge else None, long, "length left to you"),

@@ -5,6 +5,10 @@ from textual.widgets import Input
 
 from tests.screens.stage import begin, on_stage, shown, text
 from tests.screens.test_plain import plain
+from tests.test_cli import PATTERNS
+from tracker.pattern.foreword import foreword
+from tracker.pattern.load import load_text
+from tracker.pattern.plan import make_plan
 from tracker.screens.work import WorkScreen
 from tracker.session.looking import glance_at
 
@@ -37,7 +41,7 @@ async def test_the_rounds_left_are_in_sight_and_follow_a_measure(tmp_path, size)
         while not session.glance().at_end:
             session.next()
         await pilot.press("m")
-        assert "about 7 more" in text(app)
+        assert "7 more" in text(app)
 
 
 async def test_the_page_says_what_to_type_and_keeps_what_was_there(tmp_path):
@@ -78,5 +82,22 @@ def test_line_by_line_a_length_is_typed_in_millimetres(own_home):
     session = at_length(own_home / "pieces")
     session.close()
     lines = plain(b"d125\r")
-    assert "about 8 more rounds with this one as measured" in lines[-1]
-    assert glance_at(session.path).left.startswith("about 8 more")
+    assert "to 19 cm about 8 more rounds with this one, as measured" in lines[-1]
+    assert glance_at(session.path).left.startswith("to 19 cm about 8 more")
+
+
+async def test_before_the_first_stitch_the_size_it_comes_out_at_is_told(tmp_path):
+    session = begin(tmp_path, "tea-cosy", "4 cups")
+    async with on_stage(session, (100, 30)) as (app, pilot):
+        await pilot.press("i")
+        await pilot.pause()
+        # 64 hdc at 14 in 10 cm
+        assert "By the gauge Body comes out 45.7 cm round and 20.2 cm deep." in text(app)
+
+
+def test_a_crown_that_does_not_lie_flat_is_told_before_it_is_begun(tmp_path):
+    source = (PATTERNS / "tea-cosy.toml").read_text(encoding="utf-8")
+    plan = make_plan(load_text(source.replace("rounds = 10.5", "rounds = 14")), "8 cups")
+    assert "Its crown ruffles: 10 more a round, where 6.3 lie flat." in " ".join(
+        foreword(plan, plan.parts[0].part)
+    )

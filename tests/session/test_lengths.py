@@ -47,16 +47,16 @@ def left(session):
 
 def test_the_gauge_tells_until_something_is_measured(tmp_path):
     session = tube(tmp_path)
-    assert left(session) == "about 8 more rounds with this one by the gauge"
+    assert left(session) == "to 5 cm about 8 more rounds with this one, by the gauge"
     session.next()
-    assert left(session) == "about 8 more rounds with this one by the gauge"
+    assert left(session) == "to 5 cm about 8 more rounds with this one, by the gauge"
     to_end(session)
-    assert left(session) == "about 7 more rounds by the gauge"
-    assert session.glance().step_where == f"{left(session)}; until tube measures 5 cm"
+    assert left(session) == "to 5 cm about 7 more rounds, by the gauge"
+    assert session.glance().step_where == left(session)
     to_end(session, 6)
-    assert left(session) == "about 1 more round by the gauge"
+    assert left(session) == "to 5 cm about 1 more round, by the gauge"
     to_end(session)
-    assert left(session) == "long enough by the gauge"
+    assert left(session) == "5 cm reached, by the gauge"
     session.close()
 
 
@@ -66,14 +66,17 @@ def test_a_measure_corrects_what_is_left(tmp_path):
     # 4 rounds are 2 cm by the gauge and 2.5 cm by the tape: 4 more at 6.25 mm
     session.measure("2.5")
     assert session.glance().last_press == "2.5 cm measured in Rnd 3, time 2"
-    assert left(session) == "about 4 more rounds as measured"
+    assert left(session) == "to 5 cm about 4 more rounds, as measured"
     session.undo()
-    assert left(session) == "about 6 more rounds by the gauge"
+    assert left(session) == "to 5 cm about 6 more rounds, by the gauge"
     session.redo()
     session.close()
     again = Session.open(session.path)
     assert again.notices == ()
-    assert (again.measured_here(), left(again)) == ("2.5 cm", "about 4 more rounds as measured")
+    assert (again.measured_here(), left(again)) == (
+        "2.5 cm",
+        "to 5 cm about 4 more rounds, as measured",
+    )
     again.close()
 
 
@@ -94,7 +97,7 @@ def test_a_measure_taken_later_does_not_tell_of_an_earlier_place(tmp_path):
     to_end(session, 2)
     session.measure("2.5 cm")
     session.go_to_round(3)
-    assert left(session) == "about 8 more rounds with this one by the gauge"
+    assert left(session) == "to 5 cm about 8 more rounds with this one, by the gauge"
     session.close()
 
 
@@ -112,7 +115,7 @@ def test_what_is_no_length_changes_nothing(tmp_path, words, said):
 
 def test_a_length_from_the_place_where_it_begins(tmp_path):
     session = tube(tmp_path, "measures 2 cm more")
-    assert left(session) == "about 4 more rounds with this one by the gauge"
+    assert left(session) == "to 2 cm about 4 more rounds with this one, by the gauge"
     session.close()
 
 
@@ -121,7 +124,7 @@ def test_a_length_from_elsewhere_waits_for_a_measure(tmp_path):
     assert left(session) == ""
     to_end(session)
     session.measure("3 cm")
-    assert left(session) == "about 6 more rounds as measured"
+    assert left(session) == "to 6 cm about 6 more rounds, as measured"
     session.close()
 
 
@@ -130,7 +133,7 @@ def test_nothing_is_pretended_without_gauge_and_measure(tmp_path):
     assert left(session) == ""
     to_end(session, 2)
     session.measure("2")
-    assert left(session) == "about 6 more rounds as measured"
+    assert left(session) == "to 5 cm about 6 more rounds, as measured"
     session.close()
 
 
@@ -147,7 +150,7 @@ def test_rounds_of_a_taller_stitch_count_by_its_height(tmp_path):
     session = Session.start(load_text(source), "", tmp_path)
     session.go_to_round(3)
     # 1 cm is done; rounds of 8.75 mm: 7.5 cm are 8.6 of them
-    assert left(session) == "about 9 more rounds with this one by the gauge"
+    assert left(session) == "to 8.5 cm about 9 more rounds with this one, by the gauge"
     session.close()
 
 
@@ -170,7 +173,7 @@ def test_a_measure_written_by_hand_that_is_none_is_passed_over(tmp_path):
     text = session.path.read_text(encoding="utf-8")
     text = re.sub(r'measured = "4 cm", seal = "\w+"', 'measured = "a lot"', text)
     session.path.write_text(text, encoding="utf-8")
-    assert glance_at(session.path).left == "about 7 more rounds by the gauge"
+    assert glance_at(session.path).left == "to 5 cm about 7 more rounds, by the gauge"
 
 
 def test_there_is_nothing_to_measure_in_the_making_up(tmp_path):

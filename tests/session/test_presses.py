@@ -160,7 +160,8 @@ def test_open_length_is_worked_again_until_reached(piece):
     scene.press(piece, 12)
     seen = piece.glance()
     assert (seen.at_end, seen.step_text) == (True, "long enough?")
-    assert seen.step_where == "until piece measures 9 cm"
+    # 5 mm a round by the gauge, and three are done
+    assert seen.step_where == "to 9 cm about 15 more rounds, by the gauge"
     piece.next()
     scene.press(piece, 12)
     assert (at(piece), piece.glance().rounds) == ((0, 0, 3, 12), 7)

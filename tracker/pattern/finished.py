@@ -43,6 +43,11 @@ class Finished:
     crown: Crown | None
     unsure: tuple[str, ...]
 
+    @property
+    def sides(self) -> tuple[str, str]:
+        """What ``wide`` and ``long`` are called."""
+        return ("wide", "long") if self.rows else ("round", "deep")
+
     def around(self, fit: Fit | None) -> Fraction | None:
         """What goes round, as the pattern's fit has it; None where it is not known."""
         return self.long if fit is not None and fit.around == "rows" else self.wide

@@ -4,20 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from tracker.pattern.care import Care
 from tracker.pattern.cautions import DEFER
 from tracker.pattern.model import Fit, Gauge, Part, Pattern, Worked
 
+if TYPE_CHECKING:
+    from tracker.pattern.plan import Plan
 
-def foreword(pattern: Pattern, part: Part, size: str | None = None) -> tuple[str, ...]:
-    """One paragraph each: what it is, gauge and hooks, the part's note, the cautions.
+
+def foreword(plan: Plan, part: Part) -> tuple[str, ...]:
+    """One paragraph each: what it is, gauge and hooks, how large the part comes out, its note,
+    the cautions.
 
     The cautions come word for word, what they defer to last.
     """
-    said = " ".join(part.note.split())
+    # Imported here so that what is written of a pattern can be had without its plan.
+    from tracker.pattern.sizing import comes_out
+
+    pattern, said = plan.pattern, " ".join(part.note.split())
+    size = [words] if (words := comes_out(plan, part)) else []
     note = [f"{part.name}: {said}"] if said else []
-    return (*paragraphs(pattern.about), *_gauge(pattern), *note, *warnings(pattern, size))
+    return (
+        *paragraphs(pattern.about),
+        *_gauge(pattern),
+        *size,
+        *note,
+        *warnings(pattern, plan.size),
+    )
 
 
 def warnings(pattern: Pattern, size: str | None = None) -> tuple[str, ...]:

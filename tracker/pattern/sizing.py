@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from tracker.measure.crown import Lies
 from tracker.measure.gauge import Ease, read_ease
+from tracker.measure.units import first_length, plain, rounded, shown
 from tracker.pattern.finished import Finished, finished
-from tracker.pattern.ruler import Ruler
+from tracker.pattern.ruler import Ruler, ruler_of
 
 if TYPE_CHECKING:
-    from tracker.pattern.model import Pattern
+    from tracker.pattern.model import Part, Pattern
     from tracker.pattern.plan import Plan
 
 
@@ -78,6 +80,33 @@ def _one(plan: Plan, ruler: Ruler) -> Sized:
 def round_part(pattern: Pattern) -> str:
     """The part that goes round something: the fit's, or else the first."""
     return pattern.fit.part if pattern.fit else pattern.parts[0].name
+
+
+def comes_out(plan: Plan, part: Part) -> str:
+    """How large a part comes out by the pattern's gauge, in a sentence or two; "" if unknown.
+
+    A crown that does not lie flat is told.
+    """
+    ruler = ruler_of(plan.pattern)
+    found = ruler and next((one for one in finished(plan, ruler) if one.name == part.name), None)
+    if ruler is None or not found:
+        return ""
+    over = first_length(plan.pattern.gauge.over) if plan.pattern.gauge else None
+    unit = "in" if over and over.unit == "in" else "cm"
+    sides = zip((found.wide, found.long), found.sides, strict=True)
+    lengths = [f"{shown(length, unit)} {side}" for length, side in sides if length]
+    said = f"By the gauge {part.name} comes out {' and '.join(lengths)}." if lengths else ""
+    return f"{said} {_crown(found, ruler)}".strip()
+
+
+def _crown(found: Finished, ruler: Ruler) -> str:
+    if found.crown is None or found.crown.lies is Lies.FLAT:
+        return ""
+    more, flat = (
+        plain(rounded(number, Fraction(1, 10)))
+        for number in (found.crown.increases, ruler.swatch.flat_increases)
+    )
+    return f"Its crown {found.crown.lies}: {more} more a round, where {flat} lie flat."
 
 
 def ease_of(pattern: Pattern) -> Ease | None:

@@ -22,7 +22,7 @@ def before_pages(session: Session, keys: Keys, inks: Inks) -> Pages:
     """Pages of the pattern, with the note of the part the maker is at."""
     plan = session.plan
     part = part_at(plan, here(plan, session.state)).part
-    words = foreword(plan.pattern, part, plan.size)
+    words = foreword(plan, part)
     words = (*(f"Here: {said}" for said in told(session.glance(), keys)), *words)
     hint = f"{shown(keys['next'][0])}: on"
     return Pages("Before you begin", words or (NOTHING,), inks, hint)

@@ -145,7 +145,7 @@ class PlainWork:
     def _before(self) -> Iterable[str]:
         plan = self._session.plan
         part = part_at(plan, here(plan, self._session.state)).part
-        return foreword(plan.pattern, part, plan.size)
+        return foreword(plan, part)
 
     def _turn_asking(self) -> Iterable[str]:
         choices = tuple(Asking)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, TypedDict
 
 from tracker.session import mending, worksheet
@@ -77,10 +78,16 @@ def _asked(plan: Plan, state: State, spot: Spot, left: str) -> tuple[str, str]:
     if spot.of in state.finished:
         return "part done", _goes_on(plan, state)
     if planned.until:
-        return "long enough?", "; ".join(words for words in (left, planned.until) if words)
+        return "long enough?", left or _until(planned.until)
     if planned.ends_on is None:
         return "count the stitches", ""
     return "count the stitches", f"there should be {planned.ends_on}"
+
+
+def _until(words: str) -> str:
+    """The words that end a round, without what is to be done until then."""
+    found = re.search(r"\b(?:until|till|for)\b", words, re.IGNORECASE)
+    return words[found.start() :] if found else words
 
 
 def _goes_on(plan: Plan, state: State) -> str:

@@ -57,7 +57,7 @@ def unit_at(plan: Plan, spot: Spot) -> str:
 
 
 def left_words(plan: Plan, state: State) -> str:
-    """How many rounds are left to the length, in words; "" where nothing tells.
+    """The length to be reached and how many rounds are left to it; "" where nothing tells.
 
     Within a round they are counted with this one, so that the words stay while it is worked.
     """
@@ -65,13 +65,14 @@ def left_words(plan: Plan, state: State) -> str:
     target = target_in(worksheet.round_at(plan, spot).until)
     ended = worksheet.at_end(plan, spot)
     found = left(plan, state, spot if ended else worksheet.start_of(spot), target)
-    if found is None:
+    if found is None or target is None:
         return ""
     by = "as measured" if found.corrected else "by the gauge"
     if not found.rounds:
-        return f"long enough {by}"
+        return f"{target.length} reached, {by}"
     rounds = "1 more round" if found.rounds == 1 else f"{found.rounds} more rounds"
-    return f"about {rounds}{'' if ended else ' with this one'} {by}"
+    with_this = "" if ended else " with this one"
+    return f"to {target.length} about {rounds}{with_this}, {by}"
 
 
 def left(plan: Plan, state: State, spot: Spot, target: Target | None) -> Left | None:
