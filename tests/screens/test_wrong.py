@@ -35,6 +35,7 @@ async def test_a_wrong_count_is_told_and_explained_at_every_size(tmp_path, size)
         assert isinstance(app.screen, Remedies)
         seen = " ".join(text(app).split())
         assert "54 in Rnd 7, not 56: 2 too few" in seen
+        assert "A right repeat: 5 hdc, 2 hdc from one foot: 7 stitches." in seen
         assert "You missed the increase in 2 of the 8 repeats." in seen
 
 
@@ -86,7 +87,8 @@ async def test_without_a_wrong_count_one_is_asked_for(tmp_path):
 def test_line_by_line_the_remedies_are_numbered(own_home):
     miscounted(own_home / "pieces").close()
     lines = plain(b"w4 ")
-    assert "54 in Rnd 7, not 56: 2 too few" in lines
+    told = "54 in Rnd 7, not 56: 2 too few. A right repeat: 5 hdc, 2 hdc from one foot: 7 stitches."
+    assert told in lines
     assert any(line.startswith("4: Go on, and come right") for line in lines)
     assert "work stitches 17 and 49" in lines[-1]
     assert plain(b"u")[-1].startswith("undone")

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from tracker.pattern.load import load_text
 from tracker.pattern.plan import make_plan
 from tracker.session import mending
+from tracker.session.right import right_repeat
 from tracker.session.suspects import suspects
 
 PATTERN = """\
@@ -183,3 +184,24 @@ def test_back_to_a_guess_stands_before_that_step(tmp_path):
     seen = session.glance()
     assert (seen.round_label, seen.made) == ("Rnd 2", 1)
     session.close()
+
+
+@pytest.mark.parametrize(
+    ("text", "looks"),
+    [
+        (GROWS, "5 sc, 2 sc from one foot: 7 stitches"),
+        (NARROWS, "6 sc, sc2tog (2 feet under one top): 7 stitches"),
+        (EVEN, ""),
+        (
+            "Rnd 1: *sc in next 2 sts, (2 dc, ch 2, 2 dc) in next st; rep from * around; join.",
+            "2 sc, (2 dc, ch 2, 2 dc) from one foot: 6 stitches",
+        ),
+        ("Rnd 1: *sc in next st, ch 1, sk 1; rep from * around; join.", "sc, ch 1: 1 stitch"),
+        (
+            "Rnd 1: [sc in next 3 sts, inc] 12 times.",
+            "3 sc, inc (2 tops from one foot): 5 stitches",
+        ),
+    ],
+)
+def test_a_right_repeat_is_told_as_it_looks_on_the_work(text, looks):
+    assert right_repeat(walk_of(text)) == looks

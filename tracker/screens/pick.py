@@ -33,7 +33,10 @@ class Pick(Screen[int | None]):
     Pick { padding: 0 2; }
     Pick Static { height: auto; margin-bottom: 1; }
     Pick OptionList { height: 1fr; padding: 0; background: $background; }
-    Pick OptionList { scrollbar-size-vertical: 1; }
+    Pick OptionList {
+        scrollbar-size-vertical: 1;
+        & > .option-list--separator { color: $border; }
+    }
     Pick OptionList, Pick OptionList:focus { border: none; background-tint: $background 0%; }
     """
 

@@ -20,7 +20,7 @@ from tracker.screens.pedals import name_pedals
 from tracker.screens.settings import SettingsError, read_settings, settings_path
 from tracker.screens.side import copies
 from tracker.screens.tell import asked, number_for
-from tracker.screens.wrong import Remedy, remedies
+from tracker.screens.wrong import Remedy, looks, remedies
 from tracker.session.glance import Glance, line, numbered
 from tracker.session.place import Asking
 from tracker.session.session import Session
@@ -176,7 +176,7 @@ class PlainWork:
             yield from self._asking(Asked.COUNT)
             return
         self._remedies = remedies(self._session, found)
-        yield found.words
+        yield " ".join(word for word in (f"{found.words}.", looks(found)) if word)
         for number, one in enumerate(self._remedies, start=1):
             yield f"{number}: {one.title} {one.more}"
         yield from self._asking(Asked.CHOICE)

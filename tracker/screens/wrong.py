@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from textual.app import App, ComposeResult
 
 
+TOLD = "Count again; a guess goes back there"
+
+
 @dataclass(frozen=True, slots=True)
 class Remedy:
     """One thing to pick: what it is called, what is said with it, and what it does.
@@ -58,26 +61,36 @@ def choose_remedy(
 ) -> None:
     """Show the remedies; do the one picked, then call ``done`` with what it still asks for."""
     offered = remedies(session, found)
-    told = "Count once more first. Picking a guess goes back there."
+    width = app.size.width - 4
+    head = heading(found.words, TOLD, inks)
+    head += [[(row, inks.text)] for row in paragraph(looks(found), width) if row]
 
     def picked(number: int | None) -> None:
         done(None if number is None else offered[number].deed())
 
-    app.push_screen(Remedies(heading(found.words, told, inks), offered), picked)
+    app.push_screen(Remedies(head, offered, len(found.suspects)), picked)
+
+
+def looks(found: Wrong) -> str:
+    """What a right repeat looks like, in a sentence; "" without one."""
+    return f"A right repeat: {found.repeat}." if found.repeat else ""
 
 
 class Remedies(Pick):
-    """The remedies, each in as many lines as it needs."""
+    """The remedies, each in as many lines as it needs: the guesses, then the ways on."""
 
-    def __init__(self, head: list[Line], offered: tuple[Remedy, ...]) -> None:
+    def __init__(self, head: list[Line], offered: tuple[Remedy, ...], guesses: int) -> None:
         super().__init__(head, [])
         self._offered = offered
+        self._guesses = guesses
 
     def compose(self) -> ComposeResult:
         """The heading and the list."""
         width = self.app.size.width - 6
         yield Static(content(self._heading))
-        yield OptionList(*(content(_lines(one, width)) for one in self._offered), markup=False)
+        options = [content(_lines(one, width)) for one in self._offered]
+        parted = [*options[: self._guesses], None, *options[self._guesses :]]
+        yield OptionList(*(parted if self._guesses else options), markup=False)
 
 
 def _lines(one: Remedy, width: int) -> list[Line]:

@@ -9,6 +9,7 @@ from tracker.pattern.model import Worked
 from tracker.session import mending, worksheet
 from tracker.session.naming import label, name
 from tracker.session.presses import Press
+from tracker.session.right import right_repeat
 from tracker.session.state import Event, Spot, State
 from tracker.session.suspects import Suspect, suspects
 
@@ -25,6 +26,7 @@ class Wrong:
         label: the round as the maker says it.
         counted, should: what was counted, and what it must be.
         suspects: what may have happened, the likeliest first.
+        repeat: what a right repeat looks like on the work; "" where the round has none.
         following: the start of the round after it, None after the part's last.
         right: how the following round comes right in spite of it, shown before it is
             accepted; "" where it cannot.
@@ -35,6 +37,7 @@ class Wrong:
     counted: int
     should: int
     suspects: tuple[Suspect, ...]
+    repeat: str
     following: Spot | None
     right: str
 
@@ -63,6 +66,7 @@ def wrong(plan: Plan, state: State) -> Wrong | None:
         counted=counted,
         should=should,
         suspects=suspects(planned.walk, counted, should, rows=rows),
+        repeat=right_repeat(planned.walk),
         following=following,
         right=_right(plan, following, counted - should),
     )
