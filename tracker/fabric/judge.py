@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.stated import counting
+from tracker.fabric.trees import chain_by_chain
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Make, Node, Skip, Stated
 
@@ -46,6 +47,8 @@ def judge(
     first: Judged | None = None
     edge = starts[0].edge or ()
     chains_below = any(s.chains or s.name == "ch" for s in edge)
+    if any(s.chains > 1 for s in edge) and chain_by_chain(nodes):
+        base = replace(base, singly=True)
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
     printed = _printed_last(nodes) if stated is None else None
     if printed is not None:

@@ -140,14 +140,11 @@ class Stitching(Hand):
     def _leave_group(self, stitch: Stitch) -> None:
         """A group with chain spaces in it, such as a V stitch: its stitches and spaces."""
         outer, self.now.group, self.now.opens = self.now.group, stitch.us, True
-        lead = -(-stitch.makes // (len(stitch.spaces) + 1))
-        left = stitch.makes
-        for length in stitch.spaces:
-            part = min(lead, max(0, left - 1)) if left > 1 else left
-            self.leave("dc", part)
-            left -= part
+        shares = shared_out(stitch.makes, len(stitch.spaces) + 1)
+        for share, length in zip(shares, stitch.spaces, strict=False):
+            self.leave("dc", share)
             self.put(space(length, stitch.us))
-        self.leave("dc", left)
+        self.leave("dc", shares[-1])
         self.now.group = outer
 
     def _stand_in(self) -> Stitch:
@@ -168,3 +165,17 @@ class Stitching(Hand):
         """Let the round begin at the ``steps``-th next place of ``kind``."""
         self.below.start_at(kind, steps)
         self.now.at_place = kind if kind != "st" else self.now.at_place
+
+
+def shared_out(count: int, parts: int) -> list[int]:
+    """``count`` stitches between the spaces of a group, the same from either end.
+
+    What is over goes to the middle, or to both ends; of two parts, to the first.
+    """
+    shares, over = [count // parts] * parts, count % parts
+    if over % 2:
+        shares[(parts - 1) // 2] += 1
+    for end in range(over // 2):
+        shares[end] += 1
+        shares[-1 - end] += 1
+    return shares

@@ -134,6 +134,22 @@ def begins_low(nodes: tuple[Node, ...]) -> bool:
     return first is not None and first.stitch.us == "sc"
 
 
+def overlong(nodes: tuple[Node, ...], length: int) -> bool:
+    """Whether a beginning chain is too long to stand for the first stitch, or for that and a space.
+
+    Before single crochets in chain spaces any length is in use.
+    """
+    first = next((n for n in every(nodes) if isinstance(n, Make) and not slips(n)), None)
+    height = 0 if first is None else first.stitch.height
+    over = length - height
+    spaces = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}
+    if not height or over <= 0 or over in spaces:
+        return False
+    placed = (n.target for n in every(nodes) if isinstance(n, Make | Group) and n.target)
+    spaced = any(t.kind.endswith("sp") or t.kind == "corner" for t in [next(placed, None)] if t)
+    return height > 1 if spaced else over > 1
+
+
 def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:
     """Whether a chain goes over stitches that are skipped next: "ch 6, skip 6 sts"."""
     rest = [n for n in nodes if n.start >= chain.end]
@@ -172,6 +188,16 @@ def into_chain(node: Node) -> bool:
         return node.kind == "ch"
     target = node.target if isinstance(node, Make | Group) else None
     return target is not None and (target.at is At.HOOK or target.kind == "ch")
+
+
+def chain_by_chain(nodes: tuple[Node, ...]) -> bool:
+    """Whether single chains are both passed over and worked into: "skip next ch, dc in next ch"."""
+    skips = any(isinstance(n, Skip) and n.kind == "ch" for n in every(nodes))
+    return skips and any(
+        n.target is not None and n.target.at is At.NEXT and n.target.kind == "ch"
+        for n in every(nodes)
+        if isinstance(n, Make | Group)
+    )
 
 
 def fresh(nodes: tuple[Node, ...], *, first: bool) -> bool:

@@ -109,6 +109,8 @@ class Advice(Repeats):
         if self.at == begin:
             self.at += 1
         clause = self.tokens[begin : self.at]
+        if clause[0].text == "working" and "last" in [t.text for t in clause[1:3]]:
+            return Note(start, self.last_end)  # where the last one goes that was asked for
         if {"ring", "form"} <= {t.text for t in clause}:
             return Act(Deed.RING, start, self.last_end)
         if clause[0].text == "=":

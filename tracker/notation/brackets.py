@@ -152,9 +152,11 @@ class Brackets(Stars):
         return []
 
     def _first_aside(self) -> Stitch | None:
-        """``"-" "first" stitch`` behind a bracket: what the bracket made is that stitch."""
+        """``"-" "first" stitch | "as" stitch`` behind a bracket: it made that stitch."""
         mark = self.at
-        if self.accept("-") and self.accept_any("first"):
+        named = self.accept("as") or (self.accept("-") and bool(self.accept_any("first")))
+        if named:
+            self.accept_all("a", "the", "first", "beginning", "beg")
             key = self.accept_phrase(self.lexicon.phrases)
             if key is not None:
                 self.accept_any("stitch", "st")

@@ -9,6 +9,9 @@ from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Chain, Figure, Skip, Target
 from tracker.notation.wordlists import CHAIN_WORDS, SKIPS, SPACE_WORDS, STITCH_WORDS, VERBS
 
+#: Words and a sign that say what a chain stands for.
+_COUNTS = ("counts", "count", "counting", "regard", "starts", "stands", "equals", "replaces", "=")
+
 
 class Chains(Counts):
     """Rules for chains and skips."""
@@ -77,7 +80,7 @@ class Chains(Counts):
 
     def _counts_or_not(self) -> bool | None:
         """``"counts" ["not"] | ("does" | "is" …) ["not"] "count"``: the latter denies it"""
-        if self.accept_any("counts", "count", "counting", "regard", "starts", "stands", "equals"):
+        if self.accept_any(*_COUNTS):
             return not self.accept_any("not")
         if self.accept_any("does", "do", "don't", "doesn't", "not", "is", "never"):
             self.accept_any("not")

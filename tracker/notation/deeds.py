@@ -10,6 +10,7 @@ from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     ENDINGS,
+    JOINS,
     OTHER_SIDE,
     OTHER_SIDE_LEAD,
     ROUND_WORDS,
@@ -115,6 +116,9 @@ class Deeds(Colours):
         if self.accept("in", "front") and self.here.text != "of":
             return Note(start, self.last_end)
         if self.accept_any("between", "behind", "over") or self.accept("of"):
+            rounds = self.accept_any(*ROUND_WORDS) and self.accept_number()
+            if rounds and (self._stitch_here() or self.here.text in JOINS):
+                return Note(start, self.last_end)  # "working behind round 3 sc in next sc"
             self.to_clause_end()
             return Note(start, self.last_end) if self.here.text == "," else None
         if self.accept_any("in") and self.kind() is not None and self.here.text == ",":

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.brackets import Brackets
-from tracker.notation.tree import At, Chain, Group, Make, Node
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
 
 #: The shortest list with a place behind it: "dc, ch 2, dc in next st".
 _SHORTEST = 2
@@ -13,6 +14,81 @@ _SHORTEST = 2
 
 class Gathers(Brackets):
     """Rules for several things in one place that no bracket holds together."""
+
+    def _led(self) -> list[Node] | None:
+        """``led = target [("make" | "work") [":"]] (bracket | list | make)``: the place first"""
+        mark, start = self.at, self.here.start
+        if self.here.text not in ("in", "into", "to", "from"):
+            return None
+        target = self._from_hook() or self.target()
+        if target is None:
+            self.at = mark
+            return None
+        if self.here.text == "," and self.ahead().text in ("work", "make"):
+            self.at += 1
+        colon = () if target.at is At.HOOK else (":",)
+        asked = self.accept_any("work", "make", "place", "do", "crochet", *colon)
+        self.accept_all("work", "make", "place", "do", "crochet", *colon)
+        if self.here.type is Type.OPEN and self.closing() > 0:
+            return self._bracket_led(target, start)
+        if target.at is At.RING:
+            return [Note(start, self.last_end)]
+        made = (self._list_led(target, start) if asked else None) or self._make_led(target, start)
+        if made is None:
+            self.at = mark
+        return made
+
+    def _bracket_led(self, target: Target, start: int) -> list[Node]:
+        """``target "(" sequence ")" [times]``"""
+        body = self._inside(self.closing())
+        times = self._times_behind()
+        if times is not None:
+            body = [Repeat(tuple(body), start, self.last_end, times)]
+        self.begun = True
+        return [Group(tuple(body), target, start, self.last_end)]
+
+    def _list_led(self, target: Target, start: int) -> list[Node] | None:
+        """``target "work" make {"," (make | chain)}``: all of the list goes in that place"""
+        mark, after = self.at, self.at
+        found: list[Node] = []
+        kept = 0
+        while True:
+            item = self._list_item()
+            if item is None:
+                break
+            found.append(item)
+            if isinstance(item, Make):
+                kept, after = len(found), self.at
+            self.accept_all(",", "and", "&")
+        if sum(isinstance(n, Make) for n in found) < _SHORTEST:
+            self.at = mark
+            return None
+        self.at, self.begun = after, True
+        return [Group(tuple(found[:kept]), target, start, self.last_end)]
+
+    def _list_item(self) -> Make | Chain | None:
+        """A stitch without a place of its own, or chains."""
+        chain = self.chain()
+        if chain is not None:
+            return chain
+        mark = self.at
+        made = self.make()
+        only = made[0] if made is not None and len(made) == 1 else None
+        if isinstance(only, Make) and only.target is None:
+            return only
+        self.at = mark
+        return None
+
+    def _make_led(self, target: Target, start: int) -> list[Node] | None:
+        """``target make``: a single thing made there, or chains passed over."""
+        made = self.make()
+        first = made[0] if made is not None and len(made) == 1 else None
+        if isinstance(first, Make) and first.target is None:
+            self.begun = True
+            return [replace(first, target=target, start=start)]
+        if target.at is At.HOOK and made is None:
+            return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
+        return None
 
     def _all_into(self, before: list[Node]) -> list[Node] | None:
         """``make {"," make} "," target``: all that stands before it goes into that place."""

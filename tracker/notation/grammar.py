@@ -200,43 +200,6 @@ class Reader(Wholes):
         self.at = mark
         return None
 
-    def _led(self) -> list[Node] | None:
-        """``led = target ["make" | "work"] (bracket | make)``: the place comes first"""
-        mark, start = self.at, self.here.start
-        if self.here.text not in ("in", "into", "to", "from"):
-            return None
-        target = self._from_hook() or self.target()
-        if target is None:
-            self.at = mark
-            return None
-        if self.here.text == "," and self.ahead().text in ("work", "make"):
-            self.at += 1
-        self.accept_all("work", "make", "place", "do", "crochet")
-        if self.here.type is Type.OPEN and self.closing() > 0:
-            body = self._inside(self.closing())
-            times = self._times_behind()
-            if times is not None:
-                body = [Repeat(tuple(body), start, self.last_end, times)]
-            self.begun = True
-            return [Group(tuple(body), target, start, self.last_end)]
-        if target.at is At.RING:
-            return [Note(start, self.last_end)]
-        made = self._make_led(target, start)
-        if made is None:
-            self.at = mark
-        return made
-
-    def _make_led(self, target: Target, start: int) -> list[Node] | None:
-        """``target make``: a single thing made there, or chains passed over."""
-        made = self.make()
-        first = made[0] if made is not None and len(made) == 1 else None
-        if isinstance(first, Make) and first.target is None:
-            self.begun = True
-            return [replace(first, target=target, start=start)]
-        if target.at is At.HOOK and made is None:
-            return [Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)]
-        return None
-
 
 def _unnumbered(node: Make) -> bool:
     """Whether stitches go evenly along an edge, and nothing says how many."""

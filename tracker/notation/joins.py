@@ -22,7 +22,7 @@ class Joins(Paces):
             return None
         colour = self.colour_name()
         if self.accept("with") and not self._slip_here():
-            self.accept_any("a", "standing")
+            self.accept_all("a", "an", "standing")
             if self._stitch_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
             self.at -= 1

@@ -154,6 +154,8 @@ class Kinds(Kit):
         if self.accept_any(*CHAIN_WORDS):
             return "ch"
         key = self.accept_phrase(self.lexicon.phrases)
+        if key is None and self.accept_any("fp", "bp"):
+            key = self.accept_phrase(self.lexicon.phrases)  # "next FP puff st"
         if key is None:
             return None
         self.accept_any(*STITCH_WORDS)

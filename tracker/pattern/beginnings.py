@@ -13,6 +13,7 @@ from tracker.fabric.trees import (
     begins_low,
     hooked,
     joined_to,
+    overlong,
 )
 from tracker.notation.tree import Chain, Node
 
@@ -54,7 +55,8 @@ class Beginnings:
 
         What the words or earlier rounds say comes first, then what the round is joined
         to, then the trade's habit: a chain of three or more counts
-        (http://dummies.com/how-to/content/how-to-crochet-a-turning-chain.html).
+        (http://dummies.com/how-to/content/how-to-crochet-a-turning-chain.html), but not one
+        that is longer than its stitch is high and makes no space of the round's besides.
         """
         nth = hooked(nodes)
         chain = beginning(nodes) or pending
@@ -72,7 +74,7 @@ class Beginnings:
         onto = joined_to(nodes)
         if onto and length > 1:
             return Reading(chain_counts=onto == "chain")
-        return Reading(chain_counts=length >= 3)
+        return Reading(chain_counts=length >= 3 and not overlong(nodes, length))
 
     def learn(self, nodes: tuple[Node, ...], pending: Chain | None, judged: Judged) -> None:
         """Remember what this round shows of beginning chains."""
@@ -87,7 +89,7 @@ class Beginnings:
             if chain.lasting:
                 self.said[length] = self.counts[length] = chain.counts
         elif judged.fits and judged.agrees:
-            if judged.reading.chain_counts == (length >= 3):
+            if judged.reading.chain_counts == (length >= 3 and not overlong(nodes, length)):
                 self._plain[length] = self._plain.get(length, 0) + 1
             else:
                 self._needed[length] = self._needed.get(length, 0) + 1
