@@ -30,10 +30,9 @@ def ahead(word: str | None, *, as_json: bool) -> int:
     if as_json:
         print(json.dumps(as_data(found), indent=2))
         return 0
-    from tracker.session.ahead_words import NOTHING, SURE, lines
+    from tracker.session.ahead_words import NOTHING, lines
 
-    said = list(lines(found))
-    for words in [*said, SURE] if said else [NOTHING]:
+    for words in list(lines(found)) or [NOTHING]:
         print(visible(words))
     return 0
 

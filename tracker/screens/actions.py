@@ -129,6 +129,25 @@ ACTIONS = (
         "Type how long it is at this place; the rounds left to a length go by it.",
     ),
     Action(
+        "weigh",
+        ("b",),
+        "Weigh the yarn",
+        "Type what is left of the yarn, all balls of it together; in time it is known whether "
+        "it lasts.",
+    ),
+    Action(
+        "ahead",
+        ("f",),
+        "What lies ahead",
+        "The time left for the round, the part and the piece; whether the yarn lasts.",
+    ),
+    Action(
+        "rest",
+        ("k",),
+        "Reminder to rest",
+        "Off for now, or on again.",
+    ),
+    Action(
         "wrong",
         ("w",),
         "A wrong count",

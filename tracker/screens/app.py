@@ -114,7 +114,8 @@ class HooksideApp(App[None], inherit_bindings=False):
         """Show the work screen of a piece."""
         self.session = session
         sounds = Sounds(self._settings.bell, self.bell, self._speaker)
-        self.push_screen(WorkScreen(session, self._inks, self._settings.keys, sounds))
+        keys, rest = self._settings.keys, self._settings.rest
+        self.push_screen(WorkScreen(session, self._inks, keys, sounds, rest=rest))
 
     def on_unmount(self) -> None:
         """Fall silent."""

@@ -18,6 +18,7 @@ class Asked(StrEnum):
     PART = "Go to part"
     CHOICE = "Choose"
     RIP = "Rip back rounds"
+    GRAMS = "Left of the yarn in hand, in grams"
     LENGTH = "Measured, in millimetres"
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tracker.fabric.verdicts import Verdict
 from tracker.screens.flow import Line, cut, length, spread
 from tracker.screens.slot import Room, Slot
@@ -9,6 +11,9 @@ from tracker.screens.view import View
 from tracker.session.glance import Glance, numbered
 
 DOT = " · "
+
+APART = 3
+"""Columns between what stands at the left and at the right."""
 
 DOUBT = {Verdict.DIFFERS: "count differs", Verdict.UNREAD: "not fully read"}
 
@@ -19,7 +24,7 @@ class Head(Slot):
     def lines(self, view: View, room: Room) -> list[Line]:
         """The round and part, then size, yarn and hook."""
         seen = view.glance
-        return [self._where(seen, room.width), self._with(seen, room.width)]
+        return [self._where(seen, room.width), self._with(seen, view.times, room.width)]
 
     def _where(self, seen: Glance, width: int) -> Line:
         inks, start = self.inks, [(numbered(seen), self.inks.place)]
@@ -31,7 +36,9 @@ class Head(Slot):
         part = f"{DOT}{cut(seen.part, max(room, 1))}{copy}"
         return spread([*start, (part, self.inks.strong)], [(seen.title, self.inks.quiet)], width)
 
-    def _with(self, seen: Glance, width: int) -> Line:
+    def _with(self, seen: Glance, times: Sequence[str], width: int) -> Line:
         hook = f"hook {seen.hook}" if seen.hook else ""
         words = DOT.join(word for word in (seen.size, seen.colour, hook) if word)
-        return spread([(words, self.inks.text)], [], width)
+        left: Line = [(words, self.inks.text)]
+        fits = (one for one in times if length(left) + len(one) + APART <= width)
+        return spread(left, [(next(fits, ""), self.inks.quiet)], width)

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Mapping
 from tracker.notation.problems import visible
 from tracker.pattern.foreword import foreword
 from tracker.screens.actions import ACTIONS, BY_NAME, Keys
+from tracker.screens.aside import Aside
 from tracker.screens.entry import Asked, Entry
 from tracker.screens.keys import shown
 from tracker.screens.letters import Letters
@@ -45,8 +46,10 @@ QUIET = ("next stitch", "next loop", "next repeat")
 class PlainWork:
     """Turns each key into the lines that answer it. ``over`` once the piece is put down."""
 
-    def __init__(self, session: Session, keys: Keys) -> None:
+    def __init__(self, session: Session, keys: Keys, *, rest: int = 0) -> None:
         self.over = False
+        self._aside = Aside(session, rest)
+        self._said: tuple[str, ...] = ()
         self._session = session
         self._keys = keys
         self._actions = {key: name for name, learnt in keys.items() for key in learnt}
@@ -65,6 +68,9 @@ class PlainWork:
             "loops": self._turn_loops,
             "how": lambda: [self._seen.how_to or "nothing is written on how this is made"],
             "before": self._before,
+            "weigh": lambda: self._asking(Asked.GRAMS),
+            "ahead": self._ahead,
+            "rest": self._turn_rest,
             "parts": self._list_parts,
             "wrong": self._list_remedies,
             "improvise": self._improvise,
@@ -105,7 +111,27 @@ class PlainWork:
         before = self._seen.trouble
         self._session.retry()
         self._seen = self._session.glance()
-        return ["saved now"] if before and not self._seen.trouble else []
+        saved = ["saved now"] if before and not self._seen.trouble else []
+        return [*saved, *self._news()]
+
+    def _news(self) -> Iterable[str]:
+        """What is told in passing, where it was not told just before."""
+        self._aside.look()
+        before, self._said = self._said, self._told_aside()
+        return [words for words in self._said if words and words not in before]
+
+    def _told_aside(self) -> tuple[str, ...]:
+        return (self._aside.care(self._seen, self._keys), *self._aside.words(self._keys))
+
+    def _ahead(self) -> Iterable[str]:
+        from tracker.session.ahead_words import NOTHING, lines
+
+        return tuple(lines(self._session.outlook())) or (NOTHING,)
+
+    def _turn_rest(self) -> Iterable[str]:
+        said = self._aside.turn_rest()
+        self._said = self._told_aside()
+        return [said]
 
     def _typed(self, key: str) -> Iterable[str]:
         """Figures where a number is asked for; escape drops it."""
@@ -253,7 +279,7 @@ def work_plainly(session: Session) -> int:
         return BAD_INPUT
     name_pedals()
     try:
-        _answer(PlainWork(session, settings.keys))
+        _answer(PlainWork(session, settings.keys, rest=settings.rest))
     except KeyboardInterrupt:
         _say(["put down"])
     finally:

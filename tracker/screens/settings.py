@@ -18,7 +18,10 @@ from tracker.session.shelf import pieces_folder
 THEMES = ("dark", "light")
 HELD = ("once", "each")
 BY = ("argument", "input")
-TABLE = frozenset(("theme", "held", "one-switch", "keys", "bell", "speech"))
+TABLE = frozenset(("theme", "held", "one-switch", "keys", "bell", "speech", "rest"))
+USUAL_REST, LONGEST_REST = 30, 600
+"""Minutes. Hands want rest often (see the caution "hand-strain"); how often is our own choice,
+no source says."""
 USUAL_BELLS = frozenset((Cue.ROUND, Cue.COLOUR, Cue.LAST))
 
 
@@ -37,6 +40,7 @@ class Settings:
         one_switch: two quick presses of next mean back.
         bell: the occasions on which a bell rings.
         speech: the command that speaks; None where all stays silent.
+        rest: minutes at a stretch after which a rest is called to mind; 0 for never.
     """
 
     theme: str = ""
@@ -45,6 +49,7 @@ class Settings:
     one_switch: bool = False
     bell: frozenset[Cue] = USUAL_BELLS
     speech: Command | None = None
+    rest: int = USUAL_REST
 
 
 def settings_path() -> Path:
@@ -101,10 +106,19 @@ def _settings(table: Mapping[str, object]) -> Settings:
     if not isinstance(keys, dict):
         raise SettingsError("keys is a table: [keys], then a line for each action")
     bell, speech = _bell(table.get("bell", {})), _speech(table.get("speech"))
+    rest = _rest(table.get("rest", USUAL_REST))
     try:
-        return Settings(str(theme), learn(keys), str(held), one_switch, bell, speech)
+        return Settings(str(theme), learn(keys), str(held), one_switch, bell, speech, rest)
     except KeysError as error:
         raise SettingsError(str(error)) from None
+
+
+def _rest(minutes: object) -> int:
+    if minutes is False:
+        return 0
+    if isinstance(minutes, bool) or not isinstance(minutes, int) or minutes < 0:
+        raise SettingsError("rest is a number of minutes, such as 30; 0 or false for never")
+    return min(minutes, LONGEST_REST)
 
 
 def _bell(table: object) -> frozenset[Cue]:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from tracker.screens.below import how_lines, loop_lines
-from tracker.screens.flow import Line, cut, spread
+from tracker.screens.flow import Line, cut, paragraph, spread
 from tracker.screens.inks import Inks
 from tracker.screens.slot import Room, Slot
 from tracker.screens.step import special
 from tracker.screens.view import View
 from tracker.session.glance import PartLine
+
+AHEAD = 9
+"""Rows for what lies ahead."""
 
 
 class Side(Slot):
@@ -25,7 +28,15 @@ class Side(Slot):
         if seen.variant:
             how.append([(special(seen), inks.warn)])
         loops = loop_lines(seen, width, height, inks)
-        return [*parts[: height // 2], [], [], *how, *loops]
+        return [*parts[: height // 2], [], *self._ahead(view, width), *how, *loops]
+
+    def _ahead(self, view: View, width: int) -> list[Line]:
+        """What lies ahead, always in as many rows, so that nothing moves when it is known."""
+        inks = self.inks
+        rows = [row for words in view.ahead for row in paragraph(words, width)][:AHEAD]
+        head: list[Line] = [[("ahead", inks.quiet)]] if rows else [[]]
+        gap: list[Line] = [[]] * (AHEAD - len(rows) + 1)
+        return [*head, *([(row, inks.text)] for row in rows), *gap]
 
 
 def part_lines(part: PartLine, width: int, inks: Inks) -> list[Line]:

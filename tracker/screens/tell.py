@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tracker.screens.actions import Keys
 from tracker.screens.entry import Asked, Entry
 from tracker.screens.flow import CUT, Line, cut, paragraph, spread
@@ -25,8 +27,11 @@ class Notice(Slot):
             said.insert(0, (cut(prompt(view.entry, view.keys, width), width), inks.place))
         else:
             said.insert(1 if seen.trouble else 0, (asked(seen, view.keys), inks.strong))
-        said += [("" if seen.at_end else seen.left, inks.text), (seen.note, inks.text)]
+        left = "" if seen.at_end else seen.left
+        said += [(words, inks.text) for words in (left, view.care, seen.note)]
         rows = [(row, ink) for words, ink in said if words for row in paragraph(words, width)]
+        asides = [(cut(words, width), inks.quiet) for words in packed(view.asides, width)]
+        rows += asides[: max(0, height - len(rows))]
         if len(rows) <= height:
             return [*([[]] * (height - len(rows))), *([piece] for piece in rows)]
         more = f"  {shown(view.keys['before'][0])} more"
@@ -40,6 +45,18 @@ def told(seen: Glance, keys: Keys) -> tuple[str, ...]:
     off = f"{shown(keys['wrong'][0])}: {seen.off}" if seen.off else ""
     every = (seen.trouble, off, seen.right, seen.memo, seen.warning)
     return tuple(words for words in every if words)
+
+
+def packed(asides: Sequence[str], width: int) -> list[str]:
+    """Several short sayings in as few rows as they need."""
+    rows: list[str] = []
+    for words in asides:
+        both = f"{rows[-1]} · {words}" if rows else words
+        if rows and len(both) <= width:
+            rows[-1] = both
+        else:
+            rows.append(words)
+    return rows
 
 
 class Last(Slot):
@@ -90,5 +107,6 @@ def number_for(entry: Entry) -> str:
         Asked.ROUND: "go_to_round",
         Asked.STITCH: "go_to_stitch",
         Asked.RIP: "rip_back",
+        Asked.GRAMS: "weigh_grams",
         Asked.LENGTH: "measured_mm",
     }[entry.asked]

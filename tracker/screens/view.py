@@ -26,6 +26,10 @@ class View:
         walk: the steps of the round.
         terms: the pattern's terms, "US" or "UK".
         held: the last press was a key held down.
+        times: the time left in one row, in full and ever shorter; empty where not known.
+        care: what to take care of here; "" for nothing.
+        asides: what is told in passing, the most pressing first.
+        ahead: all that is known of what lies ahead, a line each.
     """
 
     glance: Glance
@@ -39,3 +43,7 @@ class View:
     walk: Walk
     terms: str
     held: bool
+    times: tuple[str, ...] = ()
+    care: str = ""
+    asides: tuple[str, ...] = ()
+    ahead: tuple[str, ...] = ()

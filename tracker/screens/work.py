@@ -9,6 +9,7 @@ from textual.binding import Binding
 from textual.screen import Screen
 
 from tracker.screens.actions import BY_NAME, Keys, bindings
+from tracker.screens.aside import Aside
 from tracker.screens.below import Below
 from tracker.screens.canvas import Canvas
 from tracker.screens.count import Count
@@ -57,8 +58,11 @@ class WorkScreen(Screen[None]):
     ]
     ALLOW_SELECT = False
 
-    def __init__(self, session: Session, inks: Inks, keys: Keys, sounds: Sounds) -> None:
+    def __init__(
+        self, session: Session, inks: Inks, keys: Keys, sounds: Sounds, *, rest: int = 0
+    ) -> None:
         super().__init__()
+        self._aside = Aside(session, rest)
         self.session = session
         self.inks = inks
         self.keys = keys
@@ -109,6 +113,10 @@ class WorkScreen(Screen[None]):
                 walk=walk,
                 terms=terms,
                 held=self._held,
+                times=self._aside.times,
+                care=self._aside.care(seen, self.keys),
+                asides=self._aside.words(self.keys),
+                ahead=self._aside.lines,
             )
         )
         self._sounds.moved(seen, cues)
@@ -191,6 +199,9 @@ class WorkScreen(Screen[None]):
             "note": self._note,
             "measure": self._measure,
             "improvise": self._improvise,
+            "weigh": self._weigh,
+            "ahead": self._ahead,
+            "rest": self._turn_rest,
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": self._turn_how,
@@ -272,6 +283,24 @@ class WorkScreen(Screen[None]):
         kept = self.session.measured_here()
         self._write("Length at", told, kept, LONGEST, self.session.measure)
 
+    def _weigh(self) -> None:
+        from tracker.screens.ahead import weigh
+
+        weigh(self.app, self.session, self.inks, self._weighed)
+
+    def _weighed(self) -> None:
+        self._aside.look(now=True)
+        self.show()
+
+    def _ahead(self) -> None:
+        from tracker.screens.ahead import ahead_pages
+
+        self.app.push_screen(ahead_pages(self.session, self.inks))
+
+    def _turn_rest(self) -> None:
+        self._aside.turn_rest()
+        self.show()
+
     def _write(
         self, title: str, told: str, words: str, most: int, keep: Callable[[str], None]
     ) -> None:
@@ -308,7 +337,8 @@ class WorkScreen(Screen[None]):
     def _retry(self) -> None:
         """Save what could not be saved; notice a take-over; tidy the file while idle."""
         self.session.retry()
-        if self.session.glance() != self._seen or self.session.notices[self._told :]:
+        news = self._aside.look() or self.session.notices[self._told :]
+        if news or self.session.glance() != self._seen:
             self.show()
 
     def _tell(self) -> None:

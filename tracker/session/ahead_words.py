@@ -9,7 +9,7 @@ from tracker.session.outlook import Outlook
 from tracker.session.yarn_ahead import YarnAhead
 
 NOTHING = "nothing is known yet: work on, and weigh the yarn now and then"
-SURE = "in brackets: nine times in ten it lies between these"
+SURE = ("in brackets", "nine times in ten it lies between these")
 
 
 def about_time(seconds: float) -> str:
@@ -28,26 +28,54 @@ def about_grams(grams: float) -> str:
     return f"{grams:.0f} g" if grams >= 10 else f"{grams:.1f} g"
 
 
-def lines(ahead: Outlook) -> Iterator[str]:
-    """All of it, a line each."""
+def head_words(ahead: Outlook) -> tuple[str, ...]:
+    """The times left in one row, in full and ever shorter; nothing where none is known."""
+    if ahead.piece is None or ahead.part is None or ahead.round is None:
+        return ()
+    over = "over " if ahead.lengths else ""
+    short = f"{over}{about_time(ahead.piece.likely)} left"
+    whole = f"piece {short}"
+    part = f"part {over}{about_time(ahead.part.likely)}" if ahead.part != ahead.piece else ""
+    row = f"round {about_time(ahead.round.likely)}" if ahead.round.likely else ""
+    kept = [[row, part, whole], [row, whole], [whole], [short]]
+    return tuple(" · ".join(word for word in words if word) for words in kept)
+
+
+def warning(yarn: YarnAhead) -> str:
+    """That a yarn runs out, or may; "" where it lasts, or nothing is known."""
+    return "" if yarn.lasts or not yarn.first else f"{yarn.letter or 'yarn'} {verdict(yarn)}"
+
+
+def facts(ahead: Outlook, *, each: bool = True) -> Iterator[tuple[str, str]]:
+    """All of it: what it is, and what is known; without ``each`` only what lies ahead.
+
+    Nothing at all where nothing is known.
+    """
     for name, left in (("round", ahead.round), ("part", ahead.part), ("piece", ahead.piece)):
-        if left is not None:
+        if left is not None and left.likely:
             spread = f"{about_time(left.low)} to {about_time(left.high)}"
-            yield f"{name}: {about_time(left.likely)} left ({spread})"
+            yield name, f"{about_time(left.likely)} left ({spread})"
     if ahead.piece is not None:
         yield from _left_out(ahead)
-    for kind, each in ahead.pace:
-        yield f"pace of {kind}: {each.likely:.1f} s ({each.low:.1f} to {each.high:.1f})"
+    for kind, one in ahead.pace if each else ():
+        yield f"pace of {kind}", f"{one.likely:.1f} s ({one.low:.1f} to {one.high:.1f})"
     for yarn in ahead.yarns:
-        yield yarn_line(yarn)
-        yield from (f"  {kind}: {_each(each)}" for kind, each in yarn.each)
+        yield yarn.name, yarn_words(yarn)
+        yield from ((f"{yarn.name}: {kind}", _each(one)) for kind, one in yarn.each if each)
+    if each and (ahead.piece is not None or any(yarn.needs for yarn in ahead.yarns)):
+        yield SURE
 
 
-def _left_out(ahead: Outlook) -> Iterator[str]:
+def lines(ahead: Outlook, *, each: bool = True) -> Iterator[str]:
+    """The same, a line for each."""
+    return (f"{name}: {words}" for name, words in facts(ahead, each=each))
+
+
+def _left_out(ahead: Outlook) -> Iterator[tuple[str, str]]:
     if ahead.lengths:
-        yield "rounds worked to a length count once each: they may be more"
+        yield "not counted", "how often rounds worked to a length are worked: once each is taken"
     if ahead.making_up:
-        yield "the making up is not counted"
+        yield "not counted", "the making up"
 
 
 def _each(grams: Range) -> str:
@@ -57,12 +85,17 @@ def _each(grams: Range) -> str:
 
 def yarn_line(yarn: YarnAhead) -> str:
     """What is known of a yarn, in one line."""
+    return f"{yarn.name}: {yarn_words(yarn)}"
+
+
+def yarn_words(yarn: YarnAhead) -> str:
+    """What is known of a yarn, its name left out."""
     if yarn.needs is None:
-        return f"{yarn.name}: {about_grams(yarn.left)} left; weigh it again some rounds from here"
+        return f"{about_grams(yarn.left)} left; weigh it again some rounds from here"
     needs = yarn.needs
     spread = f"{about_grams(needs.low)} to {about_grams(needs.high)}"
     have = f"{about_grams(yarn.left)} left, {about_grams(needs.likely)} ({spread}) needed"
-    return f"{yarn.name}: {verdict(yarn)}; {have}"
+    return f"{verdict(yarn)}; {have}"
 
 
 def verdict(yarn: YarnAhead) -> str:
@@ -71,6 +104,11 @@ def verdict(yarn: YarnAhead) -> str:
         return "lasts"
     if yarn.lasts is None and not yarn.runs_out:
         return f"may run out, in {yarn.first} at the earliest"
-    last = yarn.last or "not at all"
-    where = "" if yarn.first == yarn.last else f" ({yarn.first} to {last})"
+    where = "" if yarn.first == yarn.last else f" ({_from_to(yarn.first, yarn.last)})"
     return f"runs out in about {yarn.runs_out}{where}"
+
+
+def _from_to(first: str, last: str) -> str:
+    """Two rounds, what they have in common said once: "Rnd 29 to 34"."""
+    same, _, number = last.rpartition(" ")
+    return f"{first} to {number if first.startswith(f'{same} ') else last or 'not at all'}"

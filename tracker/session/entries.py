@@ -270,13 +270,13 @@ def _kept_at(fields: Mapping[str, Value], name: str) -> tuple[Spot, str]:
 
 
 def _weighed(fields: Mapping[str, Value]) -> tuple[str, str]:
-    from tracker.measure.units import read_weight  # only for a line that tells a weight
+    from tracker.measure.yarn import read_scale  # only for a line that tells a weight
 
     letter, left = fields.get("yarn"), fields["left"]
     if not isinstance(letter, str) or not isinstance(left, str):
         raise EntryError("not a weighing")
     try:
-        read_weight(left)
+        read_scale(left)
     except ValueError:
         raise EntryError("not a weight") from None
     return letter, left

@@ -11,8 +11,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tracker.measure.estimate import Estimate, Range
+from tracker.measure.length import target_in
 from tracker.measure.pace import Stretch, fit_pace, takes
 from tracker.session import worksheet
+from tracker.session.lengths import left
 from tracker.session.quantities import Quantities, total
 from tracker.session.sittings import Done, done, sittings
 from tracker.session.state import Copy, Spot, State
@@ -32,7 +34,8 @@ class Outlook:
 
     Attributes:
         round, part, piece: the time left for each; None before there is a pace.
-        lengths: rounds worked to a length lie ahead, and count as worked once.
+        lengths: rounds worked to a length lie ahead of which nothing tells how many; they
+            count as worked once.
         making_up: a making-up lies ahead, which is not counted.
         pace: by stitch, the seconds that one takes, of those that were worked.
         yarns: those that were weighed.
@@ -66,7 +69,7 @@ class Looker:
             round=clock.takes(coming[:1] if coming and coming[0].spot.of == of else ()),
             part=clock.takes([one for one in coming if one.spot.of == of]),
             piece=clock.takes(coming),
-            lengths=any(worksheet.round_at(self.plan, spot).until for spot in ahead),
+            lengths=any(self._unknown(state, spot) for spot in ahead),
             making_up=any(
                 parts[part].making_up and (part, copy) not in state.finished
                 for part, copy in worksheet.needed(self.plan, state)
@@ -77,6 +80,11 @@ class Looker:
                 for letter in dict.fromkeys(one.yarn for one in state.weighed)
             ),
         )
+
+    def _unknown(self, state: State, spot: Spot) -> bool:
+        """Whether nothing tells how often a round of open length is worked."""
+        until = worksheet.round_at(self.plan, spot).until
+        return bool(until) and self._more(state, spot, until) is None
 
     def _coming(self, state: State) -> list[Coming]:
         """The rounds still to be worked, in the order they will be."""
@@ -100,15 +108,25 @@ class Looker:
         return found
 
     def _times(self, state: State, spot: Spot) -> list[Coming]:
-        """A round from the spot on; one of open length as often as in the first copy."""
+        """A round from the spot on; one of open length as often as it will be worked."""
         found = [Coming(spot, self._quantities.between(spot))]
-        planned = worksheet.round_at(self.plan, spot)
-        last = spot.nth + 1 >= state.times(*spot[:3])
-        usual = state.again.get((spot.part, 0, spot.round), 0) if spot.copy and last else 0
-        if planned.until:
-            more = [spot._replace(nth=nth, step=0) for nth in range(spot.nth + 1, usual + 1)]
-            found += [Coming(one, self._quantities.between(one)) for one in more]
+        until = worksheet.round_at(self.plan, spot).until
+        if until and spot.nth + 1 >= state.times(*spot[:3]):
+            more = self._more(state, spot, until)
+            every = [spot._replace(nth=spot.nth + one, step=0) for one in range(1, (more or 0) + 1)]
+            found += [Coming(one, self._quantities.between(one)) for one in every]
         return found
+
+    def _more(self, state: State, spot: Spot, until: str) -> int | None:
+        """How many more times a round of open length is worked; None where nothing tells.
+
+        By its length, as far as that is known; a further copy as often as the first.
+        """
+        usual = state.again.get((spot.part, 0, spot.round)) if spot.copy else None
+        if usual is not None:
+            return max(0, usual - spot.nth)
+        ahead = left(self.plan, state, worksheet.start_of(spot), target_in(until))
+        return max(0, ahead.rounds - 1) if ahead else None
 
     def _pace(self, items: Sequence[Item]) -> tuple[Estimate | None, float, set[str]]:
         """The pace, how long a sitting usually is, and the kinds that were worked."""

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 MOST = 9
 """Kinds that are told apart; the rarer ones go together, as single crochets."""
 
-OTHER, ENDS, WRITTEN = "other stitches", "joins and turns", "as written"
+OTHER, ENDS, WRITTEN = "other stitches", "joins, turns", "as written"
 
 POOLED = Ratio(1.0, 0.4)
 """Rarer kinds together, already told in single crochets. Our own choice, no source."""
@@ -126,6 +126,8 @@ class Quantities:
         return OTHER, ratio.times if ratio else 0.0
 
     def _of_copy(self, of: Copy, progress: Progress) -> Iterable[Amounts]:
+        if of[0] >= len(self._plan.parts):
+            return  # a file may say so
         part = self._plan.parts[of[0]].of(of[1])
         spot = progress.left.get(of, Spot(*of))
         before = len(part.rounds) if of in progress.finished else part.place(spot.round)

@@ -19,11 +19,11 @@ from tracker.session.place import Asking, Pace, Place
 from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
 from tracker.session.returning import Card, card, lay_a_while
-from tracker.session.state import Event, State
+from tracker.session.state import Event, Spot, State
 from tracker.session.store import Store, Surroundings
 from tracker.session.told import keep_told
 from tracker.session.versions import Version, Which, versions_of
-from tracker.session.worked import WORTH, Watch, worked
+from tracker.session.worked import REST, WORTH, Watch, worked
 from tracker.session.wrong import Wrong
 
 if TYPE_CHECKING:
@@ -62,6 +62,7 @@ class Session:
         self._worked = 0
         self._pressed = False
         self._looker: Looker | None = None
+        self._spell = self._watch.when
 
     @classmethod
     def start(
@@ -176,7 +177,7 @@ class Session:
             self._last_press = ONLY_LOOKS
         elif self._store.history.undo():
             words = f"undone: {self._here()}"
-            self._save(Undo(1), words, self._watch.pressed(self._seconds()))
+            self._save(Undo(1), words, self._took())
         else:
             self._last_press = "nothing to undo"
 
@@ -186,7 +187,7 @@ class Session:
             self._last_press = ONLY_LOOKS
         elif self._store.history.redo():
             words = f"done again: {self._here()}"
-            self._save(Redo(1), words, self._watch.pressed(self._seconds()))
+            self._save(Redo(1), words, self._took())
         else:
             self._last_press = "nothing to do again"
 
@@ -304,6 +305,10 @@ class Session:
 
         self._do(weigh(self.plan, self.state, typed, letter))
 
+    def weigh_grams(self, grams: int) -> None:
+        """The same for whole grams of the yarn in hand."""
+        self.weigh(f"{grams} g")
+
     def outlook(self) -> Outlook:
         """What lies ahead of the piece. It takes some milliseconds: not for every press."""
         plan = self.plan
@@ -312,6 +317,11 @@ class Session:
 
             self._looker = Looker(plan)
         return self._looker.outlook(self.state, self._store.history.items)
+
+    def at_a_stretch(self) -> int:
+        """Seconds since the hands last rested; 0 while they do."""
+        now = self._seconds()
+        return now - self._spell if now - self._watch.when <= REST else 0
 
     def length_reached(self) -> None:
         """A round of open length is long enough: go on with what follows."""
@@ -378,9 +388,8 @@ class Session:
         if press.event is None or self._store.taken:
             self._last_press = ONLY_LOOKS if self._store.taken else press.words
             return
-        when = self._seconds()
-        took = self._watch.pressed(when, press.event.spot)
-        item = item_of(press.event, when, took)
+        took = self._took(press.event.spot)
+        item = item_of(press.event, self._watch.when, took)
         self._store.history.add(item)
         self._save(item, press.words, took)
 
@@ -390,6 +399,13 @@ class Session:
         self._pressed = True
         self._worked += took
         self._last_press = words
+
+    def _took(self, to: Spot | None = None) -> int:
+        """The seconds that a press took which is made now, and leads to a spot if any."""
+        when, before = self._seconds(), self._watch.when
+        if when - before > REST:
+            self._spell = when
+        return self._watch.pressed(when, to)
 
     def _seconds(self) -> int:
         return int(self._store.around.clock().timestamp())

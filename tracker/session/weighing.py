@@ -76,3 +76,12 @@ def yarn_named(plan: Plan, letter: str) -> str:
         if yarn.letter == letter:
             return ", ".join(word for word in (letter, yarn.colour or yarn.name) if word)
     return letter or "the yarn"
+
+
+def asked(plan: Plan, state: State) -> tuple[str, str, str]:
+    """What to ask of a maker who weighs: a title, what is wanted, what to begin with."""
+    letters, mine = yarns(plan), yarn_in_hand(plan, state)
+    last = next((one.left for one in reversed(state.weighed) if one.yarn == mine), "")
+    before = f"; {last} the last time" if last else ""
+    told = f"what is left, all balls of it together, such as 43 g{before}"
+    return f"Weigh {yarn_named(plan, mine)}", told, f"{mine} " if len(letters) > 1 else ""

@@ -18,6 +18,9 @@ PAUSE = 15 * 60
 BRIEF = 2 * 60
 """Seconds; one stitch that takes longer has a pause in it. Our own choice, no source."""
 
+REST = 5 * 60
+"""Seconds without a press after which the hands have rested. Our own choice, no source."""
+
 WORTH = 10
 """Seconds; less is not worth a line."""
 
