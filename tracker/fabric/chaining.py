@@ -9,7 +9,7 @@ from tracker.fabric.making import Making
 from tracker.fabric.outcome import MOST_STEPS, TooMuchError
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
-from tracker.fabric.trees import hooked, into_chain, opening, ring_follows
+from tracker.fabric.trees import bridges, hooked, into_chain, opening, ring_follows
 from tracker.fabric.words import target_words
 from tracker.notation.tree import (
     Act,
@@ -60,6 +60,10 @@ class Chaining(Making):
         count = self.figure(node.count)
         if count > MOST_STEPS:
             raise TooMuchError
+        if self._is_bridge(node):
+            self.chains(f"ch {count}", node.start, node.end)
+            self.now.bridge = self.now.free_side = count
+            return
         if not self.now.begun and self.now.inside < 0 and not opening(self.nodes, node):
             if self._is_foundation(node):
                 self._foundation(node, count)
@@ -72,6 +76,13 @@ class Chaining(Making):
             return
         self.put(space(count, self.now.group))
         self.now.over_skip = True
+
+    def _is_bridge(self, node: Chain) -> bool:
+        """Whether a chain here goes between two pieces, with no chains on the edge below."""
+        if self.now.begun or self.now.inside >= 0 or self.free or self.ringed:
+            return False
+        plain = not any(s.chains or s.name == "ch" for s in self.below.edge)
+        return plain and bridges(self.nodes, node)
 
     def _is_foundation(self, node: Chain) -> bool:
         """Whether a chain here is one to work into, or to close to a ring."""
@@ -211,6 +222,9 @@ class Chaining(Making):
         Several stitches in the last chain go round it to the other side; a single one leaves
         that side of it to be worked into.
         """
+        if self.now.bridge:
+            self.now.free_side, self.now.bridge = self.now.bridge, -1
+            return
         if self.free:
             return
         worked = [run for run in self.done.runs if run.makes]

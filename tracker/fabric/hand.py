@@ -35,6 +35,8 @@ class Now:
         body: what is repeated by the innermost repeat.
         colour: letter of the yarn in hand. ``pending``: a chain for the next round.
         placed: places on the edge that the round has left so far.
+        bridge: length of the chain that the round made between two pieces.
+        free_side: chains of it that are still free, on the side worked along.
     """
 
     colour: str = ""
@@ -55,6 +57,8 @@ class Now:
     body: tuple[Node, ...] = ()
     pending: Chain | None = None
     placed: int = 0
+    bridge: int = 0
+    free_side: int = 0
 
     def copy(self) -> Now:
         """The same state, to be changed on its own."""
@@ -112,6 +116,7 @@ class Hand:
         self.used: set[str] = set()
         self.last_skip = 0
         self.slipped = 0
+        self.doubled = 0
         self.spared = 0
         self.ringed = not edge and not self.free
         self.seen: set[str] = set()

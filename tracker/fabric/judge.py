@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
+from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import counting
 from tracker.fabric.trees import chain_by_chain
 from tracker.fabric.walker import walk
@@ -50,9 +51,7 @@ def judge(
     if any(s.chains > 1 for s in edge) and chain_by_chain(nodes):
         base = replace(base, singly=True)
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
-    printed = _printed_last(nodes) if stated is None else None
-    if printed is not None:
-        ways.append("last_is_count")
+    ways += rewordings(nodes, stated)
     whole: set[Reading] = set()
     # Beside named increases and decreases, or stitches left out, "2 sc" is hardly one more.
     shaped = any(
@@ -61,10 +60,7 @@ def judge(
     for reading in readings(base, ways):
         if reading.cut and replace(reading, cut=False) in whole:
             continue  # whole repeats fit: there is no reason for one to stop part-way
-        if reading.last_is_count:
-            found = _judged(nodes[:-1], printed, starts, reading)
-        else:
-            found = _judged(nodes, stated, starts, reading)
+        found = _judged(*reworded(nodes, stated, reading), starts, reading)
         if found.fits:
             whole.add(reading)
         loose = _loose(reading, base) or (reading.bunched and shaped)
@@ -77,20 +73,10 @@ def judge(
     return first
 
 
-def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
-    """The count that the last words may be: "(sc, inc) x 6, 18 sc"."""
-    last = nodes[-1] if len(nodes) > 1 else None
-    if not isinstance(last, Make) or last.target or last.behind or not last.numbered:
-        return None
-    if last.loop or last.stitch.takes != 1 or last.stitch.makes != 1:
-        return None
-    return Stated(last.count, (("", last.count),), last.start, last.end)
-
-
 def _loose(reading: Reading, base: Reading) -> bool:
     """Whether a reading fits so much that only a printed count makes it believable."""
-    singly = reading.singly and not base.singly
-    return reading.cut or reading.last_is_count or reading.both_sides or singly
+    bold = reading.cut or reading.last_is_count or reading.both_sides or reading.whole
+    return bold or (reading.singly and not base.singly)
 
 
 def _judged(

@@ -8,7 +8,7 @@ from tracker.fabric.edge import GROUPED
 from tracker.fabric.ending import Ending
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
-from tracker.fabric.trees import slips
+from tracker.fabric.trees import goes_along_chain, slips
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Note, Target
 
@@ -105,8 +105,11 @@ class Making(Ending):
         self._places(node, "st", count, 1)
 
     def _targeted(self, node: Make, target: Target, count: int) -> None:
-        if target.kind == "along":
+        if self.now.bridge and goes_along_chain(node):
+            self._along_bridge(node, target, count)
+        elif target.kind == "along":
             self._untargeted(node, count)
+            self.doubled += count * (target.group == "both")
         elif (
             target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
             or (self.ringed and target.at is not At.HOOK)
@@ -136,6 +139,16 @@ class Making(Ending):
         if target.at in (At.BELOW, At.SKIPPED) and not self.reading.shared:
             count *= places
         self.stitch(node, count, per_place=max(1, count), takes=0)
+
+    def _along_bridge(self, node: Make, target: Target, count: int) -> None:
+        """Stitches along the chain between two pieces: first one side, then the other."""
+        number = count if target.count is None else self.figure(target.count)
+        if not self.now.free_side and self.now.bridge > 0:
+            self.now.free_side, self.now.bridge = self.now.bridge, -1
+        if number > self.now.free_side:
+            raise ShortError(node, "ch", number, self.now.free_side)
+        self.now.free_side -= number
+        self.stitch(node, number, per_place=1, takes=0)
 
     def _under_chain(self, target: Target) -> bool:
         """Whether "first st" is the one that the counting chain already stands on."""

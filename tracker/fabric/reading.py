@@ -40,6 +40,7 @@ class Reading:
             number of stitches in it makes likely.
         both_sides: the round goes along both sides of the foundation chain.
         last_is_count: the last number of stitches is the printed count, not worked.
+        whole: the number of times behind the last stitch holds for all that stands before.
         left_behind: stitches that slip stitches at the start go over are not come back to.
         covers: a stitch that reaches further down stands over one of the round below too.
         wraps: the last stitch goes into the place of the first once more.
@@ -64,6 +65,7 @@ class Reading:
     last_is_count: bool = False
     covers: bool = False
     wraps: bool = False
+    whole: bool = False
     there: bool = False
     apart: bool = False
     beside: bool = False
@@ -86,6 +88,7 @@ SENTENCES = {
     "singly": ("", "chain spaces are worked into chain by chain"),
     "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
     "last_is_count": ("", "the last number of stitches is taken for the printed count"),
+    "whole": ("", "the times behind the last stitch are taken for all before it"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),

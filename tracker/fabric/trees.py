@@ -157,11 +157,33 @@ def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:
     return isinstance(skip, Skip) and skip.count == chain.count and chain.count[0] > 3
 
 
+def bridges(nodes: tuple[Node, ...], chain: Chain) -> bool:
+    """Whether a round begins with a chain between two pieces and works along it."""
+    if hooked(nodes) or chain.counts is not None or chain.count[0] < 2:
+        return False
+    first = next((n for n in nodes if not isinstance(n, Note | Act)), None)
+    later = [n for n in nodes if n is not chain]
+    along = [n for n in later if isinstance(n, Make) and goes_along_chain(n)]
+    return first is chain and bool(along)
+
+
+def goes_along_chain(node: Make) -> bool:
+    """Whether stitches go along a chain: "3 sc along the chain", "sc in next 3 ch"."""
+    target = node.target
+    if target is None:
+        return False
+    if target.kind == "along":
+        return target.group == "ch"
+    several = node.count[0] > 1 or target.count is not None
+    return target.kind == "ch" and target.at is At.NEXT and several
+
+
 def ring_follows(nodes: tuple[Node, ...], chain: Chain) -> bool:
     """Whether the first thing after ``chain`` closes it to a ring."""
     rest = [n for n in every(nodes) if n.start >= chain.end]
     rest = [n for n in rest if not isinstance(n, Note)]
-    return bool(rest) and isinstance(rest[0], Act) and rest[0].deed in (Deed.JOIN, Deed.RING)
+    first = rest[0] if rest else None
+    return isinstance(first, Act) and first.deed in (Deed.JOIN, Deed.RING)
 
 
 def joined_to(nodes: tuple[Node, ...]) -> str:

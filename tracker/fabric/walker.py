@@ -147,6 +147,8 @@ class Walker(Grouping):
 
     def _finish(self) -> Outcome:
         done = self.done
+        if self.now.bridge > 0:
+            self.leave("ch", self.now.bridge)  # the other side of the chain between two pieces
         done.edge = tuple(self.out)
         done.colour, done.pending, done.turned = self.now.colour, self.now.pending, self.now.turned
         done.takes = self.below.taken
@@ -158,6 +160,8 @@ class Walker(Grouping):
             done.left -= min(self.spared, done.left)
             if self.reading.both_sides and done.left == 1 and hooked(self.nodes):
                 done.left = 0  # the first chain has its stitches already
+            if self.doubled and self.doubled - 1 <= done.left <= self.doubled:
+                done.left = 0  # through both layers of a flat piece: each takes two places
             if done.left == self.slipped:
                 done.left = 0  # as many are left at this end as were slipped over at the other
             if self.now.over_skip and done.left == self.last_skip:

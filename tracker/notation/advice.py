@@ -19,6 +19,7 @@ from tracker.notation.wordlists import (
     SHAPING,
     SKIPS,
     TAIL_WORDS,
+    VERBS,
     WORKING,
 )
 
@@ -105,7 +106,7 @@ class Advice(Repeats):
         """A clause of other words: a note, or unread where it could change a count."""
         start = self.here.start
         begin = self.at
-        self.to_clause_end()
+        self.at = self._before_work()
         if self.at == begin:
             self.at += 1
         clause = self.tokens[begin : self.at]
@@ -127,6 +128,21 @@ class Advice(Repeats):
         ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
+
+    def _before_work(self) -> int:
+        """Where this clause of other words ends: also at "and" before an instruction."""
+        mark, end = self.at, self.clause_end()
+        if self.here.text not in CRAFT:
+            return end
+        for index in range(mark + 1, end):
+            if self.tokens[index].text in ("and", "then", "&"):
+                self.at = index + 1
+                self.accept_all(*VERBS)
+                works = self.here.type is Type.NUMBER or self._stitch_named()
+                self.at = mark
+                if works:
+                    return index
+        return end
 
     def _unknown(self, begin: int, clause: list[Token]) -> bool:
         """Whether a clause is a single word of a few letters that might be a stitch: "idc"."""

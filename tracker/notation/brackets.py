@@ -23,7 +23,6 @@ from tracker.notation.tree import (
     OtherSide,
     Repeat,
     Skip,
-    Stated,
     Target,
     Unread,
 )
@@ -212,13 +211,6 @@ class Brackets(Stars):
         close = self.closing()
         after = self.tokens[close + 1]
         return after.type is not Type.NUMBER and after.text not in ("x", "*", "in", "into")
-
-    def bracketed_count_ahead(self) -> Stated | None:
-        """The printed count that stands here, without reading it."""
-        mark = self.at
-        found = self.bracketed_count()
-        self.at = mark
-        return found
 
 
 def ends_round(nodes: list[Node]) -> bool:

@@ -36,6 +36,13 @@ class Counts(Targets):
         self.at = close + 1
         return Stated(found.total, found.parts, start, self.last_end)
 
+    def bracketed_count_ahead(self) -> Stated | None:
+        """The printed count that stands here, without reading it."""
+        mark = self.at
+        found = self.bracketed_count()
+        self.at = mark
+        return found
+
     def _asked_again(self, close: int) -> bool:
         """Whether what follows the bracket makes it a repeat or a group in one place."""
         after, then = self.tokens[close + 1], self.tokens[close + 2 : close + 3]

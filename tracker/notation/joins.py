@@ -5,7 +5,7 @@ from __future__ import annotations
 from tracker.notation.paces import Paces
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed
-from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, SPACE_WORDS
+from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, PIECES, SPACE_WORDS
 
 
 class Joins(Paces):
@@ -26,7 +26,21 @@ class Joins(Paces):
             if self._stitch_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
             self.at -= 1
-        return self._joined(start, colour)
+        return self._joined_by_stitches(start, colour) or self._joined(start, colour)
+
+    def _joined_by_stitches(self, start: int, colour: str) -> Act | None:
+        """``piece ("with" | "by") ["working"] (stitch | figure)``: those stitches join it"""
+        mark, end = self.at, self.clause_end()
+        words = {t.text for t in self.tokens[mark:end]}
+        while self.at < end and not self.accept_any("with", "by"):
+            self.at += 1
+        self.accept_all("working", "work", "making", "a", "an")
+        number = self.here.type is Type.NUMBER
+        worked = self.at < end and not self._slip_here() and (number or self._stitch_here())
+        if words & PIECES and worked:
+            return Act(Deed.COLOUR, start, self.last_end, colour, onto="piece")
+        self.at = mark
+        return None
 
     def _joined(self, start: int, colour: str) -> Act:
         """``["with"] ["a" …] ["sl st"] [target] words``: the rest of a join."""

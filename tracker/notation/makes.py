@@ -8,7 +8,7 @@ from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.reaching import Reaching
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target
+from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target, Unread
 from tracker.notation.wordlists import END_WORDS, STITCH_WORDS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
@@ -78,21 +78,27 @@ class Makes(Reaching):
         else:
             stitch, target = self._stitch_and_target(stitch, numbered)
         colour = self._in_colour() if target is None else None
+        count = count or self._counted_along(target)
         end = self.last_end
         first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind)
-        from_hook = self._made_from_hook(first)
-        if from_hook:
-            return from_hook
+        if count is None and target is not None and target.kind == "along":
+            why = "does not say how many stitches"
+            return [Unread(self.text[start:end], start, end, why)]
+        made = self._made_from_hook(first) or self._made_there(first, together is None)
+        return made if colour is None else [colour, *made]
+
+    def _made_there(self, first: Make, alone: bool) -> list[Node]:
+        """``make {"and" target} [times]``; ``alone``: not several closed together"""
+        stitch, target = first.stitch, first.target
         also = self._and_also(stitch, first)
         if stitch.takes > 1 and also:
             # "sc2tog over last sp and last sc": one stitch, and the places it closes
             first, also = replace(first, target=None, end=self.last_end, loop=self.loop), []
-        if target is None and together is None:
+        if target is None and alone:
             pair = self._together_in(first)
             if pair is not None:
                 return [pair]
-        made = self._so_often_made(first, also, plain=target is None)
-        return made if colour is None else [colour, *made]
+        return self._so_often_made(first, also, plain=target is None)
 
     def _made_from_hook(self, first: Make) -> list[Node]:
         """``make ("from" | "starting in") hook ["to end"]``, where the stitch has no place"""
@@ -107,6 +113,16 @@ class Makes(Reaching):
             return [passed, replace(first, target=Target(At.EACH, "ch"))]
         self.at = mark
         return []
+
+    def _counted_along(self, target: Target | None) -> Figure | None:
+        """``"(" figure [stitches] ")"`` behind "sc around the first leg": how many go along it"""
+        if target is None or target.kind != "along":
+            return None
+        stated = self.bracketed_count_ahead()
+        if stated is None or self.tokens[self.closing() + 1].type is Type.END:
+            return None
+        self.at = self.closing() + 1
+        return stated.total
 
     def _stitch_and_target(self, stitch: Stitch, numbered: bool) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
@@ -222,6 +238,12 @@ class Makes(Reaching):
             self.accept_any(*STITCH_WORDS)
             found = self.lexicon.stitch(key)
             return replace(found, makes=count[0]) if key == "shell" and count else found
+        if key == "inc" and count == (1,):
+            # "1 sc inc" is one increase; in "1 sc inc 1" the number belongs to the stitch
+            if self.here.type is not Type.NUMBER:
+                return _in_one(stitch, 2)
+            self.at = mark
+            return None
         if key == "inc":
             return _in_one(stitch, count[0] if count else 2)
         if key == "dec":

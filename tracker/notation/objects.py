@@ -5,7 +5,9 @@ from __future__ import annotations
 from tracker.notation.chains import Chains
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Target
-from tracker.notation.wordlists import HOLES, SHAPING, STITCH_WORDS, THINGS
+from tracker.notation.wordlists import CHAIN_WORDS, HOLES, PIECES, SHAPING, STITCH_WORDS, THINGS
+
+_ALONG = ("around", "round", "along", "across", "through")
 
 
 class Objects(Chains):
@@ -33,26 +35,32 @@ class Objects(Chains):
         return None
 
     def _loose_object(self) -> Target | None:
-        """``("around" | "along" …) words`` behind a number of stitches: what they go along.
+        """``("around" | "along" | "on" …) words`` behind a number of stitches: what they go along.
 
         Round a chain or a handle they go into that space; along anything else each has
-        its own place, which the words do not count.
+        its own place, which the words do not count. `Target.group` is "ch" along a chain,
+        "both" through two layers at once.
         """
         mark = self.at
-        lead = self.accept_any("around", "round", "along", "across", "through")
+        lead = self.accept_any(*_ALONG, "on", "in", "into", "onto")
         further = self.here.text in ("to", "until", "till")
         words = self._clause_words() if lead and not further else set()
-        if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
-            self.at = mark
-            return None
-        counted = words & set(STITCH_WORDS) and any(word.isdigit() for word in words)
-        if counted or not words & THINGS or self._stitch_in_clause():
+        if not self._is_object(words) or (lead not in _ALONG and not words & PIECES):
             self.at = mark
             return None
         self.to_clause_end()
         if words & HOLES and lead in ("around", "round"):
             return Target(At.NEXT, "sp")
-        return Target(At.NEXT, "along")
+        both = lead == "through" and bool(words & {"both", "two", "2"})
+        chain = "ch" if words & set(CHAIN_WORDS) and not words & PIECES else ""
+        return Target(At.NEXT, "along", group="both" if both else chain)
+
+    def _is_object(self, words: set[str]) -> bool:
+        """Whether the words of a clause name a thing, and no places that are counted."""
+        if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
+            return False
+        counted = words & set(STITCH_WORDS) and any(word.isdigit() for word in words)
+        return not counted and bool(words & THINGS) and not self._stitch_in_clause()
 
     def _stitch_in_clause(self) -> bool:
         """Whether a stitch (not a chain) is named up to the end of this clause."""

@@ -36,9 +36,14 @@ _EVEN = re.compile(
 _NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
 #: "… for 5 rounds", "…, 2 rounds", "do this for 7 rounds in all", "… each round"
 _SO_MANY = re.compile(
-    rf"(?:(?:do this |work(?:ed)? )?\bfor (?:the )?(?:next )?|, ){_NUMBER} (?:more )?"
+    rf"(?:(?:do this |work(?:ed)? )?\bfor (?:the )?(?:next )?|, ){_NUMBER} +(?:more )?"
     r"(?:rounds?|rnds?|rows?)\b"
     r"(?: in (?:all|total))?"
+)
+#: "for 5 (6, 7) rounds": how many of them differs by size
+_SO_MANY_EACH = re.compile(
+    r"\bfor (?:the )?(?:next )?\d+ ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?"
+    r"(?=(?:rounds?|rnds?|rows?)\b)"
 )
 _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;(\[<{=-]|$))")
 #: "until you have 20 sc", "until 2 sc rem"
@@ -74,6 +79,10 @@ def read_round(
     until = "" if match is None else text[match.start() : match.end()].strip()
     body = text if match is None else _blanked(text, match)
     growing = _GROWING.search(plain(body))
+    each_size = _SO_MANY_EACH.search(plain(body))
+    if each_size is not None:
+        more = each_size.span("more")
+        body = body[: more[0]] + " " * (more[1] - more[0]) + body[more[1] :]
     body, rounds = _so_many(body)
     goal = _GOAL.search(plain(body))
     if goal is not None and growing is not None:
@@ -85,7 +94,8 @@ def read_round(
     if again is not None:
         stated = _stated_of(body, lexicon, sizes)
         wanted = 0 if goal is None else int(goal["n"])
-        return RoundText(text, (), stated, again, until, rounds, wanted)
+        uneven = each_size is not None or len(set(again.times or ())) > 1
+        return RoundText(text, (), stated, again, until, rounds, wanted, uneven)
     even = _even_rounds(body)
     reader = Reader(body, lexicon, sizes)
     nodes = reader.round()
@@ -97,7 +107,8 @@ def read_round(
     stated = reader.stated
     if all(isinstance(node, Note) for node in nodes):
         stated = stated or _stated_of(body, lexicon, sizes)
-    return RoundText(text, nodes, stated, None, until, max(even, rounds))
+    often = max(even, rounds)
+    return RoundText(text, nodes, stated, None, until, often, uneven=each_size is not None)
 
 
 def _so_many(text: str) -> tuple[str, int]:

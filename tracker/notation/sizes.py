@@ -11,6 +11,8 @@ _SLASHES = re.compile(r"(?<![\w./])\d+(?:/\d+){1,11}(?![\w/])")
 _PAIR = re.compile(
     r"\(\s*\d+\s*\[\s*\d+\s*\]\s*[a-z]|\b\d+\s*\[\s*\d+\s*\]\s*(?:st|sc|dc|hdc|tr|ch|rnd|row|,)"
 )
+#: What stands before the last number of a range of rounds: "Rnds 4-".
+_RANGE = re.compile(r"\b(?:rounds?|rnds?|rows?|rds?|r)\.?\s*\d+\s*(?:-|to)\s*\Z")
 
 #: "8 (10) sc" and "(8, 10)": together they show two sizes.
 _TWO = re.compile(r"\b\d+ ?\(\d+\) ?(?:sts?|sc|dc|hdc|tr|ch)\b")
@@ -22,6 +24,8 @@ def sizes_in(text: str) -> int:
     low = plain(text)
     found = 1
     for match in _LIST.finditer(low):
+        if _RANGE.search(low, 0, match.start()):
+            continue
         found = max(found, 1 + len(re.findall(r"\d+", match[1])))
     for match in _SLASHES.finditer(low):
         found = max(found, match[0].count("/") + 1) if match[0].count("/") > 1 else found

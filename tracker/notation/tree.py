@@ -304,6 +304,7 @@ class RoundText:
         until: words that end a round of open length ("until piece measures 9 cm").
         even: rounds to be worked so (0: one, or as many as the label says).
         goal: the count at which to stop repeating the round ("until you have 20 sc"), or 0.
+        uneven: the number of rounds to be worked differs by size.
     """
 
     text: str
@@ -313,3 +314,4 @@ class RoundText:
     until: str = ""
     even: int = 0
     goal: int = 0
+    uneven: bool = False

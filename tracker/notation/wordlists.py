@@ -70,7 +70,7 @@ CRAFT = _words(
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers
     eye eyes safety nose mouth embroider felt button buttons bead beads wire hair glue hole
-    gather seam apart"""
+    gather seam apart flatten flattened fold folded press pinch"""
 )
 
 #: What the hands do to make one stitch.
@@ -128,9 +128,17 @@ TOTAL = _words("total in all altogether stiches stitchs s . rem remaining now re
 
 #: What stitches are worked along or round; those of them that are holes under chains.
 HOLES = _words("ch chain chs handle handles loop opening strap")
-THINGS = HOLES | _words(
-    """leg legs arm arms ear ears foot feet fluke flukes fin body head layer layers edge side sides
-    underside first second third other top bottom piece part round tail"""
+PIECES = _words(
+    """leg legs arm arms ear ears foot feet fluke flukes fin fins body head wing wings hand hands
+    paw paws"""
+)
+THINGS = (
+    HOLES
+    | PIECES
+    | _words(
+        """layer layers edge side sides underside first second third other top bottom piece part
+        round tail"""
+    )
 )
 
 #: Things made of several stitches, between which nothing is worked into.

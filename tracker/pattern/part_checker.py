@@ -41,6 +41,9 @@ from tracker.pattern.findings import (
 from tracker.pattern.house import House
 from tracker.pattern.order import Order, ReadLine, Task
 
+#: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
+_State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool]
+
 
 class PartChecker:
     """Checks the rounds of one part, in order, in all sizes.
@@ -91,6 +94,8 @@ class PartChecker:
         self.begun = False
         self.doubt = False
         self.guessed = False
+        self.known: dict[object, tuple[Judged | None, _State]] = {}
+        self.causes: dict[int, Cause] = {}
         self.misnumbered: list[Cause] = []
         if self.house is not None:
             self.house.begin()
@@ -160,7 +165,7 @@ class PartChecker:
             self.edges = [None if e is None else turned(e) for e in self.edges]
         stated = task.stated if task.last else None
         try:
-            judged = self._judge(nodes, stated)
+            judged = self._judged(nodes, stated)
         except TooMuchError:
             self._unread(task, Cause("asks for more stitches than any piece has", 0, 1))
             return
@@ -174,8 +179,15 @@ class PartChecker:
         elif self.doubt and not (judged.fits and judged.agrees):
             why = "follows a round that does not work out, so nothing can be said of it"
             self._unread(task, Cause(why, 0, end))
+        elif task.item.read.uneven and self._changes(judged):
+            why = "is worked another number of times in each size, and changes the count"
+            self._unread(task, Cause(why, 0, end))
         else:
             self._keep(task, nodes, judged, stated)
+
+    def _changes(self, judged: Judged) -> bool:
+        """Whether a round leaves another number of stitches than the one below."""
+        return self._below() != tuple(o.makes for o in judged.outcomes)
 
     def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         """Go down to an earlier round where all the words work into that: layered petals."""
@@ -196,6 +208,22 @@ class PartChecker:
             first = unread[0]
             return Cause(f"{short(first.words)!r} {first.why}", first.start, first.end)
         return None
+
+    def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
+        """`_judge`, once only for a round that is worked again from the same edge."""
+        base = self.beginnings.habit(nodes, self.pending)
+        key = (nodes, stated, base, self.begun, *self._state(), self.printed)
+        known = self.known.get(key)
+        if known is None:
+            judged = self._judge(nodes, stated)
+            self.known[key] = known = (judged, self._state())
+        judged, (edges, self.pending, self.colour, self.guessed, self.doubt) = known
+        self.edges = list(edges)
+        return judged
+
+    def _state(self) -> _State:
+        """What a round begins from."""
+        return tuple(self.edges), self.pending, self.colour, self.guessed, self.doubt
 
     def _judge(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """The reading that fits; None where too little is known of the round below."""
@@ -347,8 +375,11 @@ class PartChecker:
     ) -> list[Message]:
         base = self.beginnings.habit(nodes, self.pending)
         if not judged.fits or judged.agrees is False:
-            starts = self._starts(self.edges)
-            cause = explain(nodes, judged, stated, starts, base, self._below())
+            cause = self.causes.get(id(judged))
+            if cause is None:
+                starts = self._starts(self.edges)
+                cause = explain(nodes, judged, stated, starts, base, self._below())
+                self.causes[id(judged)] = cause
             where = task.item if cause.printed else task.body
             return [self._message(where, cause), *self._numbering(task)]
         end = first_line(task.body.line)
