@@ -138,7 +138,8 @@ class Advice(Repeats):
             if self.tokens[index].text in ("and", "then", "&"):
                 self.at = index + 1
                 self.accept_all(*VERBS)
-                works = self.here.type is Type.NUMBER or self._stitch_named()
+                self.accept_number()
+                works = self._stitch_named()
                 self.at = mark
                 if works:
                     return index

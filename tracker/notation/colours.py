@@ -25,7 +25,8 @@ class Colours(Joins):
             self.accept_any("back")
             self.accept_any("colors", "colours", "color", "colour", "yarn")
         led = bool(self.accept_any("to", "with", "using", "in"))
-        bare = self.ahead().type is Type.NUMBER and (self.here.text,) not in self.lexicon.phrases
+        names = self.ahead().type is Type.NUMBER or self.ahead().text == ":"
+        bare = names and (self.here.text,) not in self.lexicon.phrases
         if not (led or changing or bare):
             return None
         name = self.colour_name()
