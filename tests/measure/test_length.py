@@ -7,6 +7,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tracker.measure.length import Measured, Since, rounds_left, target_in
+from tracker.pattern.load import load_text
+from tracker.pattern.plan import make_plans
 
 
 @pytest.mark.parametrize(
@@ -102,3 +104,40 @@ def test_no_measures_whatever_bring_a_fault(taken, reckoned, whole, swatch):
         Fraction(50), Fraction(reckoned), Fraction(1), measures, whole=whole, swatch=swatch
     )
     assert found is None or found.rounds >= 0
+
+
+SIZED = """\
+title = "Fen sleeve"
+sizes = ["one", "two", "three"]
+[[part]]
+name = "Sleeve"
+worked = "spiral"
+rounds = '''
+Rnd 1: 6 sc in magic ring. (6)
+Rnd 2: sc in each st around {until}.
+'''
+"""
+
+
+@pytest.mark.parametrize(
+    ("until", "lengths"),
+    [
+        ("until piece measures 6 (6 1/2, 7) in from beginning", ["6 in", "6.5 in", "7 in"]),
+        ("until piece measures 6 (6½, 7) inches", ["6 in", "6.5 in", "7 in"]),
+        ("until piece measures 15.5 (16, 17.5) cm", ["15.5 cm", "16 cm", "17.5 cm"]),
+        ("until piece measures 15 (16) [17] cm", ["15 cm", "16 cm", "17 cm"]),
+        ("until piece measures 15, 16, 17 cm", ["15 cm", "16 cm", "17 cm"]),
+        ("until piece measures 15/16/17 cm", ["15 cm", "16 cm", "17 cm"]),
+        ("for 5 (6, 7) cm", ["5 cm", "6 cm", "7 cm"]),
+        ('until piece measures 6 1/2" from start', ["6.5 in"] * 3),
+        ("until piece measures 15 cm [6 in]", ["15 cm"] * 3),
+        ("until piece measures 12-13 cm", [None] * 3),
+        ("until piece measures 15, 16 cm", [None] * 3),
+    ],
+)
+def test_each_size_is_told_its_own_length(until, lengths):
+    plans = make_plans(load_text(SIZED.format(until=until)))
+    rounds = [plan.parts[0].rounds[1] for plan in plans]
+    assert [one.verdict for one in rounds] == ["open"] * 3
+    found = [target_in(one.until) for one in rounds]
+    assert [one and str(one.length) for one in found] == lengths

@@ -208,7 +208,16 @@ def test_a_swatch_is_read_as_makers_write_it(text, stitch):
 
 
 @pytest.mark.parametrize(
-    "text", ["", "16 sts", "16 sts 18 rounds", "0 sts 18 rounds 10 cm", "16 sts 18 rounds 10 g"]
+    "text",
+    [
+        "",
+        "1 a" + " " * 9000,
+        "1 " + "a " * 9000,
+        "16 sts",
+        "16 sts 18 rounds",
+        "0 sts 18 rounds 10 cm",
+        "16 sts 18 rounds 10 g",
+    ],
 )
 def test_what_is_no_swatch_is_told(text):
     with pytest.raises(ValueError, match=r"swatch|length"):

@@ -8,6 +8,9 @@ from fractions import Fraction
 
 from tracker.measure.units import NUMBER, UNIT, read_length, read_number
 
+LONGEST = 100
+"""Characters of a swatch in words."""
+
 PI = Fraction(245_850_922, 78_256_779)
 """The circle's number, less than 1e-15 off: a convergent of its continued fraction."""
 
@@ -96,9 +99,11 @@ def read_swatch(text: str) -> tuple[Swatch, str]:
     Raises:
         ValueError: it states none; the message says what one looks like.
     """
-    found = _SWATCH.fullmatch(text)
+    text = " ".join(text.split())
+    found = _SWATCH.fullmatch(text) if len(text) <= LONGEST else None
     if found is None:
-        raise ValueError(f'"{text.strip()}" is no swatch, such as "16 sts 18 rounds 10 cm"')
+        short = text if len(text) <= LONGEST else f"{text[:LONGEST]}…"
+        raise ValueError(f'"{short}" is no swatch, such as "16 sts 18 rounds 10 cm"')
     over = read_length(found["over"]).cm
     width = read_length(found["width"]).cm if found["width"] else over
     stitches, rounds = read_number(found["stitches"]), read_number(found["rounds"])

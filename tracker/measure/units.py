@@ -49,6 +49,7 @@ NUMBER = (
 UNIT = r"(?:[A-Za-z]{1,12}\b|[\"”″])"
 
 _LENGTH = re.compile(rf"(?<![\w.,/]){NUMBER}\s*{UNIT}")
+_SEVERAL = re.compile(rf"[\d{_VULGAR})\]]\s*(?:[,;/–-]|to|or|and)?\s*$")
 _AMOUNT = re.compile(rf"\s*(-|−)?\s*({NUMBER})\s*({UNIT})\.?\s*")
 
 
@@ -104,8 +105,13 @@ def read_weight(text: str) -> Amount:
 
 
 def first_length(words: str) -> Amount | None:
-    """The first length above 0 that is said somewhere in a text; None where none is."""
+    """The first length above 0 that is said somewhere in a text; None where none is.
+
+    Nor is any where a unit stands behind several figures ("12-13 cm", "15, 16 cm").
+    """
     for found in _LENGTH.finditer(words):
+        if _SEVERAL.search(words[: found.start()]):
+            return None
         try:
             amount = read_length(found[0])
         except ValueError:

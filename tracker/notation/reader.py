@@ -19,12 +19,15 @@ DEEPEST = 12
 _SHOWN = 40
 #: Up to the end of the sentence; a point inside a figure ("8.5 cm") does not end it.
 _WORDS = r"(?:[^.;(\[]|(?<=\d)\.(?=\d))*"
+_LENGTH_UNIT = r"(?:(?:cm|mm|in|inch|inches)\b|[\"”″])"
+#: Figures of the other sizes in brackets, such as the last ones of "15 (16, 17½) cm".
+_OTHERS = r"(?:\s*[(\[][\d,;./ ¼½¾⅓⅔⅛⅜⅝⅞]+[)\]])+"
 _UNTIL = re.compile(
     r"(?:\brep(?:eat)? (?:this|last) (?:rnd|round|row)s?,? )?\b(?:until|till|for)\b"
     rf"{_WORDS}?"
     r"(?:measures?\b|desired|long\b|length|tall\b|deep\b|big enough|fits"
-    rf"|\d\s*(?:cm|mm|in|inch|inches)\b){_WORDS}"
-    rf"(?:[(\[][\d,./ ]+[)\]]\s*(?:cm|mm|in|inch|inches)\b{_WORDS})?"
+    rf"|[\d¼½¾⅓⅔⅛⅜⅝⅞](?:{_OTHERS})?\s*{_LENGTH_UNIT}){_WORDS}"
+    rf"(?:{_OTHERS}\s*{_LENGTH_UNIT}{_WORDS})?"
 )
 _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*"

@@ -16,7 +16,11 @@ if TYPE_CHECKING:
     from tracker.pattern.checked import Check, CheckedRound
 
 #: Figures of several sizes side by side.
-_FIGURES = re.compile(r"\d+(?:\.\d+)?(?:\s*[(\[/][\d.,/ ]*\d[)\]]?)")
+_FIGURE = r"\d+(?:\.\d+|\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s+\d+/\d+(?!/))?"
+_FIGURES = re.compile(
+    rf"{_FIGURE}(?:(?:\s*[(\[]\s*{_FIGURE}(?:\s*[,;/]\s*{_FIGURE})*\s*[)\]])+"
+    rf"|(?:/{_FIGURE})+|(?:,\s*{_FIGURE})+)"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,7 +206,7 @@ def for_size(words: str, index: int, sizes: int) -> str:
     """The words with the figures of one size: "until 15 (16, 18, 20) cm", "15/16/18/20 cm"."""
 
     def one(match: re.Match[str]) -> str:
-        figures = re.findall(r"\d+(?:\.\d+)?", match.group())
+        figures = re.findall(_FIGURE, match.group())
         return str(figures[index]) if len(figures) == sizes else match.group()
 
     return _FIGURES.sub(one, words)
