@@ -20,6 +20,7 @@ LAYERS = {
     "screens": 5,
     "cli": 6,
     "cli_ahead": 6,
+    "cli_chapters": 6,
     "cli_check": 6,
     "cli_files": 6,
     "cli_parser": 6,

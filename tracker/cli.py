@@ -147,6 +147,12 @@ def _write(arguments: Namespace) -> int:
     return write(arguments.name, wanted)
 
 
+def _chapters(arguments: Namespace) -> int:
+    from tracker import cli_chapters
+
+    return cli_chapters.chapters(arguments.piece, arguments.began, arguments.ended)
+
+
 def _work(arguments: Namespace) -> int:
     from tracker import cli_work
 
@@ -167,6 +173,7 @@ def _resume(_arguments: Namespace) -> int:
 
 _COMMANDS = {
     "ahead": _ahead,
+    "chapters": _chapters,
     "check": _check,
     "patterns": _patterns,
     "read": _read,

@@ -78,6 +78,13 @@ _SPREAD_EXAMPLES = """examples:
   hookside spread 70 --multiple "6 + 2"
 """
 
+_CHAPTERS = """Chapter marks for a recording of the work: when each round was begun, counted
+from the moment the recording began, one plain line each. A time alone means the day on
+which the piece was last worked. The recording ends when nothing was pressed for an hour."""
+_CHAPTERS_EXAMPLES = """examples:
+  hookside chapters --began 10:15                       of the latest piece
+  hookside chapters my-cowl --began "2026-03-02 10:15:30" --ended 11:40
+"""
 _WRITE = """Writes a pattern, or the pattern of a piece, as instructions that others can follow:
 materials, gauge, abbreviations, special stitches, every part in all sizes, making up,
 cautions, and how far its counts are proved. `hookside read` reads text and Markdown back."""
@@ -129,6 +136,7 @@ def make_parser() -> argparse.ArgumentParser:
     _add_size(commands)
     _add_tables(commands)
     _add_write(commands)
+    _add_chapters(commands)
     where = commands.add_parser("where", help="the place, as one plain line")
     where.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     where.add_argument("--card", action="store_true", help="more: how to find it on the work")
@@ -300,3 +308,16 @@ def _add_tables(commands: argparse._SubParsersAction[_Parser]) -> None:
     tables.add_argument("word", nargs="?", metavar="WORD", help="one hook, yarn or age")
     tables.add_argument("--unit", choices=("cm", "in"), default="cm", help="for heads")
     tables.add_argument("--json", action="store_true", help="the table as JSON")
+
+
+def _add_chapters(commands: argparse._SubParsersAction[_Parser]) -> None:
+    chapters = commands.add_parser(
+        "chapters",
+        help="chapter marks for a recording",
+        description=_CHAPTERS,
+        epilog=_CHAPTERS_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    chapters.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
+    chapters.add_argument("--began", required=True, metavar="WHEN", help="when it began")
+    chapters.add_argument("--ended", metavar="WHEN", help="when it ended, if said")

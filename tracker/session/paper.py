@@ -125,13 +125,13 @@ def write_paper(head: Head, history: History, when: datetime) -> tuple[bytes, in
 
 def read_paper(data: bytes) -> Found:
     """What a file holds. Raises `PaperError` where even its head cannot be read."""
-    end, changed = _head_end(data)
+    end, changed = head_end(data)
     found = Found(_head(data[:end]), changed, History())
     _read_log(found, data, end)
     return found
 
 
-def _head_end(data: bytes) -> tuple[int, bool]:
+def head_end(data: bytes) -> tuple[int, bool]:
     """Where the log begins, and whether the head was changed.
 
     A pattern may itself contain such lines: so the place where the seal fits counts.
@@ -171,7 +171,7 @@ def _read_log(found: Found, data: bytes, begin: int) -> None:
         stop = data.find(b"\n", found.sound)
         stop = len(data) if stop < 0 else stop
         raw = data[found.sound : stop]
-        if not _is_remark(raw):
+        if not is_remark(raw):
             try:
                 _take(found, read_line(raw, found.seal), raw)
             except EntryError:
@@ -202,7 +202,7 @@ def _spot_of(raw: bytes, before: int) -> Spot | None:
     return line.entry.event(line.entry.presses).spot
 
 
-def _is_remark(raw: bytes) -> bool:
+def is_remark(raw: bytes) -> bool:
     """A blank line, or a comment; but not an entry whose first character was hit."""
     return not raw.strip() or (raw.startswith(b"#") and b"seal" not in raw)
 
