@@ -129,7 +129,7 @@ async def test_the_bin_is_asked_for_twice_and_keeps_the_file(folder, own_home):
         assert names(folder) == ["hedgerow-tea-cosy", "furrow-headband"]
         await pilot.press("d", "d")
         await pilot.pause()
-        assert "is in the bin" in text(app)
+        assert "is in the bin: b looks into it" in text(app)
     assert names(folder) == ["furrow-headband"]
     assert (own_home / "bin" / "hedgerow-tea-cosy.piece.toml").read_bytes() == data
 
@@ -183,3 +183,21 @@ async def test_the_time_worked_leaves_pauses_out_and_outlives_folding(own_home):
     session.close()
     async with shelf(folder) as (app, _):
         assert "8 min worked" in text(app)
+
+
+async def test_a_piece_is_taken_out_of_the_bin_again(folder, own_home):
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("b")
+        assert "The bin  nothing in it" in text(app)
+        await pilot.press("enter", "d", "d", "n", "e", "s", "f")
+        assert len(pieces(folder)) == 2
+        assert isinstance(app.screen, ShelfScreen)
+        await pilot.press("b", "d", "d", "b")
+        assert "The bin  1 in it" in text(app)
+        assert "hedgerow-tea-cosy" in text(app)
+        await pilot.press("enter")
+        assert "is on the shelf again" in text(app)
+        assert "The bin  nothing in it" in text(app)
+        await pilot.press("b")
+        assert "The shelf  2 on it" in text(app)
+    assert [piece.standing for piece in pieces(folder)] == [Standing.IN_WORK] * 2

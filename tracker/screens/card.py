@@ -9,7 +9,7 @@ from textual.widgets import Static
 
 from tracker.screens.actions import Keys, bindings
 from tracker.screens.entry import Asked, Entry
-from tracker.screens.flow import Line, content, cut_line, paragraph
+from tracker.screens.flow import Line, Piece, content, cut_line, length, paragraph, spread
 from tracker.screens.inks import Inks
 from tracker.screens.keys import shown
 from tracker.screens.tell import number_for, prompt
@@ -118,11 +118,11 @@ class CardScreen(Screen[None]):
             (shown(keys["go-round"][0]), f"{i_am}round"),
             (shown(keys["parts"][0]), "parts"),
         )
-        line = [
-            piece
-            for key, word in pairs
-            for piece in ((key, inks.strong), (f" {word}  ", inks.quiet))
-        ]
+        line: list[Piece] = []
+        for key, word in pairs:
+            pair = [(key, inks.strong), (f" {word}  ", inks.quiet)]
+            if length([*line, *pair]) - 2 <= width:
+                line += pair
         return cut_line(line, width)
 
 
@@ -130,7 +130,7 @@ def card_lines(card: Card, width: int, height: int, inks: Inks) -> list[Line]:
     """The card in so many rows: with air where there is room, the least needed left out."""
     lay = f"Put down {card.ago}" if card.ago else "Put down"
     head: list[Line] = [
-        cut_line([(card.where, inks.place)], width),
+        spread([(card.where, inks.place)], [(card.piece, inks.quiet)], width),
         cut_line([(lay, inks.text), (f"  {card.when}", inks.quiet)], width),
     ]
     facts = _rows(card.facts, width, inks)

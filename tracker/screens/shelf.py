@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
@@ -12,30 +13,17 @@ from textual.screen import Screen
 from textual.widgets import Input, OptionList, Static
 
 from tracker.screens.actions import bindings
-from tracker.screens.flow import Line, Piece, content, cut_line, length, paragraph, spread
+from tracker.screens.flow import Line, content, paragraph
 from tracker.screens.inks import Inks
-from tracker.screens.pick import LIST
+from tracker.screens.shelf_lines import IN_BIN, KEYS, key_lines, piece_lines
 from tracker.session import moving
-from tracker.session.about import STANDING, About, about, spoken_time
+from tracker.session.about import STANDING, About, about
 from tracker.session.access import StoreError
 from tracker.session.session import Session
 from tracker.session.shelf import Standing, pieces
 
 if TYPE_CHECKING:
     from textual.app import ComposeResult
-
-KEYS = (
-    ("enter", "open"),
-    ("n", "new"),
-    ("e", "rename"),
-    ("s", "aside"),
-    ("f", "finish"),
-    ("d", "bin"),
-    ("q", "leave"),
-)
-
-BAR = 10
-"""Squares of the bar that shows the share done."""
 
 ORDER = tuple(Standing)
 
@@ -50,6 +38,7 @@ class ShelfScreen(Screen[None]):
         Binding("s", "stand('set-aside')", "Set aside", show=False),
         Binding("f", "stand('finished')", "Finish", show=False),
         Binding("d", "throw_away", "To the bin", show=False),
+        Binding("b", "turn", "Into the bin and back", show=False),
         Binding("escape", "drop", "Drop", show=False),
     ]
     DEFAULT_CSS = """
@@ -79,6 +68,7 @@ class ShelfScreen(Screen[None]):
         self._told = ""
         self._abouts: Sequence[About] = ()
         self._sure: Path | None = None
+        self._in_bin = False
 
     def compose(self) -> ComposeResult:
         """Heading, list, a line for a new name, what was done, the keys."""
@@ -117,6 +107,8 @@ class ShelfScreen(Screen[None]):
         here = self._here
         if name == "quit":
             self.app.exit()
+        elif self._in_bin:
+            self._take_out()
         elif here is None:
             self.action_new()
         else:
@@ -156,8 +148,25 @@ class ShelfScreen(Screen[None]):
             self._sure = here.piece.path
             self._tell(f"Press d again to put {here.piece.name} into the bin; esc keeps it.")
             return
-        words = "{name} is in the bin; it can be moved back from {folder}."
+        words = "{name} is in the bin: b looks into it."
         self._do(lambda: moving.throw_away(here.piece, self._folder), words)
+
+    def action_turn(self) -> None:
+        """Look into the bin, or back at the shelf."""
+        self._in_bin = not self._in_bin
+        self._sure, self._told = None, ""
+        self._look()
+
+    def _take_out(self) -> None:
+        """Back among those in work."""
+        here = self._here
+        if here is not None:
+            put = partial(moving.stand, here.piece, Standing.IN_WORK, self._folder)
+            self._do(put, "{name} is on the shelf again.")
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool:  # noqa: ARG002
+        """In the bin there is nothing to do but to look, and to take out."""
+        return not self._in_bin or action in ("act", "turn", "drop")
 
     def action_drop(self) -> None:
         """Drop what is asked."""
@@ -190,12 +199,13 @@ class ShelfScreen(Screen[None]):
         self._sure = None
         self._look(path)
         name = path.name.removesuffix(".piece.toml")
-        self._tell(words.format(name=name, folder=path.parent))
+        self._tell(words.format(name=name))
 
     def _look(self, at: Path | None = None) -> None:
         """Read the pieces anew, and stand at one of them."""
         now = self._clock()
-        found = sorted(pieces(self._folder), key=lambda piece: ORDER.index(piece.standing))
+        folder = self._folder.parent / moving.BIN if self._in_bin else self._folder
+        found = sorted(pieces(folder), key=lambda piece: ORDER.index(piece.standing))
         every = [about(piece, now) for piece in found]
         self._abouts = sorted(every, key=lambda one: bool(one.trouble))
         paths = [one.piece.path for one in self._abouts]
@@ -209,57 +219,25 @@ class ShelfScreen(Screen[None]):
         options.clear_options()
         options.add_options(content(piece_lines(one, width)) for one in self._abouts)
         options.highlighted = stand if self._abouts else None
-        count = len(self._abouts)
-        many = "nothing on it yet: n begins a piece" if not count else f"{count} on it"
-        head: Line = [("The shelf", self._inks.place), (f"  {many}", self._inks.quiet)]
+        head: Line = [(self._title, self._inks.place), (f"  {self._many}", self._inks.quiet)]
         self.query_one("#head", Static).update(content([head, []]))
         self._tell(self._told)
+
+    @property
+    def _title(self) -> str:
+        return "The bin" if self._in_bin else "The shelf"
+
+    @property
+    def _many(self) -> str:
+        count = len(self._abouts)
+        if self._in_bin:
+            return f"{count} in it" if count else "nothing in it"
+        return f"{count} on it" if count else "nothing on it yet: n begins a piece"
 
     def _tell(self, words: str) -> None:
         """What was done or is asked, above the keys."""
         self._told = words
         width = self.app.size.width - 4
         told: list[Line] = [[(row, self._inks.strong)] for row in paragraph(words, width)]
-        self.query_one("#foot", Static).update(content([*told, *key_lines(width, self._inks)]))
-
-
-def key_lines(width: int, inks: Inks) -> list[Line]:
-    """The keys of the shelf: in one row, or in two where room is short."""
-    for gap in ("   ", "  "):
-        line = _keys(KEYS, gap, inks)
-        if length(line) - len(gap) <= width:
-            return [line]
-    half = len(KEYS) // 2
-    return [cut_line(_keys(keys, "  ", inks), width) for keys in (KEYS[:half], KEYS[half:])]
-
-
-def _keys(keys: Sequence[tuple[str, str]], gap: str, inks: Inks) -> list[Piece]:
-    return [
-        piece for key, word in keys for piece in ((key, inks.strong), (f" {word}{gap}", inks.quiet))
-    ]
-
-
-def piece_lines(one: About, width: int) -> list[Line]:
-    """Two lines: its name and how far it is; where it is, and what comes next."""
-    name = [(one.piece.name, LIST.strong)]
-    if one.trouble:
-        return [name, cut_line([(f"  {one.trouble}", LIST.text)], width)]
-    tag = STANDING[one.piece.standing] or ("done" if one.done else "")
-    far = f"{one.share:3} %"
-    if width >= 60:
-        filled = one.share * BAR // 100
-        far = f"{'■' * filled}{'□' * (BAR - filled)}  {far}"
-    first = spread(name, [(f"{tag}  ".lstrip(" "), LIST.quiet), (far, LIST.text)], width)
-    return [first, cut_line([(f"  {details(one, width)}", LIST.quiet)], width)]
-
-
-def details(one: About, width: int) -> str:
-    """Where a piece is, what comes next, when it was put down, how long it took."""
-    lay = one.touched and f"put down {one.touched}"
-    took = f"{spoken_time(one.worked)} worked" if one.worked >= 60 else ""
-    step = "" if one.done else f"next {one.step}"
-    if width < 60:
-        return " · ".join(word for word in (one.where, one.touched) if word)
-    if width < 90:
-        return " · ".join(word for word in (one.where, one.touched, took, step) if word)
-    return " · ".join(word for word in (one.size, one.where, lay, took, step) if word)
+        keys = key_lines(IN_BIN if self._in_bin else KEYS, width, self._inks)
+        self.query_one("#foot", Static).update(content([*told, *keys]))

@@ -36,6 +36,7 @@ class Card:
     """What is shown before the work goes on; all texts are plain text.
 
     Attributes:
+        piece: the pattern's title and the size.
         ago: how long the piece lay ("4 days ago"); "" where that is not known.
         when: when it was put down, as the clock said then ("2026-03-02 10:15"), or "".
         where: round, part and copy.
@@ -44,6 +45,7 @@ class Card:
         advice: a sentence, "" where there is none to give.
     """
 
+    piece: str
     ago: str
     when: str
     where: str
@@ -57,7 +59,8 @@ class Card:
         put_down = f"put down {self.ago}, {self.when}" if self.ago else "put down just now"
         rows = [f"{name}: {words}" for name, words in (*self.facts, *self.find)]
         advice = [self.advice] if self.advice else []
-        return tuple(visible(line) for line in (put_down, self.where, *rows, *advice))
+        head = (self.piece, put_down, self.where)
+        return tuple(visible(line) for line in (*head, *rows, *advice))
 
 
 def card(plan: Plan, state: State, when: str, now: datetime) -> Card:
@@ -66,6 +69,7 @@ def card(plan: Plan, state: State, when: str, now: datetime) -> Card:
     spot = worksheet.here(plan, state)
     copy = f", copy {seen.copy} of {seen.copies}" if seen.copies > 1 else ""
     return Card(
+        piece=", ".join(word for word in (seen.title, seen.size) if word),
         ago=ago(when, now),
         when=when[:16].replace("T", " "),
         where=" · ".join(w for w in (numbered(seen), seen.own, seen.part + copy) if w),
@@ -113,8 +117,8 @@ def _facts(plan: Plan, state: State, spot: Spot) -> tuple[Fact, ...]:
         ("last", _done_last(plan, state, spot)),
         ("next", link.join(word for word in (seen.step_text, seen.step_where) if word)),
         ("with", " · ".join(word for word in (hook, seen.colour) if word)),
-        ("note", worksheet.part_at(plan, spot).part.note),
         ("kept here", seen.memo),
+        ("note", worksheet.part_at(plan, spot).part.note),
     )
     return tuple((name, words) for name, words in facts if words)
 
