@@ -27,6 +27,7 @@ from tracker.session.store import now
 
 if TYPE_CHECKING:
     from textual.filter import LineFilter
+    from textual.screen import Screen
 
     from tracker.screens.speech import Speaker
 
@@ -99,10 +100,14 @@ class HooksideApp(App[None], inherit_bindings=False):
     def on_mount(self) -> None:
         """Show the work, or what there is to choose."""
         watch_terminal(self)
-        if self.session is not None:
-            self.work_on(self.session)
-        else:
+        if self.session is None:
             self.ask()
+
+    def get_default_screen(self) -> Screen[None]:
+        """The work, where a piece is open: no empty screen need be made and laid out first."""
+        if self.session is None:
+            return super().get_default_screen()
+        return self._work_screen(self.session)
 
     def ask(self) -> None:
         """Let the maker choose a piece, or a pattern to begin."""
@@ -113,9 +118,12 @@ class HooksideApp(App[None], inherit_bindings=False):
     def work_on(self, session: Session) -> None:
         """Show the work screen of a piece."""
         self.session = session
+        self.push_screen(self._work_screen(session))
+
+    def _work_screen(self, session: Session) -> WorkScreen:
         sounds = Sounds(self._settings.bell, self.bell, self._speaker)
         keys, rest = self._settings.keys, self._settings.rest
-        self.push_screen(WorkScreen(session, self._inks, keys, sounds, rest=rest))
+        return WorkScreen(session, self._inks, keys, sounds, rest=rest)
 
     def on_unmount(self) -> None:
         """Fall silent."""
