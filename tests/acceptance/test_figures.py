@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import pytest
 
@@ -48,7 +48,7 @@ def changed(rounds: str, figure: Figure, by: int) -> str:
 
 def well(pattern, part, rounds: str) -> bool:
     """Whether this part alone, with these rounds, checks clean."""
-    return check_pattern(replace(pattern, parts=(replace(part, rounds=rounds),))).well
+    return check_pattern(pattern._replace(parts=(part._replace(rounds=rounds),))).well
 
 
 def measured(rounds: str, figure: Figure) -> bool:

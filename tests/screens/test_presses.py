@@ -1,7 +1,6 @@
 """Keys do what they say."""
 
 import errno
-from dataclasses import replace
 
 import pytest
 
@@ -239,7 +238,7 @@ class FullDisk(RealDisk):
 async def test_trouble_with_saving_is_said_and_goes_away(tmp_path):
     disk = FullDisk()
     pattern = load_pattern(library.demo_patterns()["tea-cosy"])
-    around = replace(Surroundings(), disk=disk)
+    around = Surroundings(disk=disk)
     session = Session.start(pattern, "4 cups", tmp_path, around=around)
     async with on_stage(session) as (app, pilot):
         disk.full = True

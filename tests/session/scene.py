@@ -4,8 +4,6 @@ Its numbers are invented. Body: a ring of 6, an increase round worked over a rep
 of open length, a round of a special stitch with loops. Ears: two copies. Two trims.
 """
 
-from dataclasses import replace
-
 from faults import FaultyDisk
 
 from tracker.fabric.steps import Kind, Pass, Run, Walk
@@ -93,7 +91,7 @@ def sentences(*texts):
     """Making-up: one round of one step a sentence."""
     step = run("tick", kind=Kind.SENTENCE)
     return tuple(
-        replace(planned(f"{n + 1}", Walk((step,)), None), ends_on=None, text=text)
+        planned(f"{n + 1}", Walk((step,)), None)._replace(ends_on=None, text=text)
         for n, text in enumerate(texts)
     )
 

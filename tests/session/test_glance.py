@@ -1,7 +1,5 @@
 """The place as one plain line, and what a glance says at the special moments."""
 
-from dataclasses import replace
-
 import pytest
 import scene
 
@@ -33,7 +31,7 @@ def test_the_line_says_all_that_finds_the_place_again(piece):
 
 def test_the_line_names_the_copy_and_the_size(piece):
     piece.go_to_part(1, 1)
-    seen = replace(piece.glance(), size="small")
+    seen = piece.glance()._replace(size="small")
     assert line(seen) == (
         "Pot hat [trial], small · Ear, copy 2 of 2 · Row 1 of 2 · 0 of 3 stitches made"
         " · next: sc in the next st"
@@ -66,7 +64,7 @@ def test_the_line_in_making_up_and_when_all_is_done(piece):
 
 
 def test_control_characters_of_a_pattern_never_reach_the_terminal(piece):
-    seen = replace(piece.glance(), title="a\x1b[31mb", step_where="x\x07\u202e")
+    seen = piece.glance()._replace(title="a\x1b[31mb", step_where="x\x07\u202e")
     assert line(seen).isprintable()
 
 

@@ -10,7 +10,7 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import overload
+from typing import NamedTuple, overload
 
 
 class Kind(StrEnum):
@@ -27,8 +27,7 @@ class Kind(StrEnum):
     SENTENCE = "sentence"
 
 
-@dataclass(frozen=True, slots=True)
-class Pass:
+class Pass(NamedTuple):
     """One pass through a repeat: the ``k``-th (from 1) of repeat ``repeat``.
 
     ``outer`` is the index of the enclosing pass in `Walk.passes`, or -1.
@@ -75,8 +74,7 @@ class Run:
     variant: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class InRepeat:
+class InRepeat(NamedTuple):
     """Where a step is in one repeat: pass ``k`` of ``of``, step ``step`` of ``steps``.
 
     ``of`` is 0 where the number of passes is not known. All counted from 1.
@@ -90,12 +88,10 @@ class InRepeat:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """One step of a round, as the maker meets it.
 
     Attributes:
-        index: its number in the round, from 0.
         run: the run it belongs to: kind, stitch, words, place.
         nth: which of the steps that go into the same place (from 1, of ``run.per_place``).
         within: its number in its run, from 0.
@@ -104,7 +100,6 @@ class Step:
         repeats: the repeats it stands in, outermost first.
     """
 
-    index: int
     run: Run
     nth: int
     within: int
@@ -162,7 +157,6 @@ class Walk(Sequence[Step]):
         within = index - self._starts[which]
         before = self._made[which] + within * run.makes
         return Step(
-            index=index,
             run=run,
             nth=within % run.per_place + 1,
             within=within,

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
-from fractions import Fraction
+from typing import TYPE_CHECKING, NamedTuple
 
-from tracker.notation.stitches import Stitch
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from tracker.notation.stitches import Stitch
 
 
 class Worked(StrEnum):
@@ -17,8 +19,7 @@ class Worked(StrEnum):
     ROWS = "rows"
 
 
-@dataclass(frozen=True, slots=True)
-class Gauge:
+class Gauge(NamedTuple):
     """Stitches and rounds over a measured length of the fabric.
 
     Attributes:
@@ -35,8 +36,7 @@ class Gauge:
     hook: str
 
 
-@dataclass(frozen=True, slots=True)
-class Fit:
+class Fit(NamedTuple):
     """What the piece goes round, and how closely.
 
     Attributes:
@@ -52,8 +52,7 @@ class Fit:
     around: str = "stitches"
 
 
-@dataclass(frozen=True, slots=True)
-class Yarn:
+class Yarn(NamedTuple):
     """One yarn of the pattern: the letter used in the rounds, a name, a colour word."""
 
     letter: str
@@ -61,8 +60,7 @@ class Yarn:
     colour: str
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """One part of a piece.
 
     Attributes:
@@ -91,8 +89,7 @@ class Part:
     hook: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Pattern:
+class Pattern(NamedTuple):
     """A whole pattern.
 
     ``sizes`` is empty for a piece in one size. ``cautions`` are ids of the cautions that

@@ -62,8 +62,8 @@ def own_plan(plan: Plan, changes: Mapping[tuple[int, int], Sequence[Change]]) ->
                 (copy, own_version(plan, index, changes[index, copy]).part) for copy in copies
             )
         )
-        parts.append(replace(planned, own=own))
-    return replace(plan, parts=tuple(parts))
+        parts.append(planned._replace(own=own))
+    return plan._replace(parts=tuple(parts))
 
 
 def own_version(
@@ -139,7 +139,7 @@ class Bench:
         """The round ready to be worked."""
         until = for_size(checked.until, self._index, self._sizes)
         found = planned_round(checked, 0, 1)
-        return replace(found, until=until, own=self._own.get(number, ""))
+        return found._replace(until=until, own=self._own.get(number, ""))
 
     def _items(
         self, printed: Sequence[PlannedRound], order: Sequence[int], words: Mapping[int, str]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
 from tracker.fabric.verdicts import Verdict
@@ -23,8 +23,7 @@ _FIGURES = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedRound:
+class PlannedRound(NamedTuple):
     """One round (or row) to be worked, in one size.
 
     Attributes:
@@ -60,8 +59,7 @@ class PlannedRound:
         return self.ends_on is not None and self.below is not None and self.ends_on > self.below
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedPart:
+class PlannedPart(NamedTuple):
     """One part in one size. A making-up part has one round a sentence, one step each.
 
     Attributes:
@@ -114,8 +112,7 @@ class PlannedPart:
         return dict(self.gone).get(number, len(self.rounds) - 1)
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(NamedTuple):
     """A pattern in one size. ``size`` is "" for a piece in one size."""
 
     pattern: Pattern

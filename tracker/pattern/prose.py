@@ -138,7 +138,7 @@ class _Drafting:
             stitches=self.stitches,
             rings=self.rings,
         )
-        pattern = replace(pattern, parts=tuple(self._begun(pattern)))
+        pattern = pattern._replace(parts=tuple(self._begun(pattern)))
         return Draft(pattern, tuple(kept), tuple(self.warnings), tuple(self.lines))
 
     def _refuse(self) -> None:
@@ -221,8 +221,8 @@ class _Drafting:
         unsure = rounds and rounds[0].verdict in (Verdict.UNREAD, Verdict.UNSTATED)
         if not unsure or not ends or not all(ends):
             return part, rounds
-        other = replace(part, below=ends if len(set(ends)) > 1 else ends[:1])
-        again = check_pattern(replace(pattern, parts=(other,))).parts[0].rounds
+        other = part._replace(below=ends if len(set(ends)) > 1 else ends[:1])
+        again = check_pattern(pattern._replace(parts=(other,))).parts[0].rounds
         if again[0].verdict is not Verdict.AGREES:
             return part, rounds
         self.warnings.append(
@@ -295,7 +295,7 @@ def named_apart(parts: Sequence[Part]) -> list[Part]:
             n += 1
             name = f"{part.name[: LINE - 8]} {n}"
         taken.add(name)
-        found.append(replace(part, name=name))
+        found.append(part._replace(name=name))
     return found
 
 

@@ -58,5 +58,5 @@ def _placed(found: CheckedRound, part: Part, lines: Sequence[int]) -> CheckedRou
     def line(number: int) -> int:
         return lines[number - part.rounds_line]
 
-    messages = [replace(message, line=line(message.line)) for message in found.messages]
+    messages = [message._replace(line=line(message.line)) for message in found.messages]
     return replace(found, line=line(found.line), messages=tuple(messages))

@@ -87,12 +87,11 @@ def translate(pattern: Pattern, to: str) -> Pattern:
         return translate_text(text, to, own)
 
     gauge = pattern.gauge
-    return replace(
-        pattern,
+    return pattern._replace(
         title=said(pattern.title),
         terms=to,
         about=said(pattern.about),
-        gauge=None if gauge is None else replace(gauge, stitch=said(gauge.stitch)),
+        gauge=None if gauge is None else gauge._replace(stitch=said(gauge.stitch)),
         stitches=tuple(_stitch(s, to, own) for s in pattern.stitches),
         parts=tuple(_part(p, to, own) for p in pattern.parts),
         source="",
@@ -117,8 +116,7 @@ def _variant(variant: Variant | None, to: str, own: Collection[Words]) -> Varian
 
 
 def _part(part: Part, to: str, own: Collection[Words]) -> Part:
-    return replace(
-        part,
+    return part._replace(
         rounds=translate_text(part.rounds, to, own),
         steps=tuple(translate_text(step, to, own) for step in part.steps),
         note=translate_text(part.note, to, own),

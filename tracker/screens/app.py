@@ -6,7 +6,6 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import suppress
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -74,7 +73,7 @@ class HooksideApp(App[None], inherit_bindings=False):
         return [self._colourless] if self._colourless else super().get_line_filters()
 
     def _take_keys(self, keys: Keys) -> None:
-        self._settings = replace(self._settings, keys=keys)
+        self._settings = self._settings._replace(keys=keys)
         # Textual works the table out anew at every press: it gets only what differs.
         learnt = keys.items() - DEFAULT_KEYS.items()
         self.set_keymap({name: ",".join(of) for name, of in learnt})

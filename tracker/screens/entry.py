@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import NamedTuple
 
 LONGEST = 7
 """Digits; no count of a round has more."""
@@ -22,8 +22,7 @@ class Asked(StrEnum):
     LENGTH = "Measured, in millimetres"
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """What is asked and the digits typed so far."""
 
     asked: Asked
@@ -36,8 +35,8 @@ class Entry:
 
     def typed(self, digit: str) -> Entry:
         """With one more digit, as long as there is room."""
-        return replace(self, digits=(self.digits + digit)[:LONGEST])
+        return self._replace(digits=(self.digits + digit)[:LONGEST])
 
     def corrected(self) -> Entry | None:
         """Without the last digit; None where there was none: the entry is dropped."""
-        return replace(self, digits=self.digits[:-1]) if self.digits else None
+        return self._replace(digits=self.digits[:-1]) if self.digits else None

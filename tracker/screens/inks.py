@@ -9,15 +9,14 @@ colour is not wanted.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from textual.color import Color
 from textual.style import Style
 from textual.theme import Theme
 
 
-@dataclass(frozen=True, slots=True)
-class Palette:
+class Palette(NamedTuple):
     """Colours of a theme, as ``#rrggbb``.
 
     ``page`` is behind everything, ``panel`` behind the chosen line of a list; ``mark`` is
@@ -75,8 +74,7 @@ PLAIN = "hookside-plain"
 """The theme that leaves all colours to the terminal."""
 
 
-@dataclass(frozen=True, slots=True)
-class Inks:
+class Inks(NamedTuple):
     """What each kind of words is drawn with.
 
     ``place``: the step and the count. ``strong``: what is looked for next. ``now``: the

@@ -6,7 +6,6 @@ Costs by the columns in sight, never by the length of the round.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from tracker.fabric.steps import Run, Walk
@@ -17,8 +16,7 @@ BEFORE = 2, 5
 """Where a long round keeps the current step: two fifths from the left."""
 
 
-@dataclass(frozen=True, slots=True)
-class Size:
+class Size(NamedTuple):
     """Columns in sight, columns from stitch to stitch (4: tall), and between repeats."""
 
     width: int
@@ -44,8 +42,7 @@ class Stood(NamedTuple):
     turn: int
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(NamedTuple):
     """Draws the steps round a place."""
 
     walk: Walk

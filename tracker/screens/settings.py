@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
 from tracker.notation.problems import visible
 from tracker.screens.actions import DEFAULT_KEYS, Keys
@@ -29,8 +29,7 @@ class SettingsError(ValueError):
     """Settings that cannot be used; the text says what is wrong, one sentence a line."""
 
 
-@dataclass(frozen=True, slots=True)
-class Settings:
+class Settings(NamedTuple):
     """What stands in the file, or what is usual.
 
     Attributes:
@@ -44,7 +43,7 @@ class Settings:
     """
 
     theme: str = ""
-    keys: Keys = field(default_factory=lambda: DEFAULT_KEYS)
+    keys: Keys = DEFAULT_KEYS
     held: str = "once"
     one_switch: bool = False
     bell: frozenset[Cue] = USUAL_BELLS

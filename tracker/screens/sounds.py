@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from tracker.screens.cues import Cue, Cues
@@ -31,7 +30,7 @@ class Sounds:
         before, self._place = self._place, seen.place
         if before is None or before == seen.place:
             return
-        ends = set() if replace(before, step=seen.place.step) == seen.place else {Cue.ROUND}
+        ends = set() if before._replace(step=seen.place.step) == seen.place else {Cue.ROUND}
         if seen.place > before and (ends | cues.keys()) & self._occasions:
             self._ring()
         if self._speaker is not None:

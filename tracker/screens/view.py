@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tracker.fabric.steps import Walk
 from tracker.screens.actions import Keys
@@ -10,8 +10,7 @@ from tracker.screens.entry import Entry
 from tracker.session.glance import Glance
 
 
-@dataclass(frozen=True, slots=True)
-class View:
+class View(NamedTuple):
     """A glance at the work, and what the screen itself has open.
 
     Attributes:

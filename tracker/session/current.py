@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, TypedDict
 
 from tracker.session import mending, worksheet
-from tracker.session.lookup import how_to, loops_of
+from tracker.session.lookup import HowTo, how_to, loops_of
 
 if TYPE_CHECKING:
     from tracker.fabric.steps import InRepeat, Run, Step
@@ -23,7 +23,7 @@ class Current(TypedDict):
     variant: str
     loops: tuple[str, ...]
     loop: int
-    how_to: str
+    how: HowTo
     repeats: tuple[InRepeat, ...]
     now: tuple[int, int]
     done: int
@@ -41,7 +41,7 @@ def at_step(plan: Plan, spot: Spot, off: int) -> Current:
         variant=run.variant,
         loops=loops,
         loop=min(spot.loop, len(loops)),
-        how_to=how_to(plan, run),
+        how=how_to(plan, run),
         repeats=step.repeats,
         now=(run.start, run.end),
         done=run.start,
@@ -63,7 +63,7 @@ def at_end(plan: Plan, state: State, spot: Spot, left: str) -> Current:
         variant="",
         loops=(),
         loop=0,
-        how_to="",
+        how=HowTo(),
         repeats=(),
         now=(end, end),
         done=end,

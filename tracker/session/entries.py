@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from tracker.session.fields import EntryError, Value, bounded, down, number, parse, shown, truth, up
@@ -18,22 +17,19 @@ from tracker.session.place import Asking, Pace
 from tracker.session.state import Event, RoundKey, Spot
 
 
-@dataclass(frozen=True, slots=True)
-class Undo:
+class Undo(NamedTuple):
     """So many presses taken back."""
 
     presses: int
 
 
-@dataclass(frozen=True, slots=True)
-class Redo:
+class Redo(NamedTuple):
     """So many presses done again."""
 
     presses: int
 
 
-@dataclass(frozen=True, slots=True)
-class PutDown:
+class PutDown(NamedTuple):
     """The piece was closed in good order."""
 
 

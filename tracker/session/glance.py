@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.notation.problems import visible
 from tracker.session import mending, worksheet
 from tracker.session.current import at_end, at_step, step_words
+from tracker.session.lookup import HowTo
 from tracker.session.naming import spot_words
 
 if TYPE_CHECKING:
@@ -21,8 +21,7 @@ COMING = 8
 """Rounds to come that a glance lists."""
 
 
-@dataclass(frozen=True, slots=True)
-class Coming:
+class Coming(NamedTuple):
     """A round still to come, or one of the making-up sentences: label and text."""
 
     label: str
@@ -30,8 +29,7 @@ class Coming:
     ends_on: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class PartLine:
+class PartLine(NamedTuple):
     """One part in the list of parts.
 
     ``copies`` has, for each copy, (rounds done, rounds in all, done or not).
@@ -46,8 +44,7 @@ class PartLine:
     here: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Glance:
+class Glance(NamedTuple):
     """Everything the work screen shows. All texts are plain text, never markup.
 
     Attributes:
@@ -61,7 +58,7 @@ class Glance:
             at a round's end what is asked of the maker.
         variant: "first" or "last" where the special stitch is worked differently there.
         loops: the loops of the stitch, one sentence each; ``loop`` of them are done.
-        how_to: short how-to of the current stitch, "" where there is none.
+        how: how the current stitch is made; see `how_to`.
         made, ends_on: stitches made so far in this round; what it must end on, or None.
         after: what comes after the next step ("then sc2tog"), "" at the end.
         repeats: the repeats the step stands in, outermost first.
@@ -102,7 +99,7 @@ class Glance:
     variant: str
     loops: tuple[str, ...]
     loop: int
-    how_to: str
+    how: HowTo
     made: int
     ends_on: int | None
     after: str
@@ -131,6 +128,11 @@ class Glance:
     memo: str
     left: str
     own: str
+
+    @property
+    def how_to(self) -> str:
+        """A short how-to of the current stitch, "" where there is none."""
+        return self.how.words
 
 
 def glance(plan: Plan, state: State, *, last_press: str = "", trouble: str = "") -> Glance:

@@ -8,7 +8,6 @@ items before the cursor, begun at a waypoint so that taking back costs the same 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from tracker.session.state import Copy, Event, RoundKey, Spot, State, apply
@@ -118,8 +117,7 @@ def _whole(stretch: Stretch) -> Stretch:
     return stretch._replace(by_loop=False) if stretch.presses == 1 else stretch
 
 
-@dataclass(frozen=True, slots=True)
-class Did:
+class Did(NamedTuple):
     """One press that did more than move within a round; or none, for the time worked.
 
     ``when`` and ``took`` as in `Walked`.
@@ -149,9 +147,7 @@ def item_of(event: Event, when: int = 0, took: int = 0) -> Item:
 
 def timed(item: Item, when: int, took: int) -> Item:
     """The item with its time and what it took."""
-    if isinstance(item, Walked):
-        return item._replace(when=when, took=took)
-    return replace(item, when=when, took=took)
+    return item._replace(when=when, took=took)
 
 
 def reached(item: Item) -> Spot | None:
@@ -190,8 +186,7 @@ def _walked_on(state: State, run: Sequence[Item]) -> State:
     tallies = [move.tally for move in moves if move.tally]
     again = dict(move.again for move in moves if move.again)
     last = moves[-1]
-    return replace(
-        state,
+    return state._replace(
         spot=last.spot(last.presses),
         finished=state.finished - {last.of},
         counted=False,

@@ -11,6 +11,7 @@ import tomllib
 from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import pairwise
+from typing import NamedTuple
 from zlib import crc32
 
 from tracker.notation.problems import visible
@@ -49,8 +50,7 @@ class PaperError(ValueError):
     """The head of a file cannot be read; the text says why, in one sentence."""
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
+class Head(NamedTuple):
     """What a piece was started from, and when. ``pattern`` is the pattern's TOML text."""
 
     title: str
@@ -59,7 +59,7 @@ class Head:
     pattern: str
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, eq=False)
 class Found:
     """What a file holds.
 

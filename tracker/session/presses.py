@@ -5,8 +5,7 @@ Pure functions; a press that cannot apply makes no event and says why.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.fabric.steps import Kind
 from tracker.session import worksheet
@@ -22,8 +21,7 @@ MOST_COUNTED = 1_000_000
 """A count above this is a slip of the fingers."""
 
 
-@dataclass(frozen=True, slots=True)
-class Press:
+class Press(NamedTuple):
     """What a press comes to: an event (None: nothing changes) and a few words."""
 
     event: Event | None

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.notation.problems import visible
 from tracker.session import worksheet
@@ -31,8 +30,7 @@ Fact = tuple[str, str]
 """A short label, and the words that belong to it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Card:
+class Card(NamedTuple):
     """What is shown before the work goes on; all texts are plain text.
 
     Attributes:

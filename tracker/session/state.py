@@ -8,7 +8,7 @@ pattern, and a pattern that is read differently one day cannot move a place kept
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import NamedTuple
 
 from tracker.pattern.changes import Change
@@ -88,28 +88,25 @@ class Weighed(NamedTuple):
     progress: Progress
 
 
-@dataclass(frozen=True, slots=True)
-class Counts:
-    """What the maker counted, by round."""
+class Counts(NamedTuple):
+    """What the maker counted, by round, in blocks of `BLOCK` rounds."""
 
-    _blocks: Mapping[tuple[int, int, int], Mapping[tuple[int, int], int]] = field(
-        default_factory=dict
-    )
+    blocks: Mapping[tuple[int, int, int], Mapping[tuple[int, int], int]] = MappingProxyType({})
 
     def get(self, key: RoundKey) -> int | None:
         """The count kept with a round, or None."""
-        block = self._blocks.get(_block(key))
+        block = self.blocks.get(_block(key))
         return None if block is None else block.get((key.round, key.nth))
 
     def put(self, key: RoundKey, count: int) -> Counts:
         """These counts with one more, or one changed."""
         name = _block(key)
-        block = {**self._blocks.get(name, {}), (key.round, key.nth): count}
-        return Counts({**self._blocks, name: block})
+        block = {**self.blocks.get(name, {}), (key.round, key.nth): count}
+        return Counts({**self.blocks, name: block})
 
     def put_all(self, counts: Iterable[tuple[RoundKey, int]]) -> Counts:
         """These counts with many more."""
-        blocks = dict(self._blocks)
+        blocks = dict(self.blocks)
         fresh: dict[tuple[int, int, int], dict[tuple[int, int], int]] = {}
         for key, count in counts:
             name = _block(key)
@@ -120,7 +117,7 @@ class Counts:
 
     def items(self) -> Iterable[tuple[RoundKey, int]]:
         """Every round with a count, in no promised order."""
-        for (part, copy, _), block in self._blocks.items():
+        for (part, copy, _), block in self.blocks.items():
             for (line, nth), count in block.items():
                 yield RoundKey(part, copy, line, nth), count
 
@@ -129,8 +126,7 @@ def _block(key: RoundKey) -> tuple[int, int, int]:
     return key.part, key.copy, (key.round + key.nth) // BLOCK
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(NamedTuple):
     """All that is true of a piece besides its pattern.
 
     Attributes:
@@ -156,7 +152,7 @@ class State:
     """
 
     spot: Spot = START
-    left: Mapping[Copy, Spot] = field(default_factory=dict)
+    left: Mapping[Copy, Spot] = MappingProxyType({})
     finished: frozenset[Copy] = frozenset()
     counted: bool = False
     pace: Pace = Pace.STITCH
@@ -164,15 +160,15 @@ class State:
     loops_shown: bool = False
     mark: Spot | None = None
     chosen: tuple[int, ...] = ()
-    counts: Counts = field(default_factory=Counts)
-    again: Mapping[tuple[int, int, int], int] = field(default_factory=dict)
+    counts: Counts = Counts()
+    again: Mapping[tuple[int, int, int], int] = MappingProxyType({})
     worked: int = 0
-    spread: Mapping[RoundKey, int] = field(default_factory=dict)
-    notes: Mapping[Spot, str] = field(default_factory=dict)
-    measured: Mapping[Spot, str] = field(default_factory=dict)
+    spread: Mapping[RoundKey, int] = MappingProxyType({})
+    notes: Mapping[Spot, str] = MappingProxyType({})
+    measured: Mapping[Spot, str] = MappingProxyType({})
     weighed: tuple[Weighed, ...] = ()
 
-    changes: Mapping[Copy, tuple[Change, ...]] = field(default_factory=dict)
+    changes: Mapping[Copy, tuple[Change, ...]] = MappingProxyType({})
 
     @property
     def progress(self) -> Progress:
@@ -255,7 +251,7 @@ class Event(NamedTuple):
 def apply(state: State, event: Event) -> State:
     """The state after ``event``."""
     if event.worked is not None:
-        return replace(state, worked=event.worked)
+        return state._replace(worked=event.worked)
     spot, left, finished = _moved(state, event.spot)
     if event.finished:
         finished = finished | {spot.of}

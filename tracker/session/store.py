@@ -8,9 +8,9 @@ its end, or replaced as a whole; what is found damaged or changed from outside i
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
+from typing import NamedTuple
 
 from tracker.session import notices
 from tracker.session.access import InUse, StoreError, found_in, inside, read_bytes, reason
@@ -37,8 +37,7 @@ def now() -> datetime:
     return datetime.now().astimezone()
 
 
-@dataclass(frozen=True, slots=True)
-class Surroundings:
+class Surroundings(NamedTuple):
     """What a piece needs from outside.
 
     Attributes:
@@ -48,7 +47,7 @@ class Surroundings:
         fold_at: bytes added since a file was last rewritten from which on it is folded.
     """
 
-    disk: Disk = field(default_factory=RealDisk)
+    disk: Disk = RealDisk()
     clock: Clock = now
     background: bool = True
     fold_at: int = FOLD_AT

@@ -7,7 +7,7 @@ accounts, linked beside each guess; the order of the guesses is our own.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
 
@@ -15,8 +15,7 @@ MOST = 5
 """Guesses shown; more would be guessing."""
 
 
-@dataclass(frozen=True, slots=True)
-class Suspect:
+class Suspect(NamedTuple):
     """One explanation.
 
     Attributes:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from tracker.session.access import StoreError
 from tracker.session.looking import look, plan_at
@@ -15,8 +14,7 @@ Which = Literal["ours", "theirs"]
 """Ours is what was worked in this window, theirs the file that was changed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Version:
+class Version(NamedTuple):
     """One version of a piece.
 
     ``words`` say where the maker stands in it, or why it cannot be opened; ``when`` is the

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.pattern.model import Worked
 from tracker.session import mending, worksheet
@@ -17,8 +16,7 @@ if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
 
 
-@dataclass(frozen=True, slots=True)
-class Wrong:
+class Wrong(NamedTuple):
     """A wrong count of the round just worked.
 
     Attributes:
