@@ -2062,3 +2062,23 @@ def test_a_numbered_round_with_a_count_but_no_stitches_is_not_passed_over(words)
 def test_a_word_that_stands_for_a_stitch_is_not_passed_over(words):
     [found] = check_text(f"Rnd 2: {words}.", terms="US", below=24).parts[0].rounds
     assert found.verdict is Verdict.UNREAD
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sc in each st, doubling up at the marker",
+        "sc around, ending one stitch short of the marker",
+        "sc in each st around, dec at the side seams",
+        "sc even, but work last 2 sts together",
+        "sc in each st around, with two in the last",
+        "sc in each st around, plus an extra one at the join",
+        "sc in each st around, 3 sc in each corner",
+        "dc in each dc and 2 dc in each ch-2 sp around",
+        "sc in each st around except the last",
+        "sc around, omit last st",
+    ],
+)
+def test_words_that_change_a_count_are_not_passed_over(words):
+    [found] = check_text(f"Rnd 5: {words}.", terms="US", below=24).parts[0].rounds
+    assert found.verdict is Verdict.UNREAD

@@ -115,8 +115,10 @@ class Walker(Grouping):
         parts = sorted(node.body, key=lambda part: _breadth(part.target))
         kinds = [(part, self._kind(part.target.kind)) for part in parts if part.target]
         self.used.update(kind for _, kind in kinds)
+        missing = {kind: part for part, kind in kinds}
         while (spot := self.below.ahead()) is not None:
             part, kind = next(((p, k) for p, k in kinds if self.below.matches(k, spot)), (None, ""))
+            missing.pop(kind, None)
             if part is None:
                 self.below.pass_over()
             elif isinstance(part, Make):
@@ -125,6 +127,9 @@ class Walker(Grouping):
             else:
                 self.take(part, kind, 1)
                 self._in_place(part)
+        for kind, part in missing.items():
+            if not self.free:
+                raise ShortError(part, kind, 1, 0)
 
     def _to_end(self, node: Repeat) -> bool:
         return (node.times is None or (node.implied and self.reading.implied)) and not self.free

@@ -15,6 +15,7 @@ from tracker.notation.wordlists import (
     CRAFT,
     HANDS,
     IDLE,
+    PREPOSITIONS,
     SEPARATORS,
     SHAPING,
     SKIPS,
@@ -117,14 +118,15 @@ class Advice(Repeats):
         if clause[0].text == "=":
             return Unread("=", start, self.last_end)
         end = self.last_end
-        if self._unknown(begin, clause):
+        if self._unknown(begin, clause) or self._unknown_place(begin):
             return Unread(self.text[start:end], start, end)
         words = {t.text for t in clause}
         # "insert hook in next st": a part of a stitch that is told step by step
         told = bool(words & HANDS) and bool(words & {"next", "each"})
         advice = bool(words & CRAFT) and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (
-            self._could_count(begin, self.at) or any(t.type is Type.NUMBER for t in clause)
+            self._could_count(begin, self.at)
+            or any(t.type is Type.NUMBER or t.text in NUMBER_WORDS for t in clause)
         ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
@@ -144,6 +146,17 @@ class Advice(Repeats):
                 if works:
                     return index
         return end
+
+    def _unknown_place(self, begin: int) -> bool:
+        """Whether a clause goes on from a stitch with a place that is not known."""
+        before, first = self.tokens[begin - 1], self.tokens[begin]
+        goes_on = begin > 0 and before.type is Type.WORD and before.text not in SEPARATORS
+        known = self.tokens[begin + 1].text == "it"
+        return goes_on and not known and first.text in PREPOSITIONS and self._is_stitch(begin - 1)
+
+    def _is_stitch(self, index: int) -> bool:
+        """Whether the token there is the short name of a stitch."""
+        return (self.tokens[index].text,) in self.lexicon.phrases
 
     def _unknown(self, begin: int, clause: list[Token]) -> bool:
         """Whether a clause is a single word of a few letters that might be a stitch: "idc"."""

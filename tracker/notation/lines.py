@@ -48,6 +48,8 @@ _LABELS = (
     re.compile(
         rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
     ),
+    # such as "Round five:"
+    re.compile(rf"^(?P<kind>{_ROUND})\s+(?P<first>{_WORDED})\b\s*[:.)-]\s*"),
     # such as "4th row:", "7th-9th rows:", "second round"
     re.compile(
         rf"^(?P<first>\d+{_ORDINAL}|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+){_ORDINAL})?\s+"

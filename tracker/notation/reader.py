@@ -36,6 +36,8 @@ _EVEN = re.compile(
     r"(?:even(?!ly)|straight|unchanged|without\s+(?:shaping|increasing))\b"
 )
 
+#: Words behind that which ask for more than a plain round.
+_NOT_EVEN = re.compile(r"\b(?:but|except|inc|dec|tog|together|first|last|next|then)")
 _NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
 #: "… for 5 rounds", "…, 2 rounds", "do this for 7 rounds in all", "… each round"
 _SO_MANY = re.compile(
@@ -156,7 +158,7 @@ def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:
 def _even_rounds(text: str) -> int:
     """How many rounds the words ask to work even; 0 where they ask for something else."""
     match = _EVEN.match(plain(text))
-    if match is None:
+    if match is None or _NOT_EVEN.search(plain(text), match.end()):
         return 0
     word = match["number"]
     if word is None:

@@ -98,7 +98,8 @@ WHEN = _words(
 #: Words that say how the stitches below are used.
 SHAPING = _words(
     """sk skip miss omit omitting except unworked increase decrease increasing decreasing inc dec
-    incs decs repeat rep repeating evenly straight unchanged even tog"""
+    incs decs repeat rep repeating evenly straight unchanged even tog double doubling extra
+    plus short"""
 )
 
 #: Words that could change a count: a clause with one of them is never passed over.
