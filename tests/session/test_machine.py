@@ -79,6 +79,10 @@ class Work(RuleBasedStateMachine):
     def weigh(self, grams):
         self.act(lambda: self.session.weigh(f"{grams} g"))
 
+    @rule(words=st.sampled_from(["", "4", "2 1/2 in", "35 mm", "x"]))
+    def measure(self, words):
+        self.act(lambda: self.session.measure(words))
+
     @rule()
     def length_reached(self):
         self.act(self.session.length_reached)
