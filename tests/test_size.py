@@ -210,6 +210,37 @@ def test_a_piece_tells_its_size_and_the_rounds_left(own_home):
     )
 
 
+def test_a_piece_is_measured_where_it_stands(own_home):
+    session = begin(own_home / "pieces", "tea-cosy", "4 cups")
+    session.go_to_round(17)
+    session.close()
+    done = hookside("measure", "hedgerow-tea-cosy", "12.5", "cm")
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout == (
+        "12.5 cm measured in Rnd 17\nto 19 cm about 8 more rounds with this one, as measured\n"
+    )
+    again = json.loads(hookside("measure", "5 1/2 in", "--json").stdout)
+    assert again["measured"] == "5.5 in"
+    assert again["left"] == "to 19 cm about 6 more rounds with this one, as measured"
+
+
+@pytest.mark.parametrize(
+    ("words", "status", "said"),
+    [
+        (("long",), 2, "say a length, such as: hookside measure 14.5 cm"),
+        (("hedgerow", "14 g"), 2, "14 g is no length"),
+        (("14 wombles",), 2, "is not a number with a unit"),
+        (("bonnet", "14 cm"), 1, 'no piece is called "bonnet"'),
+    ],
+)
+def test_what_is_no_measure_of_a_piece_is_one_sentence(own_home, words, status, said):
+    begin(own_home / "pieces", "tea-cosy", "4 cups").close()
+    done = hookside("measure", *words)
+    assert (done.returncode, done.stdout) == (status, "")
+    assert said in done.stderr
+    assert done.stderr.count("\n") == 1
+
+
 def test_chain_spaces_keep_a_width_from_being_told_by_counts():
     said = sized("lattice-mat", "--for", "90 cm")
     assert "Tile\n  width not told by its counts, 6.3 cm deep\n" in said

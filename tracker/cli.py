@@ -74,6 +74,12 @@ def _weigh(arguments: Namespace) -> int:
     return cli_ahead.weigh(arguments.words, arguments.yarn, as_json=arguments.json)
 
 
+def _measure(arguments: Namespace) -> int:
+    from tracker import cli_measure
+
+    return cli_measure.measure(arguments.words, as_json=arguments.json)
+
+
 def _check(arguments: Namespace) -> int:
     from tracker import cli_check
 
@@ -175,6 +181,7 @@ _COMMANDS = {
     "ahead": _ahead,
     "chapters": _chapters,
     "check": _check,
+    "measure": _measure,
     "patterns": _patterns,
     "read": _read,
     "shelf": _shelf,

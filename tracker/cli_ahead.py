@@ -9,7 +9,7 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from tracker.cli import Complaint
-from tracker.cli_where import meant, opened
+from tracker.cli_where import meant, opened, parted, taken_up
 from tracker.measure.units import NUMBER
 from tracker.notation.problems import visible
 
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
 
     from tracker.measure.estimate import Range
     from tracker.session.outlook import Outlook
-    from tracker.session.session import Session
 
 
 def ahead(word: str | None, *, as_json: bool) -> int:
@@ -39,9 +38,13 @@ def ahead(word: str | None, *, as_json: bool) -> int:
 
 def weigh(words: Sequence[str], letter: str | None, *, as_json: bool) -> int:
     """Keep what is left of a yarn with a piece, where it stands now."""
-    piece, weight = _parted(words)
+    piece, weight = parted(words, WEIGHT)
+    if not weight:
+        raise Complaint(
+            "say a weight, such as: hookside weigh 43 g, or: hookside weigh tea-cosy 43 g"
+        )
     path = meant(piece)
-    session = opened(lambda: _taken_up(path))
+    session = opened(lambda: taken_up(path))
     try:
         before = session.can_undo
         session.weigh(weight, letter or "")
@@ -106,18 +109,3 @@ def _outlook(path: Path) -> Outlook:
     found = look(path)
     plan = plan_at(path, found)
     return Looker(plan).outlook(found.history.state, found.history.items)
-
-
-def _taken_up(path: Path) -> Session:
-    from tracker.session.session import Session
-
-    return Session.open(path)
-
-
-def _parted(words: Sequence[str]) -> tuple[str | None, str]:
-    """The piece, if one is named, and the weight. Raises `Complaint`."""
-    for at in (0, 1):
-        weight = " ".join(words[at:])
-        if WEIGHT.fullmatch(weight):
-            return (words[0] if at else None), weight
-    raise Complaint("say a weight, such as: hookside weigh 43 g, or: hookside weigh tea-cosy 43 g")

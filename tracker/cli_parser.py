@@ -60,6 +60,13 @@ _SIZE_EXAMPLES = """examples:
   hookside size headband --for "6 months" --ease "-5 %"
   hookside size my-cowl.toml --unit in --json
 """
+_MEASURE = """Keeps how long a piece is at the place where it stands. In a round that is worked to
+a length, the rounds left go by it. A measure can be undone like any press; a second one at
+the same place corrects it."""
+_MEASURE_EXAMPLES = """examples:
+  hookside measure 14.5 cm              the latest piece
+  hookside measure tea-cosy 5 3/4 in
+"""
 _TABLES = """Hooks, yarn weights and heads, with what their sources differ in. With a word, what
 that word means: a hook's name or diameter, a yarn's name or gauge, an age."""
 _TABLES_EXAMPLES = """examples:
@@ -128,6 +135,7 @@ def make_parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"hookside {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     _add_ahead(commands)
+    _add_measure(commands)
     _add_weigh(commands)
     _add_work(commands)
     _add_check(commands)
@@ -182,6 +190,20 @@ def _add_ahead(commands: argparse._SubParsersAction[_Parser]) -> None:
     )
     ahead.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     ahead.add_argument("--json", action="store_true", help="in seconds and grams, as JSON")
+
+
+def _add_measure(commands: argparse._SubParsersAction[_Parser]) -> None:
+    measure = commands.add_parser(
+        "measure",
+        help="keep how long a piece is",
+        description=_MEASURE,
+        epilog=_MEASURE_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    measure.add_argument(
+        "words", nargs="+", metavar="[PIECE] LENGTH", help="what the tape shows: 14.5 cm, 5 3/4 in"
+    )
+    measure.add_argument("--json", action="store_true", help="what is left, as JSON")
 
 
 def _add_weigh(commands: argparse._SubParsersAction[_Parser]) -> None:

@@ -54,10 +54,10 @@ def _source(name: str) -> tuple[Pattern, str, str]:
 
 def _piece(path: Path) -> tuple[Pattern, str, str]:
     from tracker.session.glance import glance
-    from tracker.session.looking import look, plan_found
+    from tracker.session.looking import look, plan_at
 
     found = opened(lambda: look(path))
-    plan = opened(lambda: plan_found(path, found.head))
+    plan = opened(lambda: plan_at(path, found))
     seen = glance(plan, found.history.state)
     left = f"{seen.part}, {seen.round_label}: {seen.left}" if seen.left else ""
     return plan.pattern, plan.size, left

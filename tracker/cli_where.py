@@ -12,8 +12,11 @@ from tracker.session.told import told
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    import re
+    from collections.abc import Callable, Sequence
     from typing import TypeVar
+
+    from tracker.session.session import Session
 
     Found = TypeVar("Found")
 
@@ -74,3 +77,19 @@ def opened(action: Callable[[], Found]) -> Found:
         if isinstance(error, StoreError):
             raise Complaint(str(error)) from None
         raise
+
+
+def taken_up(path: Path) -> Session:
+    """The piece, open for a press. Raises `StoreError`."""
+    from tracker.session.session import Session
+
+    return Session.open(path)
+
+
+def parted(words: Sequence[str], amount: re.Pattern[str]) -> tuple[str | None, str]:
+    """The piece, if the first word names one, and the amount behind it; "" where none is."""
+    for at in (0, 1):
+        said = " ".join(words[at:])
+        if amount.fullmatch(said):
+            return (words[0] if at else None), said
+    return None, ""
