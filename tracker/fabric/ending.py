@@ -65,7 +65,8 @@ class Ending(Stitching):
         if self.below.left("tch"):
             self.take(node, "tch", 1)
         else:
-            self.below.to_last("st")
+            if self.now.begun:  # a spiral may begin in the top of the chain below
+                self.below.to_last("st")
             self.take(node, "st", 1)
         self.stitch(node, count, per_place=max(1, count), takes=1)
 

@@ -254,7 +254,7 @@ def _in_chain(target: Target) -> bool:
 def self_contained(nodes: tuple[Node, ...]) -> bool:
     """Whether the count needs nothing to be known of the round below."""
     for node in every(nodes):
-        if isinstance(node, Repeat) and (node.times is None or node.implied):
+        if isinstance(node, Repeat) and (node.times is None or (node.implied and node.starred)):
             return False
         if isinstance(node, Make | Group) and node.target is not None and node.target.at is At.EACH:
             return False

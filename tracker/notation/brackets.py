@@ -179,9 +179,18 @@ class Brackets(Stars):
             and self._spells_out()
         ):
             start = self.here.start
+            if self._says_what(first):
+                made = [replace(first, count=(1,))]
             self.at = self.closing() + 1
             return [*made, Note(start, self.last_end)]
         return made
+
+    def _says_what(self, first: Make) -> bool:
+        """Whether the bracket here explains the number: "inc 2 (work 2 sc into 1 st)"."""
+        inside = {t.text for t in self.tokens[self.at : self.closing()]}
+        number = str(first.count[0])
+        named = first.stitch.us in ("inc", "dec") and first.numbered and number in inside
+        return named and bool(inside & {"1", "one", "same", "each", "tog", "together"})
 
     def _counted_as(self) -> Stitch | None:
         """``"(" "counts as" stitch ")"`` behind a stitch: the two of a "ch 3, dc2tog"."""

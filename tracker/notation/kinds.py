@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from tracker.notation.kit import Kit
 from tracker.notation.lexicon import Lexicon
-from tracker.notation.tokens import Type
+from tracker.notation.tokens import Token, Type
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     COLOURS,
+    IDLE,
     LOOP_WORDS,
+    NOISE_OF_ROUNDS,
+    RING_WORDS,
     ROUND_WORDS,
     SPACE_WORDS,
     STITCH_WORDS,
+    WORKING,
 )
 
 
@@ -244,15 +248,23 @@ class Kinds(Kit):
         self.at = mark
         return False
 
+    def _may_name_yarn(self, token: Token) -> bool:
+        """Whether capitals here may stand for a yarn: "A", "MS", and no stitch or other word."""
+        if len(token.text) == 1:
+            return True
+        led = self.tokens[self.at - 1].text in ("with", "using", "in", "to", "join", "change")
+        other = token.text in WORKING or token.text in LOOP_WORDS or token.text in RING_WORDS
+        known = (token.text,) in self.lexicon.phrases or token.text in IDLE | NOISE_OF_ROUNDS
+        return led and len(token.text) < 4 and not other and not known
+
     def colour_name(self) -> str:
         """``["color" | "yarn"] name``: a letter, MC or CC, or a colour word, as written"""
         mark = self.at
         worded = bool(self.accept_any("color", "colour", "yarn", "col"))
         token = self.here
         written = self.text[token.start : token.end]
-        if token.type is Type.WORD and (
-            (len(written) == 1 and written.isupper()) or token.text in COLOURS or worded
-        ):
+        letters = written.isupper() and self._may_name_yarn(token)
+        if token.type is Type.WORD and (letters or token.text in COLOURS or worded):
             self.at += 1
             return written
         self.at = mark

@@ -87,6 +87,8 @@ _INNER = re.compile(
 )
 #: A count that stands in the label: "Rnd 3 (18 sts):".
 _COUNT_SIDE = re.compile(r"\s*[(\[]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]]")
+#: A count in a bracket at the end of a line.
+_COUNTED = re.compile(r"[(\[{]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]}][.;]?\s*$")
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
 _COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
 _GOES_ON = re.compile(
@@ -194,6 +196,8 @@ class _Open:
             return True
         if last == ";":
             return bool(self.label)
+        if not self.label and low[:1] in "([" and _COUNTED.search(plain(self._written[-1])):
+            return False  # the round before has its count; this one begins with a bracket
         if _COUNT_LINE.match(low) or low[:1] in "[<{*":
             return True
         written = part.strip()

@@ -35,7 +35,9 @@ ON_THE_ROW = _list("side sides end ends edge edges")
 NOISE = _list("the a an of your both this these it to")
 
 #: Words before what is made, and words that pass over places.
-VERBS = _list("work working make do complete crochet then just place placing putting adding")
+VERBS = _list(
+    "knit lift work working make do complete crochet then just place placing putting adding"
+)
 SKIPS = _list("sk skip miss skipping missing")
 
 #: Words that ask for a repeat, and words round the stars or brackets they name.
@@ -83,6 +85,9 @@ IDLE = _words(
     tip work stuff sew weave flip rotate tie color colour cont then note next rnd round rounds
     row rows rnds ch right left wrong front back you now small medium large both each make"""
 )
+
+#: Short words of rounds that are no name of a yarn, also where they are in capitals.
+NOISE_OF_ROUNDS = _words("rnd rd row r fo rs ws st sts beg all one two the a an any")
 
 #: Verbs before a last stitch, or its last loops, that a new yarn closes; words on when in
 #: the making of that stitch the yarn is changed.
