@@ -118,7 +118,7 @@ def _show(session: Session) -> int:
 
 
 def _show_plainly(session: Session) -> int:
-    from tracker.screens.plain import work_plainly
+    from tracker.screens.plain_run import work_plainly
 
     return work_plainly(session)
 

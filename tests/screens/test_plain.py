@@ -3,6 +3,7 @@
 import subprocess
 import sys
 import termios
+import time
 import tomllib
 from pathlib import Path
 
@@ -158,3 +159,54 @@ def test_what_to_take_care_of_is_said_when_a_piece_is_begun_and_on_demand():
     assert [line for line in begun if line in said] == said
     assert not set(said) & set(plain(b""))
     assert [line for line in plain(b"i") if line in said] == said
+
+
+def test_a_note_is_typed_kept_and_told_where_it_belongs(own_home):
+    lines = plain(b"  nred [bead]\x7f\x7f]]\x7f\r ", "tea-cosy", "--size", "4 cups")
+    assert "no note here so far" in lines
+    assert "note: red [bea]" in lines[-2]
+    assert not any_begins(plain(b"n\x1b"), "so far: ")
+    assert "so far: red [bea]" in plain(b"\x7fn\x1b")
+
+
+def test_the_guard_lets_only_next_and_back_through(own_home):
+    lines = plain(b"x  tg5p\x7fxx", "tea-cosy", "--size", "4 cups")
+    assert lines[-6:] == [
+        "x x ends it",
+        "take yarn A: done · next ch 1 · 0 of 8 made",
+        "ch 1: done · next hdc in the ring · 0 of 8 made",
+        "back one · next ch 1 · 0 of 8 made",
+        "x once more ends it",
+        "the guard is off",
+    ]
+
+
+def test_a_key_held_down_counts_once_line_by_line_too(own_home):
+    with Terminal(command=(*COMMAND, "--plain")) as terminal:
+        terminal.until("lists the keys")
+        terminal.send(b" ")
+        terminal.until("take yarn A: done")
+        time.sleep(0.45)
+        for _ in range(20):
+            terminal.send(b" ")
+            terminal.read(0.033)
+        terminal.until("a key held down: it counts once")
+        terminal.send(b"q")
+        assert terminal.left() == 0
+    assert glance_at(piece(own_home)).place.step == 1
+
+
+def test_one_switch_goes_on_and_two_quick_presses_go_back_line_by_line_too(own_home):
+    own_home.mkdir()
+    (own_home / "settings.toml").write_text("one-switch = true\n")
+    with Terminal(command=(*COMMAND, "--plain")) as terminal:
+        terminal.until("lists the keys")
+        for words in ("take yarn A: done", "ch 1: done"):
+            terminal.send(b" ")
+            terminal.until(words)
+            time.sleep(0.5)
+        terminal.send(b"  ")
+        terminal.until("back one")
+        terminal.send(b"q")
+        assert terminal.left() == 0
+    assert glance_at(piece(own_home)).place.step == 1

@@ -5,24 +5,19 @@ The same keys and words as on the work screen; no colour, no cursor movement, no
 
 from __future__ import annotations
 
-import sys
-import time
 from collections.abc import Callable, Iterable, Mapping
 
-from tracker.notation.problems import visible
 from tracker.pattern.foreword import foreword
 from tracker.screens.actions import ACTIONS, BY_NAME, Keys
 from tracker.screens.aside import Aside
 from tracker.screens.entry import Asked, Entry
+from tracker.screens.guard import Guard
 from tracker.screens.keys import shown
-from tracker.screens.letters import Letters
-from tracker.screens.passes import which
-from tracker.screens.pedals import name_pedals
-from tracker.screens.settings import SettingsError, read_settings, settings_path
+from tracker.screens.plain_words import told
 from tracker.screens.side import copies
-from tracker.screens.tell import asked, number_for
+from tracker.screens.tell import number_for
 from tracker.screens.wrong import Remedy, looks, remedies
-from tracker.session.glance import Glance, line, numbered
+from tracker.session.glance import line
 from tracker.session.place import Asking
 from tracker.session.session import Session
 from tracker.session.worksheet import here, part_at
@@ -30,17 +25,10 @@ from tracker.session.worksheet import here, part_at
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from tracker.screens.plain_improvise import PlainImprovise
-
-BAD_INPUT = 2
-
-AGAIN = 2.0
-"""Seconds between tries to save what could not be saved."""
+    from tracker.screens.plain_note import PlainNote
 
 SIGNS = {"question_mark": "?", "slash": "/"}
 """Keys that are better told by their sign; the others are spelt out, to be read aloud."""
-
-QUIET = ("next stitch", "next loop", "next repeat")
-"""What a press on says that needs no telling."""
 
 
 class PlainWork:
@@ -56,7 +44,9 @@ class PlainWork:
         self._entry: Entry | None = None
         self._parts: list[tuple[int, int]] = []
         self._remedies: tuple[Remedy, ...] = ()
-        self._improvised: PlainImprovise | None = None
+        self._typing: PlainImprovise | PlainNote | None = None
+        self._guard = Guard()
+        self._moves = 0
         self._fresh = session.came_back
         self._seen = session.glance()
         self._own: Mapping[str, Callable[[], Iterable[str]]] = {
@@ -74,6 +64,8 @@ class PlainWork:
             "parts": self._list_parts,
             "wrong": self._list_remedies,
             "improvise": self._improvise,
+            "note": self._note,
+            "guard": lambda: [self._guard.words(self._keys) or "the guard is off"],
             "help": self._help,
             "quit": self._quit,
         }
@@ -91,20 +83,48 @@ class PlainWork:
 
     def press(self, key: str, character: str = "") -> Iterable[str]:
         """The lines that answer a key; none for a key that does nothing."""
-        if self._improvised is not None:
-            return self._improvise_on(key, character)
+        if self._typing is not None:
+            return self._type_line(self._typing, key, character)
         name = self._actions.get(key, "")
         if not name:
-            return self._typed(key)
+            return [] if self._guard.on else self._typed(key)
+        if not self._guard.lets(name):
+            return []
         self._fresh = False
+        moves, self._moves = self._moves, 0
         if self._entry is not None and name in ("next", "back"):
             return self._type_on(name)
         self._entry = None
         if method := BY_NAME[name].method:
+            before = self._session.can_undo
             getattr(self._session, method)()
+            self._moves = moves + 1 if self._session.can_undo > before else 0
             return [self._told()]
         deed = self._own.get(name)
         return deed() if deed else [f"{BY_NAME[name].title}: not line by line"]
+
+    @property
+    def types(self) -> bool:
+        """Whether words are being typed, in which a letter may come twice."""
+        return self._typing is not None
+
+    def is_next(self, key: str) -> bool:
+        """Whether a key is one for next."""
+        return not self.types and self._actions.get(key) == "next"
+
+    def take_back(self, presses: int) -> Iterable[str]:
+        """Take back so many of the last presses, which were a held key's."""
+        many = min(presses, self._moves)
+        for _ in range(many):
+            self._session.undo()
+        return [self._told()] if many else []
+
+    def back_instead(self) -> Iterable[str]:
+        """The second of two quick presses of next: one back from where the first one began."""
+        name = "back" if self._moves else "next"
+        if self._moves:
+            self._session.undo()
+        return self.press(self._keys[name][0])
 
     def retry(self) -> Iterable[str]:
         """Try again to save what is not saved; says when that is done."""
@@ -216,15 +236,22 @@ class PlainWork:
     def _improvise(self) -> Iterable[str]:
         from tracker.screens.plain_improvise import PlainImprovise
 
-        self._improvised = PlainImprovise(self._session)
-        return self._improvised.greeting()
+        self._typing = PlainImprovise(self._session)
+        return self._typing.greeting()
 
-    def _improvise_on(self, key: str, character: str) -> Iterable[str]:
-        assert self._improvised is not None
-        yield from self._improvised.press(key, character)
-        if self._improvised.over:
-            accepted, self._improvised = self._improvised.accepted, None
-            yield self._told() if accepted else "left as it was"
+    def _note(self) -> Iterable[str]:
+        from tracker.screens.plain_note import PlainNote
+
+        self._typing = PlainNote(self._session)
+        return self._typing.greeting()
+
+    def _type_line(
+        self, typing: PlainImprovise | PlainNote, key: str, character: str
+    ) -> Iterable[str]:
+        yield from typing.press(key, character)
+        if typing.over:
+            self._typing = None
+            yield self._told() if typing.accepted else "left as it was"
 
     def _help(self) -> Iterable[str]:
         for action in ACTIONS:
@@ -240,68 +267,3 @@ class PlainWork:
         """The place after a press, what matters first."""
         before, self._seen = self._seen, self._session.glance()
         return told(self._seen, before, self._keys)
-
-
-def told(seen: Glance, before: Glance, keys: Keys) -> str:
-    """One line: what the press did if that is news, the count, the step, the repeat."""
-    words = [] if seen.last_press in QUIET else [seen.last_press]
-    if (seen.round_label, seen.round, seen.part) != (before.round_label, before.round, before.part):
-        words.append(f"{seen.part}, {numbered(seen)}: {seen.instruction}")
-        off = f"{shown(keys['wrong'][0])}: {seen.off}" if seen.off else ""
-        words += [off, seen.right, seen.warning, seen.note]
-    if seen.memo != before.memo:
-        words.append(seen.memo)
-    if seen.left != before.left:
-        words.append(seen.left)
-    words += [asked(seen, keys)] if seen.at_end or seen.part_done else list(_step(seen))
-    if seen.trouble != before.trouble:
-        words.append(seen.trouble)
-    return " · ".join(word for word in words if word)
-
-
-def _step(seen: Glance) -> Iterable[str]:
-    yield f"next {seen.step_text} {seen.step_where}".rstrip()
-    if seen.loops_shown and seen.loops:
-        yield f"loop {seen.loop + 1} of {len(seen.loops)}: {seen.loops[seen.loop]}"
-    if not seen.making_up:
-        of = "" if seen.ends_on is None else f" of {seen.ends_on}"
-        yield f"{seen.made}{of} made"
-    yield from (f"repeat {which(repeat)}" for repeat in seen.repeats)
-
-
-def work_plainly(session: Session) -> int:
-    """Work on an open piece until the maker leaves or the input ends; the exit status."""
-    try:
-        settings = read_settings(settings_path())
-    except SettingsError as error:
-        session.close()
-        print(f"hookside: {error}", file=sys.stderr)
-        return BAD_INPUT
-    name_pedals()
-    try:
-        _answer(PlainWork(session, settings.keys, rest=settings.rest))
-    except KeyboardInterrupt:
-        _say(["put down"])
-    finally:
-        session.close()
-    return 0
-
-
-def _answer(work: PlainWork) -> None:
-    from tracker.screens.plain_keys import keys_typed
-
-    _say(work.greeting())
-    last = time.monotonic()
-    for key in keys_typed():
-        if key is not None:
-            _say(work.press(*key))
-        elif time.monotonic() - last > AGAIN:
-            last = time.monotonic()
-            _say(work.retry())
-        if work.over:
-            return
-
-
-def _say(lines: Iterable[str]) -> None:
-    for words in lines:
-        print(visible(words), end="" if isinstance(words, Letters) else "\n", flush=True)

@@ -20,10 +20,11 @@ CHUNK = 4096
 
 
 class Typed(NamedTuple):
-    """One key: its name, and the character it types, "" for none."""
+    """One key: its name, the character it types, "" for none, and when it came, in seconds."""
 
     name: str
     character: str
+    time: float
 
 
 def keys_typed() -> Iterator[Typed | None]:
@@ -47,10 +48,12 @@ def keys_typed() -> Iterator[Typed | None]:
 
 def _typed(events: object) -> Iterator[Typed]:
     assert isinstance(events, Iterator)
-    for event in events:
+    # All at once, so that keys that came in one go have the same time.
+    for event in list(events):
         if isinstance(event, Key):
             printable = event.is_printable and event.character
-            yield Typed(event.key, event.character if printable and event.character else "")
+            character = event.character if printable and event.character else ""
+            yield Typed(event.key, character, event.time)
 
 
 @contextmanager
