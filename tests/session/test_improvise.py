@@ -407,3 +407,27 @@ def test_making_up_has_no_round_to_improvise(tmp_path):
     session.go_to_part(4, 0)
     assert session.improvising().choices == ()
     session.close()
+
+
+@pytest.mark.parametrize(
+    ("asked", "words", "makes"),
+    [
+        ("evenly to 18", "[sc, inc] x 6", 18),
+        ("Evenly to 16 sts", "[2 sc, inc] x 4", 16),
+        ("evenly to 9", "[2 sc, dec] x 3", 9),
+        ("evenly to 12", "12 sc", 12),
+        ("evenly to 24", "2 sc in each st", 24),
+    ],
+)
+def test_a_round_asked_for_by_its_count_is_spread_evenly(disc, asked, words, makes):
+    found = tried(disc, "Rnd 3 otherwise", asked)
+    assert (found.well, found.refused, found.hint) == (True, "", words)
+    assert f"makes {makes}" in found.says
+    improvise(disc, "Rnd 3 otherwise", asked)
+    assert disc.glance().instruction == words
+    assert disc.glance().ends_on == makes
+
+
+def test_a_count_that_one_round_cannot_reach_is_not_spread(disc):
+    found = tried(disc, "Rnd 3 otherwise", "evenly to 40")
+    assert not found.well

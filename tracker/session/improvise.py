@@ -15,6 +15,7 @@ from tracker.pattern.own import Bench, OwnVersion, own_version, typed_line
 from tracker.session import trial, worksheet
 from tracker.session.naming import label
 from tracker.session.presses import Press
+from tracker.session.spacing import evenly
 from tracker.session.state import Changing, Event, Spot, State
 from tracker.session.trial import Tried
 from tracker.session.typed import kept
@@ -86,7 +87,9 @@ class Improvising:
         version = self._own(change)
         tried = trial.tried(self._printed.parts[self._here.part], version, change)
         if change.words not in (None, "", words):
-            return replace(tried, fault=(0, 0))
+            spread = self._spread(choice, words)
+            hint = tried.hint or ("" if spread == words else spread)
+            return replace(tried, fault=(0, 0), hint=hint)
         return trial.with_remark(tried, self._bench.read(words), words) if choice.typed else tried
 
     def press(self, choice: Choice, words: str) -> Press:
@@ -160,7 +163,7 @@ class Improvising:
             return Change(number, "")
         if choice.deed is Deed.RESTORE:
             return Change(number, None)
-        words = self._resolved(words)
+        words = self._spread(choice, self._resolved(words))
         if choice.deed is Deed.CHANGE:
             return Change(number, words)
         return Change(self._free_number(), words, number)
@@ -187,6 +190,16 @@ class Improvising:
             if named or (again.first == 0 and place == at):
                 return self._words(Spot(*self._here.of, self._part.number(place)))
         return words
+
+    def _spread(self, choice: Choice, words: str) -> str:
+        """The words of an evenly spaced round, in place of "evenly to 60"."""
+        below = self._before(choice)
+        if below is None:
+            return words
+        like = choice.spot if choice.deed is Deed.CHANGE and choice.spot else below
+        planned = (worksheet.round_at(self._plan, spot) for spot in (like, below))
+        alike, under = planned
+        return evenly(words, self._plan.pattern, alike, under.ends_on)
 
     def _own(self, change: Change) -> OwnVersion:
         changes = (*self._version, change)

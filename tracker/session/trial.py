@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from tracker.pattern.plan import PlannedPart
     from tracker.session.state import Spot
 
-TYPE = "Type the round, such as: *sc 4, inc; rep"
+TYPE = "Type the round, such as: *sc 4, inc; rep, or: evenly to 60"
 COUNT = "To keep it all the same, write the count it ends on at its end, such as (36)."
 UNREAD = "Enter once more keeps it: it is worked by its text."
 REMARK = "Words are taken for a remark; enter once more keeps it so."
