@@ -23,6 +23,7 @@ LAYERS = {
     "cli_chapters": 6,
     "cli_check": 6,
     "cli_files": 6,
+    "cli_log": 6,
     "cli_measure": 6,
     "cli_parser": 6,
     "cli_pattern": 6,

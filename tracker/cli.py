@@ -68,6 +68,18 @@ def _ahead(arguments: Namespace) -> int:
     return cli_ahead.ahead(arguments.piece, as_json=arguments.json)
 
 
+def _log(arguments: Namespace) -> int:
+    from tracker import cli_log
+
+    return cli_log.log(
+        arguments.piece,
+        arguments.svg,
+        plot=arguments.plot,
+        as_json=arguments.json,
+        force=arguments.force,
+    )
+
+
 def _weigh(arguments: Namespace) -> int:
     from tracker import cli_ahead
 
@@ -181,6 +193,7 @@ _COMMANDS = {
     "ahead": _ahead,
     "chapters": _chapters,
     "check": _check,
+    "log": _log,
     "measure": _measure,
     "patterns": _patterns,
     "read": _read,

@@ -135,6 +135,7 @@ def make_parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"hookside {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     _add_ahead(commands)
+    _add_log(commands)
     _add_measure(commands)
     _add_weigh(commands)
     _add_work(commands)
@@ -190,6 +191,15 @@ def _add_ahead(commands: argparse._SubParsersAction[_Parser]) -> None:
     )
     ahead.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     ahead.add_argument("--json", action="store_true", help="in seconds and grams, as JSON")
+
+
+def _add_log(commands: argparse._SubParsersAction[_Parser]) -> None:
+    log = commands.add_parser("log", help="every round of a piece: count, time, changes, yarn")
+    log.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
+    log.add_argument("--plot", action="store_true", help="stitches and time as bars")
+    log.add_argument("--svg", metavar="FILE", help="write a picture of it")
+    log.add_argument("--json", action="store_true", help="all of it as JSON")
+    log.add_argument("--force", action="store_true", help="write over a file that is there")
 
 
 def _add_measure(commands: argparse._SubParsersAction[_Parser]) -> None:

@@ -58,7 +58,7 @@ def yarn_ahead(
     plan: Plan, quantities: Quantities, state: State, letter: str, coming: Sequence[Coming]
 ) -> YarnAhead:
     """What is known of a yarn that was weighed, for the rounds to come."""
-    kept = [_weighing(quantities, one) for one in state.weighed if one.yarn == letter]
+    kept = weighings_of(quantities, state, letter)
     last = kept[-1]
     now = quantities.of_yarn(quantities.worked(state.progress), letter)
     scale = _Scale(
@@ -69,6 +69,11 @@ def yarn_ahead(
         float(last.grams),
     )
     return scale.told(plan, coming, {kind for one in kept for kind in one.made})
+
+
+def weighings_of(quantities: Quantities, state: State, letter: str) -> list[Weighing]:
+    """All weighings of a yarn, in order."""
+    return [_weighing(quantities, one) for one in state.weighed if one.yarn == letter]
 
 
 def _weighing(quantities: Quantities, one: Weighed) -> Weighing:
