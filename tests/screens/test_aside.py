@@ -129,13 +129,13 @@ async def test_a_yarn_that_runs_out_is_told_and_one_that_lasts_is_not(tmp_path):
 async def test_the_yarn_is_weighed_by_a_key_and_taken_back_by_undo(tmp_path, size):
     session = worked(tmp_path, Clock(), 25)
     async with on_stage(session, size) as (app, pilot):
-        await pilot.press("b")
+        await pilot.press("y")
         assert "Weigh A, rust" in text(app)
         await pilot.press(*"4", "3", ".", "5", "enter")
         assert session.state.weighed[-1].left == "43.5 g"
         assert "43.5 g of A left" in text(app)
-        await pilot.press("b", "escape")
-        await pilot.press("b", "enter")
+        await pilot.press("y", "escape")
+        await pilot.press("y", "enter")
         assert len(session.state.weighed) == 1
         await pilot.press("u")
         assert session.state.weighed == ()
@@ -144,7 +144,7 @@ async def test_the_yarn_is_weighed_by_a_key_and_taken_back_by_undo(tmp_path, siz
 async def test_what_is_no_weight_is_said(tmp_path):
     session = worked(tmp_path, Clock(), 25)
     async with on_stage(session, (100, 30)) as (app, pilot):
-        await pilot.press("b", *"much", "enter")
+        await pilot.press("y", *"much", "enter")
         assert session.state.weighed == ()
         assert "type what the scale shows" in text(app)
 
@@ -225,7 +225,7 @@ def test_line_by_line_the_same_is_told(tmp_path):
     assert len(told) == 2
     assert any(words.startswith("piece: ") for words in plain.press("f"))
     assert list(plain.press("k")) == ["reminder to rest off for now"]
-    plain.press("b")
+    plain.press("y")
     for digit in "21":
         plain.press(digit)
     assert "21 g of A left" in next(iter(plain.press("space")))

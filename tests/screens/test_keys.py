@@ -119,3 +119,8 @@ def test_settings_that_are_no_text_are_said_in_plain_words(tmp_path):
     path.write_bytes(b"\xff\xfe")
     with pytest.raises(SettingsError, match="cannot be read"):
         read_settings(path)
+
+
+@pytest.mark.parametrize("key", ["escape", "f5", "full_stop", "b"])
+def test_no_action_lies_on_what_a_presenter_sends_besides(key):
+    assert not [action.name for action in ACTIONS if key in action.keys]

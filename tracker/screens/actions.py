@@ -129,7 +129,7 @@ ACTIONS = (
     ),
     Action(
         "weigh",
-        ("b",),
+        ("y",),
         "Weigh the yarn",
         "Type what is left of the yarn, all balls of it together; in time it is known whether "
         "it lasts.",
