@@ -73,6 +73,21 @@ def judge(
     return first
 
 
+def comes_right(
+    nodes: tuple[Node, ...], stated: Stated | None, starts: Sequence[Start], base: Reading
+) -> bool:
+    """Whether a round fits and agrees as the part is read, its times on top or in all.
+
+    Raises:
+        TooMuchError: the round asks for more steps than any piece has.
+    """
+    for reading in (base, replace(base, times_in_all=not base.times_in_all)):
+        found = _judged(nodes, stated, starts, reading)
+        if found.fits and found.agrees is not False:
+            return True
+    return False
+
+
 def _loose(reading: Reading, base: Reading) -> bool:
     """Whether a reading fits so much that only a printed count makes it believable."""
     bold = reading.cut or reading.last_is_count or reading.both_sides or reading.whole

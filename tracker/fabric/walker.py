@@ -105,7 +105,7 @@ class Walker(Grouping):
         kept = self.keep()
         for spare in range(MOST_SPARE):
             part = replace(node, target=replace(node.target, leave=(spare,)))
-            if self._fits((), (part, *rest), -1, 0):
+            if self._left_after((), (part, *rest), -1, 0) == 0:
                 return True
             self.restore(kept)
         return False
@@ -232,21 +232,27 @@ class Walker(Grouping):
         for body in self._ends_of(node):
             for border, k in reversed(borders):
                 self.restore(after)
-                if self._ends_at(border, k, body, rest, numbered):
+                left = self._left_at(border, k, body, rest, numbered)
+                if left == 0:
                     if self.below.passed == border.cursor[3]:
                         return True
                     second = second or (border, k, body)
+                elif left is not None:
+                    break  # after fewer passes even more is left
         self.restore(after)
         # Else only with stitches passed over in silence does it come out.
-        return second is not None and self._ends_at(*second, rest, numbered)
+        return second is not None and self._left_at(*second, rest, numbered) == 0
 
-    def _ends_at(
+    def _left_at(
         self, border: Mark, k: int, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int
-    ) -> bool:
-        """Whether ``k`` passes, a last part-pass and what follows use up the round below."""
+    ) -> int | None:
+        """What ``k`` passes, a last part-pass and what follows leave of the round below.
+
+        None where they need more than there is.
+        """
         self.back_to(border)
         self.done.times[numbered] = k
-        return self._fits(body, rest, numbered, k)
+        return self._left_after(body, rest, numbered, k)
 
     def _ends_of(self, node: Repeat) -> list[tuple[Node, ...]]:
         """The ways the last pass may stop."""
@@ -261,8 +267,10 @@ class Walker(Grouping):
         )
         return [(), *cut]
 
-    def _fits(self, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int, k: int) -> bool:
-        """Whether a last part-pass and what follows use up the round below exactly."""
+    def _left_after(
+        self, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int, k: int
+    ) -> int | None:
+        """What a last part-pass and what follows leave; None where they do not fit."""
         self.trying += 1
         try:
             if body:
@@ -271,12 +279,12 @@ class Walker(Grouping):
                 self.now.inside = outer
             self._sequence(rest)
         except ShortError:
-            return False
+            return None
         finally:
             self.trying -= 1
         kinds = [kind for kind in self.used if kind != "tch"]
         left = max((self.below.left(kind) for kind in kinds), default=0)
-        return left == 0 or (self.now.over_skip and left == self.last_skip)
+        return 0 if self.now.over_skip and left == self.last_skip else left
 
     def _passes(self, node: Repeat, numbered: int) -> list[tuple[Mark, int]]:
         """Work whole passes while they fit; the borders between the last of them."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from tracker.fabric.judge import Judged, judge
+from tracker.fabric.judge import Judged, comes_right
 from tracker.fabric.outcome import Outcome, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.stated import figure_of
@@ -123,12 +123,10 @@ def _likeliest(
         if tried >= tries:
             return ""
         try:
-            other = judge(changed, stated, starts, base)
+            if comes_right(changed, stated, starts, base):
+                return sentence
         except TooMuchError:
             continue
-        reading = replace(other.reading, times_in_all=base.times_in_all)
-        if other.fits and other.agrees is not False and reading == base:
-            return sentence
     if judged.fits and stated is not None and stated.total:
         over = stated.total[0] - judged.outcomes[0].makes
         chained = beginning(nodes) is not None or starts[0].pending is not None
