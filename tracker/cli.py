@@ -174,7 +174,13 @@ def _chapters(arguments: Namespace) -> int:
 def _work(arguments: Namespace) -> int:
     from tracker import cli_work
 
-    return cli_work.work(arguments.name, arguments.size, new=arguments.new, plain=arguments.plain)
+    return cli_work.work(
+        arguments.name,
+        arguments.size,
+        new=arguments.new,
+        plain=arguments.plain,
+        caption=arguments.caption,
+    )
 
 
 def _patterns(_arguments: Namespace) -> int:

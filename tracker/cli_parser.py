@@ -183,6 +183,9 @@ def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
     work.add_argument(
         "--plain", action="store_true", help="line by line: for screen readers and slow lines"
     )
+    work.add_argument(
+        "--caption", metavar="FILE", help="keep the place in a small file, for a stream to show"
+    )
 
 
 def _add_ahead(commands: argparse._SubParsersAction[_Parser]) -> None:

@@ -14,8 +14,6 @@ from tracker.notation.problems import visible
 from tracker.session import shelf
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from tracker.session.session import Session
     from tracker.session.shelf import OnShelf
 
@@ -31,15 +29,26 @@ def resume() -> int:
     return choose(shelf.pieces_folder())
 
 
-def work(word: str | None, size: str | None, *, new: bool, plain: bool) -> int:
-    """Go on with a piece (without a word: the latest), or begin one of a pattern."""
-    show = _show_plainly if plain else _show
+def work(
+    word: str | None, size: str | None, *, new: bool, plain: bool, caption: str | None = None
+) -> int:
+    """Go on with a piece (without a word: the latest), or begin one of a pattern.
+
+    ``caption`` names a file to hold the place at all times. Raises `Complaint`.
+    """
+    path = None if caption is None else _caption(Path(caption))
+    session = _session(word, size, new=new, plain=plain)
+    return _show_plainly(session, path) if plain else _show(session, path)
+
+
+def _session(word: str | None, size: str | None, *, new: bool, plain: bool) -> Session:
+    """The piece that is meant, open. Raises `Complaint`."""
     latest = None if word else latest_piece()
     if word is None and latest is None:
         raise Complaint(f"no piece is begun yet: {how_to_begin()}")
     piece = latest if word is None else piece_called(word)
     if piece is not None and (word is None or not new):
-        return _go_on(piece, size, show)
+        return _go_on(piece, size, plain=plain)
     assert word is not None
     from tracker.pattern import library
 
@@ -49,13 +58,13 @@ def work(word: str | None, size: str | None, *, new: bool, plain: bool) -> int:
     pattern = load(path)
     mine = None if new else _begun(pattern.title)
     if mine is not None:
-        return _go_on(mine.path, size, show)
+        return _go_on(mine.path, size, plain=plain)
     chosen = choose_size(pattern, size)
     if not plain:
         _needs_terminal()
     from tracker.session.session import Session
 
-    return show(opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder())))
+    return opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder()))
 
 
 def _begun(title: str) -> OnShelf | None:
@@ -87,8 +96,18 @@ def patterns() -> int:
     return 0
 
 
-def _go_on(path: Path, size: str | None, show: Callable[[Session], int]) -> int:
-    if show is _show:
+def _caption(path: Path) -> Path:
+    """The file for the place. Raises `Complaint` where none may be written there."""
+    from tracker.screens.caption import refused
+
+    why = refused(path)
+    if why:
+        raise Complaint(why)
+    return path
+
+
+def _go_on(path: Path, size: str | None, *, plain: bool) -> Session:
+    if not plain:
         _needs_terminal()
     session = _open(path)
     worked = session.plan.size
@@ -97,7 +116,7 @@ def _go_on(path: Path, size: str | None, show: Callable[[Session], int]) -> int:
         raise Complaint(
             f"you have a piece of it in size {worked or 'one size'}; add --new to begin another"
         )
-    return show(session)
+    return session
 
 
 def _open(path: Path) -> Session:
@@ -109,18 +128,18 @@ def _open(path: Path) -> Session:
     return opened(lambda: Session.open(taken_up(path, shelf.pieces_folder())))
 
 
-def _show(session: Session) -> int:
+def _show(session: Session, caption: Path | None = None) -> int:
     from tracker.screens.app import run
 
     gc.enable()
     gc.freeze()
-    return run(session)
+    return run(session, caption)
 
 
-def _show_plainly(session: Session) -> int:
+def _show_plainly(session: Session, caption: Path | None) -> int:
     from tracker.screens.plain_run import work_plainly
 
-    return work_plainly(session)
+    return work_plainly(session, caption)
 
 
 def _needs_terminal() -> None:

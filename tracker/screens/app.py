@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from textual.filter import LineFilter
     from textual.screen import Screen
 
+    from tracker.screens.caption import Caption
     from tracker.screens.speech import Speaker
 
 BAD_INPUT = 2
@@ -51,6 +52,7 @@ class HooksideApp(App[None], inherit_bindings=False):
         palette: Palette | None,
         *,
         held: bool = False,
+        caption: Path | None = None,
     ) -> None:
         super().__init__()
         self.animation_level = "none"
@@ -62,6 +64,7 @@ class HooksideApp(App[None], inherit_bindings=False):
         self._settings = settings
         self._folder = folder
         self._speaker = self._make_speaker()
+        self._caption = self._make_caption(caption)
         self.session = session
         self._presses = Presses(
             super().on_event, self._left_out, held=held, one_switch=settings.one_switch
@@ -120,29 +123,37 @@ class HooksideApp(App[None], inherit_bindings=False):
         self.push_screen(self._work_screen(session))
 
     def _work_screen(self, session: Session) -> WorkScreen:
-        sounds = Sounds(self._settings.bell, self.bell, self._speaker)
+        sounds = Sounds(self._settings.bell, self.bell, self._speaker, self._caption)
         keys, rest = self._settings.keys, self._settings.rest
         return WorkScreen(session, self._inks, keys, sounds, rest=rest)
 
     def on_unmount(self) -> None:
-        """Fall silent."""
-        if self._speaker is not None:
-            self._speaker.close()
+        """Fall silent; leave the caption as the place is."""
+        for told in (self._speaker, self._caption):
+            if told is not None:
+                told.close()
 
     def _make_speaker(self) -> Speaker | None:
         if self._settings.speech is None:
             return None
         from tracker.screens.speech import Speaker
 
-        return Speaker(self._settings.speech, self._unspoken)
+        return Speaker(self._settings.speech, lambda why: self._untold("Speech", why))
 
-    def _unspoken(self, why: str) -> None:
-        """Say on a page of its own that nothing is spoken; called by the speaker's thread."""
+    def _make_caption(self, path: Path | None) -> Caption | None:
+        if path is None:
+            return None
+        from tracker.screens.caption import Caption
+
+        return Caption(path, lambda why: self._untold("Caption", why))
+
+    def _untold(self, title: str, why: str) -> None:
+        """Say on a page of its own what could not be told; called by a thread that tells."""
 
         def say() -> None:
             from tracker.screens.pages import Pages
 
-            self.push_screen(Pages("Speech", [why], self._inks))
+            self.push_screen(Pages(title, [why], self._inks))
 
         with suppress(RuntimeError):  # the app is being left
             self.call_from_thread(say)
@@ -158,9 +169,13 @@ class ShelfApp(HooksideApp):
         self.push_screen(ShelfScreen(self._folder, self._inks, now, self.work_on))
 
 
-def run(session: Session) -> int:
-    """Work on an open piece until the maker leaves; returns the exit code."""
-    return _run(lambda settings: _app(session, session.path.parent, settings), session)
+def run(session: Session, caption: Path | None = None) -> int:
+    """Work on an open piece until the maker leaves; returns the exit code.
+
+    ``caption``: a file to hold the place at all times.
+    """
+    folder = session.path.parent
+    return _run(lambda settings: _app(session, folder, settings, caption=caption), session)
 
 
 def choose(folder: Path) -> int:
@@ -178,9 +193,10 @@ def _app(
     folder: Path,
     settings: Settings,
     kind: type[HooksideApp] = HooksideApp,
+    caption: Path | None = None,
 ) -> HooksideApp:
-    palette = palette_for(settings.theme, os.environ)
-    return kind(session, folder, settings, palette, held=settings.held == "once")
+    palette, held = palette_for(settings.theme, os.environ), settings.held == "once"
+    return kind(session, folder, settings, palette, held=held, caption=caption)
 
 
 def _run(make: Callable[[Settings], HooksideApp], session: Session | None) -> int:

@@ -24,6 +24,7 @@ from tracker.session.worksheet import here, part_at
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from tracker.screens.caption import Caption
     from tracker.screens.plain_improvise import PlainImprovise
     from tracker.screens.plain_note import PlainNote
 
@@ -34,8 +35,11 @@ SIGNS = {"question_mark": "?", "slash": "/"}
 class PlainWork:
     """Turns each key into the lines that answer it. ``over`` once the piece is put down."""
 
-    def __init__(self, session: Session, keys: Keys, *, rest: int = 0) -> None:
+    def __init__(
+        self, session: Session, keys: Keys, *, rest: int = 0, caption: Caption | None = None
+    ) -> None:
         self.over = False
+        self._caption = caption
         self._aside = Aside(session, rest)
         self._said: tuple[str, ...] = ()
         self._session = session
@@ -72,6 +76,8 @@ class PlainWork:
 
     def greeting(self) -> Iterable[str]:
         """What is said at first: news of the file, the card after a while, the place."""
+        if self._caption is not None:
+            self._caption.show(self._seen)
         yield from self._session.notices
         if self._fresh:
             yield from self._session.card().lines
@@ -266,4 +272,6 @@ class PlainWork:
     def _told(self) -> str:
         """The place after a press, what matters first."""
         before, self._seen = self._seen, self._session.glance()
+        if self._caption is not None:
+            self._caption.show(self._seen)
         return told(self._seen, before, self._keys)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 import time
 from collections.abc import Iterable
+from pathlib import Path
 
 from tracker.notation.problems import visible
 from tracker.screens.letters import Letters
@@ -13,14 +14,21 @@ from tracker.screens.plain import PlainWork
 from tracker.screens.settings import Settings, SettingsError, read_settings, settings_path
 from tracker.session.session import Session
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from tracker.screens.caption import Caption
+
 BAD_INPUT = 2
 
 AGAIN = 2.0
 """Seconds between tries to save what could not be saved."""
 
 
-def work_plainly(session: Session) -> int:
-    """Work on an open piece until the maker leaves or the input ends; the exit status."""
+def work_plainly(session: Session, path: Path | None = None) -> int:
+    """Work on an open piece until the maker leaves or the input ends; the exit status.
+
+    ``path``: a file to hold the place at all times.
+    """
     try:
         settings = read_settings(settings_path())
     except SettingsError as error:
@@ -28,13 +36,23 @@ def work_plainly(session: Session) -> int:
         print(f"hookside: {error}", file=sys.stderr)
         return BAD_INPUT
     name_pedals()
+    caption = None if path is None else _caption(path)
     try:
-        _answer(PlainWork(session, settings.keys, rest=settings.rest), settings)
+        work = PlainWork(session, settings.keys, rest=settings.rest, caption=caption)
+        _answer(work, settings)
     except KeyboardInterrupt:
         _say(["put down"])
     finally:
         session.close()
+        if caption is not None:
+            caption.close()
     return 0
+
+
+def _caption(path: Path) -> Caption:
+    from tracker.screens.caption import Caption
+
+    return Caption(path, lambda why: print(visible(why), file=sys.stderr))
 
 
 def _answer(work: PlainWork, settings: Settings) -> None:

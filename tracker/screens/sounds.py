@@ -9,24 +9,32 @@ from tracker.screens.cues import Cue, Cues
 from tracker.screens.step import whole
 
 if TYPE_CHECKING:
+    from tracker.screens.caption import Caption
     from tracker.screens.speech import Speaker
     from tracker.session.glance import Glance
     from tracker.session.place import Place
 
 
 class Sounds:
-    """Rings and speaks when the place has moved."""
+    """Rings and speaks when the place has moved; hands each place on to a caption."""
 
     def __init__(
-        self, occasions: frozenset[Cue], ring: Callable[[], None], speaker: Speaker | None
+        self,
+        occasions: frozenset[Cue],
+        ring: Callable[[], None],
+        speaker: Speaker | None,
+        caption: Caption | None = None,
     ) -> None:
         self._occasions = occasions
         self._ring = ring
         self._speaker = speaker
+        self._caption = caption
         self._place: Place | None = None
 
     def moved(self, seen: Glance, cues: Cues) -> None:
         """Tell of a place, if it is another than before; rings only on the way forward."""
+        if self._caption is not None:
+            self._caption.show(seen)
         before, self._place = self._place, seen.place
         if before is None or before == seen.place:
             return

@@ -1,0 +1,116 @@
+"""A small file that always holds the place, for a streaming program to show."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+import threading
+from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
+
+from tracker.notation.problems import visible
+from tracker.screens.step import whole
+from tracker.session.glance import Glance, numbered
+
+LARGEST = 2_000
+"""Bytes; no caption is longer, so a longer file is none of ours."""
+
+_LEAVE = 2.0
+"""Seconds that leaving waits for the last place to be written."""
+
+
+class Caption:
+    """Writes the latest place in a thread of its own: whole, and never waited for.
+
+    ``failed`` is called in that thread, once, with why the file cannot be written.
+    """
+
+    def __init__(self, path: Path, failed: Callable[[str], None]) -> None:
+        self._path = path
+        self._failed = failed
+        self._told = False
+        self._news = threading.Condition()
+        self._next: str | None = None
+        self._last = ""
+        self._closed = False
+        self._thread: threading.Thread | None = None
+
+    def show(self, seen: Glance) -> None:
+        """Let the file hold this place and no earlier one; returns at once."""
+        words = caption_words(seen)
+        if words == self._last:
+            return
+        self._last = words
+        with self._news:
+            self._next = words
+            self._news.notify()
+        if self._thread is None:
+            self._thread = threading.Thread(target=self._work, daemon=True)
+            self._thread.start()
+
+    def close(self) -> None:
+        """Write what is still to be written."""
+        with self._news:
+            self._closed = True
+            self._news.notify()
+        if self._thread is not None:
+            self._thread.join(_LEAVE)
+
+    def _work(self) -> None:
+        while (words := self._wait()) is not None:
+            try:
+                write_caption(self._path, words)
+            except OSError as error:
+                self._tell(error)
+
+    def _wait(self) -> str | None:
+        with self._news:
+            self._news.wait_for(lambda: self._closed or self._next is not None)
+            words, self._next = self._next, None
+            return words
+
+    def _tell(self, error: OSError) -> None:
+        if not self._told:
+            self._told = True
+            reason = (error.strerror or str(error)).lower()
+            self._failed(f"The caption {self._path.name} cannot be written: {reason}")
+
+
+def caption_words(seen: Glance) -> str:
+    """The place in three lines: the piece and its part, the round, the next step."""
+    title = ", ".join(word for word in (seen.title, seen.size) if word)
+    if seen.piece_done:
+        return f"{visible(title)}\nDone.\n"
+    copy = f", copy {seen.copy} of {seen.copies}" if seen.copies > 1 else ""
+    of = f" of {seen.ends_on}" if seen.ends_on is not None else ""
+    count = "" if seen.making_up else f" · {seen.made}{of} sts"
+    lines = (f"{title} · {seen.part}{copy}", f"{numbered(seen)}{count}", whole(seen))
+    return "".join(f"{visible(line)}\n" for line in lines)
+
+
+def refused(path: Path) -> str:
+    """Why a caption must not be written to ``path``; "" if it may."""
+    if not path.parent.is_dir():
+        return f"there is no folder {path.parent} for the caption"
+    if not os.path.lexists(path):
+        return ""
+    if path.is_symlink() or not path.is_file():
+        return f"{path} is no plain file, so no caption is written over it"
+    if path.stat().st_size > LARGEST:
+        return f"{path} is there already and is no caption: give another name"
+    return ""
+
+
+def write_caption(path: Path, words: str) -> None:
+    """Put the words in the place of what the file held, all at once. Raises OSError."""
+    handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", dir=path.parent)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
+            file.write(words)
+        Path(name).chmod(0o644)
+        Path(name).replace(path)
+    except OSError:
+        with suppress(OSError):
+            Path(name).unlink()
+        raise
