@@ -58,6 +58,7 @@ SCENES = (
     Scene("learn-a-key", 80, 24, keys=("l", "f18")),
     Scene("loops", 100, 30, round=9, made=0, keys=("o", "space", "space", "space")),
     Scene("count-asked", 80, 24, made=56, keys=("5", "5")),
+    Scene("rounds-left", 80, 24, round=17, made=64, keys=("d", "1", "7", "enter")),
     Scene("wrong-count", 80, 24, made=56, keys=("5", "5", "space", "w")),
     Scene("improvise", 80, 24, made=0, keys=("v", *TYPED)),
     Scene("before", 80, 24, keys=("i",)),

@@ -92,7 +92,8 @@ def asked(seen: Glance, keys: Keys) -> str:
     if seen.part_done:
         return f"{yes}: {seen.part} is done, {seen.step_where}"
     if seen.until and seen.at_end:
-        return f"{yes}: one more round   {shown(keys['long-enough'][0])}: long enough"
+        enough, measure = (shown(keys[name][0]) for name in ("long-enough", "measure"))
+        return f"{yes}: one more round   {enough}: long enough   {measure}: measure"
     if not seen.asking:
         return ""
     if seen.ends_on is None:
