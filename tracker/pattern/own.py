@@ -207,6 +207,12 @@ class Bench:
         """A line as typed."""
         return read_round(typed_line(words).body, self._lexicon, sizes=max(1, self._sizes))
 
+    def deeds(self, number: int) -> tuple[str, ...]:
+        """The lines before a printed round that are no rounds: "Change to B."."""
+        self._read_printed()
+        before = self._groups.get(number, ())[:-1]
+        return tuple(item.line.body for item in before if isinstance(item, ReadLine))
+
     def for_size(self, words: str) -> str:
         """Printed words with the figures of the size that is worked."""
         return for_size(words, self._index, self._sizes)

@@ -128,6 +128,11 @@ class Session:
         return self._own.at(self.state)
 
     @property
+    def printed(self) -> Plan:
+        """The pattern in the size that is worked, as it is printed."""
+        return self._own.printed
+
+    @property
     def state(self) -> State:
         """All that is true of the piece besides its pattern."""
         return self._store.history.state
@@ -270,7 +275,7 @@ class Session:
         """What can be worked otherwise from here, and what comes of it."""
         from tracker.session.improvise import Improvising
 
-        return Improvising(self._own.printed, self.plan, self.state)
+        return Improvising(self.printed, self.plan, self.state)
 
     def improvise(self, choice: Choice, words: str) -> None:
         """Work a round otherwise, one more, or one less; see `Improvising`."""
