@@ -193,3 +193,16 @@ def test_an_improvised_round_outlives_a_kill(own_home):
         assert "*sc 4, inc; rep" in "\n".join(terminal.page.display)
         terminal.send(b"u" * 4)
         terminal.until("sc in each st around. (30)")
+
+
+def test_a_slip_is_mended_in_order_over_a_terminal_that_brings_keys_at_once(own_home):
+    moth(own_home / "pieces").close()
+    with Terminal(command=COMMAND) as terminal:
+        terminal.until("Rnd 6 of 26")
+        terminal.send(b"v")
+        terminal.until("Rnd 5 below leaves 30 stitches.")
+        terminal.send(b"*sc 4, icn; rep")
+        terminal.until("'icn' is not understood.")
+        terminal.send(b"\x7f" * len("icn; rep") + b"inc; rep")
+        terminal.until("Takes 30, makes 36: comes out even.")
+        assert "*sc 4, inc; rep" in "\n".join(terminal.page.display)

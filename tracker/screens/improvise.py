@@ -11,6 +11,7 @@ from textual.widgets import Input, Static
 
 from tracker.screens.flow import Line, content, cut, paragraph, spread
 from tracker.screens.inks import Inks
+from tracker.screens.typed_line import TypedLine
 from tracker.session.improvise import LONGEST, Choice, Improvising
 from tracker.session.session import Session
 from tracker.session.trial import Tried
@@ -71,7 +72,7 @@ class Improvise(Screen[Answer | None]):
     def compose(self) -> ComposeResult:
         """The choices, the line to type on, and what comes of it."""
         yield Static(id="choices")
-        yield Input(max_length=LONGEST)
+        yield TypedLine(max_length=LONGEST)
         yield Static(id="tried")
 
     def on_mount(self) -> None:

@@ -16,6 +16,7 @@ from tracker.screens.actions import bindings
 from tracker.screens.flow import Line, content, paragraph
 from tracker.screens.inks import Inks
 from tracker.screens.shelf_lines import IN_BIN, KEYS, key_lines, piece_lines
+from tracker.screens.typed_line import TypedLine
 from tracker.session import moving
 from tracker.session.about import STANDING, About, about
 from tracker.session.access import StoreError
@@ -74,7 +75,7 @@ class ShelfScreen(Screen[None]):
         """Heading, list, a line for a new name, what was done, the keys."""
         yield Static(id="head")
         yield OptionList(markup=False)
-        yield Input()
+        yield TypedLine()
         yield Static(id="foot")
 
     def on_mount(self) -> None:

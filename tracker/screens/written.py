@@ -11,6 +11,7 @@ from textual.widgets import Input, Static
 from tracker.screens.flow import content
 from tracker.screens.inks import Inks
 from tracker.screens.pick import heading
+from tracker.screens.typed_line import TypedLine
 
 if TYPE_CHECKING:
     from textual.app import ComposeResult
@@ -39,7 +40,7 @@ class Written(Screen[str | None]):
     def compose(self) -> ComposeResult:
         """What is written, what the keys do, and the line to write it on."""
         yield Static(content(heading(self._title, self._told, self._inks)))
-        yield Input(self._words, max_length=self._most, select_on_focus=False)
+        yield TypedLine(self._words, max_length=self._most, select_on_focus=False)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Keep it."""

@@ -92,7 +92,7 @@ def _missed_increases(walk: Walk, few: int) -> Iterable[Suspect]:
     times = _often(missed, places, "increase", _by_repeat(walk, groups))
     yield Suspect(
         f"You missed {times}.",
-        f"At a right one {run.per_place} {run.text} rise from one foot.",
+        f"At a right one {gained + 1} {'sts' if run.makes > 1 else run.text} rise from one foot.",
         walk.run_start(groups[0]),
         80 // missed if missed < places else 50,
     )
