@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -64,11 +64,11 @@ def as_worked(printed: Plan, state: State) -> AsWorked:
 
 
 def _in_one_size(printed: Plan, parts: tuple[Part, ...]) -> Pattern:
-    pattern = replace(printed.pattern, sizes=(), parts=parts)
+    pattern = printed.pattern._replace(sizes=(), parts=parts)
     if printed.size:
         about = Bench(printed, printed.pattern.parts[0]).for_size(pattern.about)
-        pattern = replace(pattern, title=f"{pattern.title}, {printed.size}", about=about)
-    return replace(pattern, source=to_toml(pattern))
+        pattern = pattern._replace(title=f"{pattern.title}, {printed.size}", about=about)
+    return pattern._replace(source=to_toml(pattern))
 
 
 def _versions(part: PlannedPart) -> Iterator[tuple[PlannedPart, int, int]]:
@@ -101,11 +101,11 @@ class _Scribe:
         """The part as data, its rounds one a line."""
         part, at = self._printed.part, self._plan.pattern.sizes
         below = figure_in(part.below, at.index(self._plan.size) if self._plan.size else 0)
-        changed = replace(part, name=name, make=copies, below=below, rounds_line=1)
+        changed = part._replace(name=name, make=copies, below=below, rounds_line=1)
         if part.steps:
             return changed
         rounds = "\n".join(_joined(list(self._lines(own)))) + "\n"
-        return replace(changed, note=self._bench.for_size(part.note), rounds=rounds)
+        return changed._replace(note=self._bench.for_size(part.note), rounds=rounds)
 
     def differences(self, own: PlannedPart, name: str, copies: range) -> Iterator[Difference]:
         """How a version differs from the printed one: rounds left out first."""
