@@ -2053,7 +2053,7 @@ def test_a_numbered_round_with_a_count_but_no_stitches_is_not_passed_over(words)
     [
         "*fpdcxtog, sc in next st; rep from * around",
         "*scc, sc in next st; rep from * around",
-        "(popcrn, sc) 12 times",
+        "(knobble, sc) 12 times",
         "*zigzag, sc in next st; rep from * around",
         "sc in next 11 sts, hddc, sc in next 12 sts",
         "sc in next 11 sts, corner, sc in next 13 sts",

@@ -14,8 +14,8 @@ class Spot:
     """``count`` equal places side by side.
 
     Attributes:
-        name: US name of the stitch, "ch" for a chain worked into by itself, "tch" for a
-            turning chain that is not counted.
+        name: US name of the stitch, "ch" for a chain worked into by itself, or one of
+            `UNCOUNTED`.
         count: how many.
         chains: 0, or the length of a chain space (then ``count`` spaces of that length).
         group: key of the special stitch it is part of; "" for none.
@@ -35,6 +35,9 @@ class Spot:
 Edge = tuple[Spot, ...]
 Cursor = tuple[int, int, int, int, Places]
 
+#: Places that are no stitches: a turning chain that is not counted, and a slip stitch that
+#: only holds down the petals beside it.
+UNCOUNTED = frozenset(("tch", "anchor"))
 #: Names that a group of stitches in one place may be called by.
 GROUPED = frozenset(("shell", "v-st", "fan", "group"))
 
@@ -72,14 +75,14 @@ def turned(edge: Edge) -> Edge:
 
 def stitches(edge: Edge) -> int:
     """How many stitches (not spaces) the edge has."""
-    return sum(s.count for s in edge if not s.chains and s.name != "tch")
+    return sum(s.count for s in edge if not s.chains and s.name not in UNCOUNTED)
 
 
 def made(edge: Iterable[Spot]) -> dict[str, int]:
     """How many of each stitch and each kind of space, by name."""
     found: dict[str, int] = {}
     for spot in edge:
-        if spot.name != "tch":
+        if spot.name not in UNCOUNTED:
             found[spot.name] = found.get(spot.name, 0) + spot.count
     return found
 
@@ -131,8 +134,12 @@ class Below:
             return self._is_space(kind, spot)
         if kind == "tch" or spot.name == "tch":
             return kind == spot.name
+        if spot.name == "anchor":
+            return kind in ("sl st", "post")
         if kind in ("sp", "corner") or kind.endswith(" sp"):
             return False
+        if kind == "post":
+            return not spot.group
         if kind in ("st", "st+ch") or spot.name == "st" or self.loose or not self.knows(kind):
             return True
         return spot.name == kind or base_of(spot.name) == base_of(kind)
@@ -146,6 +153,8 @@ class Below:
 
     def knows(self, kind: str) -> bool:
         """Whether the edge has stitches of that name."""
+        if kind == "sl st" and "anchor" in self._names:
+            return True
         return kind in self._names or base_of(kind) in self._names
 
     def has_group(self, kind: str) -> bool:
@@ -196,7 +205,7 @@ class Below:
                 self.offset += part
                 if self.offset < spot.count:
                     break
-            elif not spot.chains and spot.name != "tch":
+            elif not spot.chains and spot.name not in UNCOUNTED:
                 self.passed += spot.count - self.offset
             self.index += 1
             self.offset = 0

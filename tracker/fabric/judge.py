@@ -11,7 +11,7 @@ from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import counting
 from tracker.fabric.trees import chain_by_chain
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Make, Node, Skip, Stated
+from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
 
 #: Stitches that widen or narrow a round by their name.
 SHAPED = frozenset(("inc", "dec", "invdec", "sc2tog", "hdc2tog", "dc2tog", "tr2tog"))
@@ -66,7 +66,7 @@ def judge(
         loose = _loose(reading, base) or (reading.bunched and shaped)
         believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
-            return found
+            return _passing_none(nodes, starts, found) or found
         if first is None or (found.agrees and not first.agrees and found.fits >= first.fits):
             first = found
     assert first is not None
@@ -86,6 +86,22 @@ def comes_right(
         if found.fits and found.agrees is not False:
             return True
     return False
+
+
+def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judged) -> Judged | None:
+    """The same with stitches named loosely, where that passes over none in silence.
+
+    Only for rounds that go stitch by stitch: lace does pass over stitches.
+    """
+    if found.agrees or found.reading.loose or not any(o.passed for o in found.outcomes):
+        return None
+    if (
+        any(isinstance(n, Skip | Group) for n in every(nodes))
+        or sum(isinstance(n, Chain) for n in every(nodes)) > 1
+    ):
+        return None
+    other = _judged(nodes, None, starts, replace(found.reading, loose=True))
+    return other if other.fits and not any(o.passed for o in other.outcomes) else None
 
 
 def _loose(reading: Reading, base: Reading) -> bool:

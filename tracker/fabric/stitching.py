@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.edge import space
+from tracker.fabric.edge import Spot, space
 from tracker.fabric.hand import Hand
 from tracker.fabric.places import parted
 from tracker.fabric.reading import every
@@ -12,7 +12,10 @@ from tracker.fabric.steps import Kind, Run
 from tracker.fabric.words import step_name, step_text, where_words
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Make
+from tracker.notation.tree import Group, Make
+
+#: So many stitches in one space and more are a petal.
+_LEAST_OF_PETAL = 3
 
 
 class Stitching(Hand):
@@ -54,13 +57,33 @@ class Stitching(Hand):
         if key == "sl st" and self.now.in_place:
             # Slip stitches at a petal's sides only hold it down: nothing is worked into them.
             makes = 0
+        anchor = key == "sl st" and not self.now.in_place and self._between_petals(node)
+        makes = 0 if anchor else makes
         self._run_led(
             self._run_of(node, count, per_place, takes, makes), makes + len(stitch.spaces)
         )
         if key not in STITCHES or stitch.spaces:
             self.done.counted[key] = self.done.counted.get(key, 0) + count
+        if anchor:
+            self.put(Spot("anchor", count))
+            return
         bunched = per_place == count and takes > 0
         self._leave_stitch(stitch, count, makes, bunched=bunched)
+
+    def _between_petals(self, node: Make) -> bool:
+        """Whether a slip stitch stands in a repeat with a petal worked into a chain space.
+
+        It is not counted then (common practice, no source).
+        """
+        if self.now.inside < 0 or (node.target is not None and node.target.kind.endswith("sp")):
+            return False
+        return any(
+            other.target is not None
+            and other.target.kind.endswith("sp")
+            and (isinstance(other, Group) or self.figure(other.count) >= _LEAST_OF_PETAL)
+            for other in self.now.body
+            if isinstance(other, Make | Group)
+        )
 
     def _run_led(self, run: Run, leaves: int) -> None:
         """Add a run; its first place tells what was skipped, or which place a group is in.

@@ -23,6 +23,7 @@ from tracker.notation.tree import (
     Unread,
 )
 
+_SECOND = 2
 #: Stitches that close several part-made ones to one.
 GATHERED = frozenset(("cl", "puff", "popcorn", "bobble"))
 
@@ -89,6 +90,24 @@ def rounds_below(nodes: tuple[Node, ...]) -> set[int]:
 def raised(nodes: tuple[Node, ...], number: int) -> tuple[Node, ...]:
     """The tree with the places of round ``number`` taken as those of the round below."""
     return tuple(_raised(node, number) for node in nodes)
+
+
+def with_stitches(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with "in the 2nd", which may be a chain, taken for the second stitch.
+
+    The beginning chain stands on the first one.
+    """
+    return tuple(_with_stitch(node) for node in nodes)
+
+
+def _with_stitch(node: Node) -> Node:
+    if isinstance(node, Group | Repeat):
+        return replace(node, body=with_stitches(node.body))
+    target = node.target if isinstance(node, Make) else None
+    bare = target is not None and target.at is At.HOOK and target.kind == "st"
+    if isinstance(node, Make) and target is not None and bare and target.nth == _SECOND:
+        return replace(node, target=replace(target, at=At.NEXT, nth=0))
+    return node
 
 
 def _raised(node: Node, number: int) -> Node:
@@ -292,6 +311,11 @@ def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]
         else:
             found.append(node)
     return tuple(found)
+
+
+def names_post(node: Node) -> bool:
+    """Whether a node goes round a post, and the words do not say whose."""
+    return isinstance(node, Make) and node.target is not None and node.target.kind == "post"
 
 
 def names_space(node: Node) -> bool:

@@ -11,6 +11,7 @@ from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Act, Deed, Make, Node, Note, Unread
 from tracker.notation.wordlists import (
+    CHAIN_WORDS,
     COLOURS,
     CRAFT,
     HANDS,
@@ -111,8 +112,8 @@ class Advice(Repeats):
         if self.at == begin:
             self.at += 1
         clause = self.tokens[begin : self.at]
-        if clause[0].text == "working" and "last" in [t.text for t in clause[1:3]]:
-            return Note(start, self.last_end)  # where the last one goes that was asked for
+        if _says_nothing_new(clause):
+            return Note(start, self.last_end)
         if {"ring", "form"} <= {t.text for t in clause}:
             return Act(Deed.RING, start, self.last_end)
         if clause[0].text == "=":
@@ -193,3 +194,14 @@ class Advice(Repeats):
             self.at += 1
         self.at = back
         return found
+
+
+def _says_nothing_new(clause: list[Token]) -> bool:
+    """Whether a clause only tells where the last stitch goes, or what a chain is a multiple of."""
+    words = [t.text for t in clause]
+    if words[0] == "working" and "last" in words[1:3]:
+        return True
+    if words[0] == "instead":
+        return True  # "4 dc in last sc instead of 7"
+    multiple = {"multiple", "multiples"} & set(words) or {"number", "of"} <= set(words)
+    return bool(multiple) and words[0] in CHAIN_WORDS

@@ -39,7 +39,8 @@ class AgainReader(Reader):
         if bracket:
             self.accept_any(")", "]")
         times = self._times_of_rounds()
-        return Again(first, last, times, start, self.last_end, back or 1)
+        upto = self._up_to() if times is None else 0
+        return Again(first, last, times, start, self.last_end, back or 1, upto)
 
     def _lead_in(self) -> None:
         """``{(deed | chain) separator}``: what the hands do before that"""
@@ -94,6 +95,20 @@ class AgainReader(Reader):
                 return last
         self.at = mark
         return first
+
+    def _up_to(self) -> int:
+        """``("until" | "through") … (figure "rounds" | "round" figure)``: how many in all"""
+        mark = self.at
+        self.accept_all(",", "as", "established", "set", "above")
+        if self.accept_any("until", "till", "to", "through", "up", "for"):
+            self.accept_all("to", "you", "have", "reach", "there", "are", "a", "total", "of", "end")
+            self.accept_all("and", "including", "the")
+            named = self.accept_any(*ROUND_WORDS)
+            figure = self.accept_number()
+            if figure is not None and (named or self.accept_any(*ROUND_WORDS)):
+                return figure
+        self.at = mark
+        return 0
 
     def _times_ahead(self) -> bool:
         """Whether a number of times, behind a comma perhaps, stands here."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 from tracker.notation.brackets import ends_round
 from tracker.notation.lexicon import Lexicon, without_asides
 from tracker.notation.merging import goes_round, merged
+from tracker.notation.spelling import respelt
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
     Act,
@@ -29,7 +30,7 @@ from tracker.notation.wordlists import AGAIN, SEPARATORS
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
 #: Verbs before stars and brackets, which say what is made.
-_AT_WORK = ("work", "make", "working", "making", "placing", "putting", "crochet")
+_AT_WORK = ("work", "make", "working", "making", "placing", "putting", "crochet", "with")
 #: A number of places that stands for all that are left.
 REST = 10**9
 
@@ -44,7 +45,7 @@ class Reader(Wholes):
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
-        self.tokens = without_asides(self.tokens, lexicon)
+        self.tokens = without_asides(respelt(self.tokens, lexicon.phrases), lexicon)
         self.match_brackets()
 
     def round(self) -> tuple[Node, ...]:

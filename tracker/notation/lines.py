@@ -21,8 +21,8 @@ _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 _CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|[,;](?=\s))?\s*"
 #: "Row 3 and all following rows:", "Row 3 and every row after:"
 _ON = (
-    r"(?:\s+and\s+(?:all|every)\s+(?:[a-z]+\s+){0,3}(?:rounds?|rnds?|rows?)?(?:\s+after)?"
-    r"(?=\s*[:.\-]))?"
+    r"(?:(?:\s+and\s+(?:all|every)\s+(?:[a-z]+\s+){0,3}(?:rounds?|rnds?|rows?)?(?:\s+after)?"
+    r"|\s+onwards?|\s+and\s+(?:on|up|onwards?|beyond)|\s?\+)(?=\s*[:.\-]))?"
 )
 _ASIDE = r"(?P<side>\s*[(\[][^()\[\]]{0,24}[)\]](?=\s*[:.\-]))?"
 _ORDINAL = r"(?:st|nd|rd|th)"

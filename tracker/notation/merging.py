@@ -10,19 +10,21 @@ from tracker.notation.tree import (
     Along,
     At,
     Chain,
+    Deed,
     Evenly,
     Group,
     Make,
     Node,
     Note,
     OtherSide,
+    Repeat,
     Target,
 )
 
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    return _along(_spread(_side_first(_into_own_chain(nodes))))
+    return _along(_spread(_side_first(_into_own_chain(_said_after(nodes)))))
 
 
 def _into_own_chain(nodes: list[Node]) -> list[Node]:
@@ -40,6 +42,38 @@ def _into_own_chain(nodes: list[Node]) -> list[Node]:
         return nodes
     into = replace(node, target=Target(At.HOOK, "ch", nth=chain.count[0]))
     return [*nodes[: works[1]], into, *nodes[works[1] + 1 :]]
+
+
+def _said_after(nodes: list[Node]) -> list[Node]:
+    """Put what a chain counts as with that chain: "ch 3, turn (ch 3 counts as a dc)"."""
+    found: list[Node] = []
+    for node in nodes:
+        alone = isinstance(node, Repeat) and node.implied and len(node.body) == 1
+        said = node.body[0] if isinstance(node, Repeat) and alone else node
+        at = _chain_before(found)
+        chain = found[at] if at >= 0 else None
+        if isinstance(said, Chain) and isinstance(chain, Chain) and _tells_of(said, chain):
+            found[at] = replace(said, start=chain.start, end=chain.end)
+        else:
+            found.append(node)
+    return found
+
+
+def _tells_of(said: Chain, chain: Chain) -> bool:
+    """Whether ``said`` only tells what ``chain`` counts as."""
+    return said.counts is not None and chain.counts is None and chain.count == said.count
+
+
+def _chain_before(nodes: list[Node]) -> int:
+    """Where a chain stands, if since then the work was turned at most; else -1."""
+    for at in range(len(nodes) - 1, -1, -1):
+        if isinstance(nodes[at], Chain):
+            return at
+        node = nodes[at]
+        turns = isinstance(node, Act) and node.deed is Deed.TURN
+        if not turns and not isinstance(node, Note):
+            return -1
+    return -1
 
 
 def _side_first(nodes: list[Node]) -> list[Node]:

@@ -193,6 +193,9 @@ class Repeats(Deeds):
             return Tail(None, leave=leave, kind=self.kind() or "st")
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
             self.at += 2
+            self.accept("-")
+            if self.here.type is Type.NUMBER:
+                self.at += 1
             return Tail(None)
         if self.accept_any("end", "beginning"):
             if self.accept_any("of"):

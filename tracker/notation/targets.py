@@ -173,7 +173,7 @@ class Targets(Ends):
         """``hook = ordinal "ch" ["from" ["the"] "hook"]``"""
         nth = self.accept_ordinal()
         if nth is not None and nth > 1 and self._clause_is_over():
-            return Target(At.HOOK, "ch", nth=nth)
+            return Target(At.HOOK, "st", nth=nth)
         if nth is None or self._space_ahead() or not self.accept_any(*CHAIN_WORDS):
             return None
         self._aside_before_from()
@@ -339,7 +339,7 @@ class Targets(Ends):
         nth = self.accept_ordinal()
         mark = self.at
         if nth is None and self.here.text in ("post", "posts"):
-            return None
+            return self._post()
         kind = self.kind()
         if kind is None:
             self.at = mark
@@ -353,6 +353,11 @@ class Targets(Ends):
         every = kind == "st" and self._plural_sts
         found = self._grouped(Target(At.EACH if every else At.NEXT, kind))
         return self._to_end(found) if nth is None or nth > 0 else None
+
+    def _post(self) -> Target | None:
+        """``"post"`` alone: of the stitch that stands between two petals"""
+        self.at += 1
+        return Target(At.NEXT, "post") if self._clause_is_over() else None
 
     def _grouped(self, found: Target) -> Target:
         """``["of" ["next"] group]``: the place is inside a named group."""

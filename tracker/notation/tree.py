@@ -281,7 +281,7 @@ class Again:
     """Rounds to be worked again: from ``first`` to ``last``, ``times`` times.
 
     ``times`` None: once for each round of the line's own label. ``first`` 0: the ``back``
-    rounds worked last.
+    rounds worked last. ``upto``: the number of rounds the part is to have then, or 0.
     """
 
     first: int
@@ -290,6 +290,7 @@ class Again:
     start: int
     end: int
     back: int = 1
+    upto: int = 0
 
 
 @dataclass(frozen=True, slots=True)

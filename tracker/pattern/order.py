@@ -118,6 +118,10 @@ class Order:
             yield self._fault(item, fault, again)
             return
         total = labelled or total
+        if again.upto and not labelled:
+            total = again.upto - self._number
+        if total <= 0:
+            return
         if total > self._left:
             yield self._too_many(item)
             return

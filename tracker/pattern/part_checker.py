@@ -12,6 +12,7 @@ from tracker.fabric.reading import Reading, every, told
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
     fresh,
+    names_post,
     names_space,
     raised,
     rounds_below,
@@ -19,6 +20,7 @@ from tracker.fabric.trees import (
     self_contained,
     turns_first,
     unread_in,
+    with_stitches,
 )
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
@@ -135,8 +137,15 @@ class PartChecker:
                 self._task(task)
 
     def _is_vague(self, nodes: tuple[Node, ...], judged: Judged | None) -> bool:
-        """Whether a round that does not fit goes into spaces of which only a count is known."""
-        if judged is None or judged.fits or not self.edges[0]:
+        """Whether a round goes into places that the round below is not known to have.
+
+        Spaces where only a count is known, or posts between petals where there are none.
+        """
+        if judged is None or not self.edges[0]:
+            return False
+        if any(names_post(node) for node in every(nodes)):
+            return not any(spot.group for edge in self.edges for spot in edge or ())
+        if judged.fits:
             return False
         plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
         return plain and any(names_space(node) for node in every(nodes))
@@ -161,6 +170,8 @@ class PartChecker:
             return
         nodes = saying(task.body.read.nodes, self.beginnings.said)
         nodes = self._at_round(raised(nodes, self.number))
+        if self.begun and not self._on_foundation():
+            nodes = with_stitches(nodes)
         if turns_first(nodes) and not self._rowed(task):
             self.edges = [None if e is None else turned(e) for e in self.edges]
         stated = task.stated if task.last else None
@@ -174,7 +185,7 @@ class PartChecker:
             why = "nothing says how many stitches this is worked into"
             self._unread(task, Cause(why, 0, end))
         elif self._is_vague(nodes, judged):
-            why = "goes into chain spaces, and those of the round below are not known"
+            why = "goes into places of the round below that are not known"
             self._unread(task, Cause(why, 0, end))
         elif self.doubt and not (judged.fits and judged.agrees):
             why = "follows a round that does not work out, so nothing can be said of it"
@@ -188,6 +199,11 @@ class PartChecker:
     def _changes(self, judged: Judged) -> bool:
         """Whether a round leaves another number of stitches than the one below."""
         return self._below() != tuple(o.makes for o in judged.outcomes)
+
+    def _on_foundation(self) -> bool:
+        """Whether only chains are below."""
+        edge = self.edges[0] or ()
+        return bool(edge) and all(spot.name == "ch" for spot in edge)
 
     def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         """Go down to an earlier round where all the words work into that: layered petals."""

@@ -1,0 +1,55 @@
+"""Slips of the keys in the longer words of the trade: "crotchet", "popcron", "accross"."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+from functools import cache
+
+from tracker.notation.tokens import Token, Type
+
+#: Words whose slips are read; a slip of a shorter word might be another word.
+_TRADE = (
+    *("stitch", "stitches", "crochet", "single", "double", "treble", "triple", "popcorn"),
+    *("cluster", "clusters", "bobble", "bobbles", "increase", "decrease", "repeat", "around"),
+    *("across", "spaces", "corner", "corners", "previous", "remaining", "beginning", "turning"),
+    *("foundation", "continue", "working", "picots", "shells", "chains", "chain"),
+)
+#: Words of at least so many letters are read with a letter more or less; shorter ones only
+#: with two letters exchanged.
+_LONG = 6
+
+
+def respelt(tokens: list[Token], known: Collection[tuple[str, ...]]) -> list[Token]:
+    """The tokens with slips mended; words in ``known`` are what they are."""
+    return [
+        replace(token, text=mended)
+        if token.type is Type.WORD
+        and (token.text,) not in known
+        and (mended := _mended(token.text)) != token.text
+        else token
+        for token in tokens
+    ]
+
+
+@cache
+def _mended(word: str) -> str:
+    """The one word of the trade that a slip may have made ``word`` of; else itself."""
+    if word in _TRADE or not 4 < len(word) < 13:
+        return word
+    found = [w for w in _TRADE if w[0] == word[0] and _slipped(word, w)]
+    return found[0] if len(found) == 1 else word
+
+
+def _slipped(word: str, meant: str) -> bool:
+    """Whether ``word`` is ``meant`` with two letters exchanged, one doubled, added or lost."""
+    if len(word) == len(meant):
+        at = next(i for i in range(len(word)) if word[i] != meant[i])
+        return word[at : at + 2] == meant[at : at + 2][::-1] and word[at + 2 :] == meant[at + 2 :]
+    if min(len(word), len(meant)) < _LONG or abs(len(word) - len(meant)) != 1:
+        return False
+    longer, shorter = sorted((word, meant), key=len, reverse=True)
+    if longer in (shorter + "s", shorter + "d"):
+        return False  # a plural or a past form
+    at = next((i for i in range(len(shorter)) if longer[i] != shorter[i]), len(shorter))
+    return longer[at + 1 :] == shorter[at:]
