@@ -152,7 +152,7 @@ class Advice(Repeats):
         """Whether a clause goes on from a stitch with a place that is not known."""
         before, first = self.tokens[begin - 1], self.tokens[begin]
         goes_on = begin > 0 and before.type is Type.WORD and before.text not in SEPARATORS
-        known = self.tokens[begin + 1].text == "it"
+        known = self.tokens[min(begin + 1, len(self.tokens) - 1)].text == "it"
         return goes_on and not known and first.text in PREPOSITIONS and self._is_stitch(begin - 1)
 
     def _is_stitch(self, index: int) -> bool:

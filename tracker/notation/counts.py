@@ -128,6 +128,8 @@ class Counts(Targets):
             token = self.here
             if token.text in ("and", "plus"):
                 break
+            if token.text in ("in", "into") and self._place_follows():
+                return None
             if token.text in NOT_COUNTED and not (
                 words and token.text in ("each", "round", "around", "made")
             ):
@@ -146,6 +148,19 @@ class Counts(Targets):
         self.accept_any(",", ";", "+", "&", "/")
         self.accept_any("and", "plus")
         return self._name(name, words)
+
+    def _place_follows(self) -> bool:
+        """Whether "in" here leads to a place and not to a total: "(3 sc in 1 st)"."""
+        return self.ahead().text not in (
+            "total",
+            "all",
+            "the",
+            "this",
+            "each",
+            "round",
+            "rnd",
+            "row",
+        )
 
     def _name(self, name: str, words: list[str]) -> str | None:
         """What words behind a figure mean, as `Stated.parts` names it."""

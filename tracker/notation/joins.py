@@ -11,7 +11,6 @@ from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, PIECES, SPACE_
 class Joins(Paces):
     """Rules for joins. ``begun`` says whether the round has made a stitch yet."""
 
-    begun = False
     in_last = False
 
     def _join(self) -> Act | None:

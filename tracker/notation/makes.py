@@ -238,6 +238,9 @@ class Makes(Reaching):
             self.accept_any(*STITCH_WORDS)
             found = self.lexicon.stitch(key)
             return replace(found, makes=count[0]) if key == "shell" and count else found
+        if key == "inc" and count is not None and (count[0] > 3 or not self._set_off(mark)):
+            self.at = mark  # "7 sc inc 1 sc inc 8 sc": a list without commas
+            return None
         if key == "inc" and count == (1,):
             # "1 sc inc" is one increase; in "1 sc inc 1" the number belongs to the stitch
             if self.here.type is not Type.NUMBER:
@@ -251,6 +254,11 @@ class Makes(Reaching):
         self.at = mark
         return None
 
+    def _set_off(self, stitch_end: int) -> bool:
+        """Whether a number and its stitch, read up to there, stand at the start of a clause."""
+        before = self.tokens[stitch_end - 3] if stitch_end >= 3 else None
+        return before is None or before.type in (Type.SIGN, Type.OPEN, Type.STAR)
+
     def _together(self, stitch: Stitch, count: Figure | None) -> Stitch | None:
         """``stitch ["in"] ["next"] figure ["sts"] "tog"`` closes them as one."""
         mark = self.at
@@ -259,7 +267,7 @@ class Makes(Reaching):
             return None if count is None else _together(stitch, count[0])
         self.accept_any("in", "over")
         self.accept_any("the")
-        self.accept_any("next")
+        self.accept_any("next", "last", "first", "following")
         figure = self.accept_figure()
         if figure is not None:
             self.kind()

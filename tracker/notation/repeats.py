@@ -66,7 +66,7 @@ class Repeats(Deeds):
         glued = self.at > 0 and self.tokens[self.at - 1].end == self.here.start
         if glued and self.here.type is Type.NUMBER:
             self.at += 1
-            if self._clause_is_over():
+            if self._clause_is_over() or self.here.text in ("-", "=", ":"):
                 return (self.tokens[self.at - 1].value,)
             self.at -= 1
         return None

@@ -15,6 +15,7 @@ from tracker.notation.wordlists import (
     ON_THE_STITCH,
     PREPOSITIONS,
     RING_WORDS,
+    ROUND_WORDS,
     SPACE_WORDS,
     STITCH_WORDS,
 )
@@ -24,6 +25,8 @@ class Targets(Ends):
     """Rules for places. ``led`` is the preposition before the place read last."""
 
     led = ""
+    #: whether the round has made a stitch yet
+    begun = False
     _on_top = False
 
     def target(self) -> Target | None:
@@ -173,7 +176,7 @@ class Targets(Ends):
         """``hook = ordinal "ch" ["from" ["the"] "hook"]``"""
         nth = self.accept_ordinal()
         if nth is not None and nth > 1 and self._clause_is_over():
-            return Target(At.HOOK, "st", nth=nth)
+            return Target(At.NEXT, "st") if self.begun else Target(At.HOOK, "st", nth=nth)
         if nth is None or self._space_ahead() or not self.accept_any(*CHAIN_WORDS):
             return None
         self._aside_before_from()
@@ -244,9 +247,12 @@ class Targets(Ends):
 
     def _each(self) -> Target | None:
         """``each = ("each" | "every" | "all") ["of"] ["next"] [figure] [kind] [end]``"""
-        word = self.accept_any("each", "every", "all", "ea", "per")
+        word = self.accept_any("each", "every", "all", "ea", "per", "rest")
         if not word:
             return None
+        if word == "rest":
+            self.accept_all("of", "the", *ROUND_WORDS)
+            return Target(At.EACH, self.kind() or "st")
         if word == "all" and self.accept("but"):
             return self._all_but()
         self.accept_all("of", "the", "every", "one")

@@ -29,6 +29,8 @@ class Wholes(Gathers):
             return False
         if self.here.text in ("around", "across"):
             return self._is_to_the_end()
+        if self.here.type is Type.OPEN:
+            return self._bracketed_again() is not None
         if self._all_around() and self.tokens[self.at - 1].text in (",", ";"):
             return self._all_the_way_round()
         if self.tokens[self.at - 1].text in (",", ";", "-") and self._all_so_often():
@@ -38,6 +40,16 @@ class Wholes(Gathers):
         if self.ahead().text == "to":
             return self.ahead(2).text == "end"
         return self.ahead().text not in _OTHER_AGAIN
+
+    def _bracketed_again(self) -> Tail | None:
+        """``"(" (again | times) ")"``: "sc 4, inc (repeat 6 times)", without reading it"""
+        mark, close = self.at, self.closing()
+        self.at += 1
+        asked = self.here.text in (*AGAIN, *self.crosses) or self.ahead().text in ("times", "x")
+        found = self.tail(starred=True) if close > 0 and asked else None
+        whole = self.at == close
+        self.at = mark
+        return found if whole else None
 
     def _all_the_way_round(self) -> bool:
         """Whether "all the way around" stands here as a clause of its own."""
@@ -70,7 +82,14 @@ class Wholes(Gathers):
         self.at -= int(often)
         if often and nodes and isinstance(nodes[-1], Repeat):
             first = len(nodes) - 1  # "…, (sc, inc), 6 times": the bracket alone
-        found = self.tail(starred=True)
+        bracket = self.closing() if self.here.type is Type.OPEN else -1
+        if bracket > 0:
+            found = self._bracketed_again()
+            self.at = bracket + 1
+            if nodes and isinstance(nodes[-1], Repeat) and nodes[-1].implied:
+                first = len(nodes) - 1
+        else:
+            found = self.tail(starred=True)
         if found is None or first is None:
             if self.here.text in ("around", "across") and first is not None:
                 self.at += 1
