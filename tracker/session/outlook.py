@@ -24,8 +24,15 @@ if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
     from tracker.session.history import Item
 
-LATEST = 400
+LATEST = 200
 """Items of the history that a pace is taken from: rounds, or a few more."""
+
+
+ANEW = 120
+"""Seconds of work after which a pace is fitted anew."""
+
+Pace = tuple[Estimate | None, float, set[str]]
+"""What a stitch takes, how long a sitting usually is, and the kinds that were worked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +63,7 @@ class Looker:
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self._quantities = Quantities(plan)
+        self._paced: tuple[tuple[int, int], Pace] | None = None
 
     def outlook(self, state: State, items: Sequence[Item]) -> Outlook:
         """What lies ahead, by the state and the history."""
@@ -63,7 +71,7 @@ class Looker:
         of = worksheet.here(self.plan, state).of
         parts = self.plan.parts
         ahead = [one.spot for one in coming]
-        estimate, usual, worked = self._pace(items)
+        estimate, usual, worked = self._pace_now(items)
         clock = _Clock(self._quantities, estimate, usual)
         return Outlook(
             round=clock.takes(coming[:1] if coming and coming[0].spot.of == of else ()),
@@ -128,8 +136,14 @@ class Looker:
         ahead = left(self.plan, state, worksheet.start_of(spot), target_in(until))
         return max(0, ahead.rounds - 1) if ahead else None
 
-    def _pace(self, items: Sequence[Item]) -> tuple[Estimate | None, float, set[str]]:
-        """The pace, how long a sitting usually is, and the kinds that were worked."""
+    def _pace_now(self, items: Sequence[Item]) -> Pace:
+        """The pace, fitted anew with each round and, within one, every few minutes of work."""
+        worked = (len(items), items[-1].took // ANEW if items else 0)
+        if self._paced is None or self._paced[0] != worked:
+            self._paced = worked, self._pace(items)
+        return self._paced[1]
+
+    def _pace(self, items: Sequence[Item]) -> Pace:
         worked = sittings(list(done(self.plan, items[-LATEST:])))
         stretches = [[self._stretch(one) for one in sitting] for sitting in worked]
         kinds = {kind for sitting in stretches for one in sitting for kind in one.made}

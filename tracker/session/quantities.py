@@ -18,9 +18,9 @@ from tracker.session.lookup import stitch_of
 from tracker.session.state import Copy, Progress, Spot
 
 if TYPE_CHECKING:
-    from tracker.fabric.steps import Run
+    from tracker.fabric.steps import Run, Walk
     from tracker.notation.stitches import Stitch
-    from tracker.pattern.plan import Plan
+    from tracker.pattern.plan import Plan, PlannedPart, PlannedRound
 
 MOST = 9
 """Kinds that are told apart; the rarer ones go together, as single crochets."""
@@ -57,6 +57,8 @@ class Quantities:
     def __init__(self, plan: Plan) -> None:
         self._plan = plan
         self._made: dict[tuple[str, str, str, int, str], Made | None] = {}
+        self._wholes: dict[int, tuple[PlannedRound, Amounts]] = {}
+        self._ups: dict[int, tuple[PlannedPart, list[Amounts]]] = {}
         self._first = plan.pattern.yarns[0].letter if plan.pattern.yarns else ""
         every: dict[str, float] = {}
         ratios: dict[str, Made] = {}
@@ -78,16 +80,28 @@ class Quantities:
 
     def between(self, at: Spot, stop: int | None = None) -> Amounts:
         """What the steps of a round are, from the spot's up to ``stop`` (or its end)."""
-        walk = worksheet.round_at(self._plan, at).walk
-        stop = len(walk) if stop is None else stop
+        planned = worksheet.round_at(self._plan, at)
+        if at.step == 0 and stop in (None, len(planned.walk)):
+            return self._whole(planned)
+        return self._steps(planned.walk, at.step, len(planned.walk) if stop is None else stop)
+
+    def _whole(self, planned: PlannedRound) -> Amounts:
+        """All of a round, counted once."""
+        known = self._wholes.get(id(planned))
+        if known is None:
+            known = planned, self._steps(planned.walk, 0, len(planned.walk))
+            self._wholes[id(planned)] = known
+        return known[1]
+
+    def _steps(self, walk: Walk, step: int, stop: int) -> Amounts:
         found: dict[tuple[str, str], float] = {}
-        first = walk.run_of(at.step) if at.step < len(walk) else len(walk.runs)
+        first = walk.run_of(step) if step < len(walk) else len(walk.runs)
         for which in range(first, len(walk.runs)):
             start = walk.run_start(which)
             if start >= stop:
                 break
             run = walk.runs[which]
-            many = min(stop, start + run.count) - max(at.step, start)
+            many = min(stop, start + run.count) - max(step, start)
             if (made := self._of(run)) is not None:
                 key = self.letter(run), made.kind
                 found[key] = found.get(key, 0.0) + many * made.many
@@ -131,14 +145,25 @@ class Quantities:
         part = self._plan.parts[of[0]].of(of[1])
         spot = progress.left.get(of, Spot(*of))
         before = len(part.rounds) if of in progress.finished else part.place(spot.round)
-        for line in map(part.number, range(before)):
-            whole = self.between(Spot(*of, line))
-            times = 1 + progress.again.get((*of, line), 0)
-            yield {key: many * times for key, many in whole.items()} if times > 1 else whole
+        yield self._up_to(part)[before]
+        for (*other, line), extra in progress.again.items():
+            if (*other,) == of and part.place(line) < before:
+                more = self._whole(part.rounds[part.place(line)])
+                yield {key: many * extra for key, many in more.items()}
         if before < len(part.rounds) and part.number(before) == spot.round:
             whole = self.between(Spot(*spot[:3]))
             yield {key: many * spot.nth for key, many in whole.items()}
             yield self.between(Spot(*spot[:3]), spot.step)
+
+    def _up_to(self, part: PlannedPart) -> list[Amounts]:
+        """All rounds of a part before each of them, and at last all; each taken once."""
+        known = self._ups.get(id(part))
+        if known is None:
+            sums: list[Amounts] = [{}]
+            for planned in part.rounds:
+                sums.append(total((sums[-1], self._whole(planned))))
+            known = self._ups[id(part)] = part, sums
+        return known[1]
 
     def _of(self, run: Run) -> Made | None:
         key = (run.kind.value, run.stitch, run.text, run.makes, run.variant)

@@ -43,11 +43,20 @@ def done(plan: Plan, items: Iterable[Item]) -> Iterator[Done]:
             continue
         spans: list[tuple[Spot, int]] = []
         for to, presses in _moves(item):
-            spans += _worked(plan, at, to)
+            _join(spans, _worked(plan, at, to))
             at = to._replace(step=to.step + presses - 1)
             if presses > 1 and _inside(plan, at):
-                spans.append((to, at.step))
+                _join(spans, [(to, at.step)])
         yield Done(at, tuple(spans), item.when, item.took)
+
+
+def _join(spans: list[tuple[Spot, int]], more: Iterable[tuple[Spot, int]]) -> None:
+    """Add spans, each to the one before where it goes on from there."""
+    for start, stop in more:
+        if spans and spans[-1][0].key == start.key and spans[-1][1] == start.step:
+            spans[-1] = spans[-1][0], stop
+        else:
+            spans.append((start, stop))
 
 
 def sittings(items: Sequence[Done]) -> list[list[Done]]:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tracker.measure.estimate import Estimate, Range
 from tracker.measure.yarn import Weighing, fit_yarn, needed, read_scale
 from tracker.session.naming import label
-from tracker.session.quantities import Amounts, Quantities, total
+from tracker.session.quantities import Amounts, Quantities
 from tracker.session.state import Spot, State, Weighed
 from tracker.session.weighing import yarn_named
 
@@ -96,12 +96,10 @@ class _Scale:
         if self.estimate is None:
             return YarnAhead(self.letter, name, self.grams, None, None, "", "", "", ())
         used = self._needs(self.since).likely
-        every = self._until(coming)
-        ends = (
-            self._out(plan, coming, lambda need: need.likely),
-            self._out(plan, coming, lambda need: need.high),
-            self._out(plan, coming, lambda need: need.low),
-        )
+        sums = self._sums(coming)
+        every = self._needs(sums[-1])
+        low, likely, high = (self._out(sums, side) for side in ("low", "likely", "high"))
+        ends = [_called(plan, coming, at) for at in (likely, high, low)]
         return YarnAhead(
             letter=self.letter,
             name=name,
@@ -118,27 +116,33 @@ class _Scale:
         assert self.estimate is not None
         return needed(self.estimate, amounts, self.quantities.yarn)
 
-    def _until(self, coming: Sequence[Coming]) -> Range:
-        """What is needed from the last weighing to the end of these rounds."""
-        ahead = self.quantities.of_yarn(total(one.amounts for one in coming), self.letter)
-        return self._needs(_less(ahead, {kind: -many for kind, many in self.since.items()}))
+    def _sums(self, coming: Sequence[Coming]) -> list[Kinds]:
+        """What is worked from the last weighing up to now, and up to the end of each round."""
+        sums = [self.since]
+        for one in coming:
+            more = self.quantities.of_yarn(one.amounts, self.letter)
+            sums.append({**sums[-1], **{k: sums[-1].get(k, 0.0) + n for k, n in more.items()}})
+        return sums
 
-    def _out(self, plan: Plan, coming: Sequence[Coming], side: Callable[[Range], float]) -> str:
-        """The round in which more is needed than there was; "" where that is not so."""
-        if side(self._until(coming)) <= self.grams or not coming:
-            return ""
-        low, high = 0, len(coming) - 1
+    def _out(self, sums: Sequence[Kinds], side: str) -> int | None:
+        """The round, from 0, in which more is needed than there was; None where that is not so."""
+        if len(sums) < 2 or getattr(self._needs(sums[-1]), side) <= self.grams:
+            return None
+        low, high = 1, len(sums) - 1
         while low < high:
             middle = (low + high) // 2
-            if side(self._until(coming[: middle + 1])) > self.grams:
+            if getattr(self._needs(sums[middle]), side) > self.grams:
                 high = middle
             else:
                 low = middle + 1
-        return _called(plan, coming[0].spot, coming[low].spot)
+        return low - 1
 
 
-def _called(plan: Plan, here: Spot, spot: Spot) -> str:
+def _called(plan: Plan, coming: Sequence[Coming], at: int | None) -> str:
     """A round by its label, with its part where that is another: "Rnd 31", "Ear, Rnd 3"."""
+    if at is None:
+        return ""
+    here, spot = coming[0].spot, coming[at].spot
     part = plan.parts[spot.part]
     copy = f" {spot.copy + 1}" if part.part.make > 1 else ""
     name = "" if spot.of == here.of else f"{part.name}{copy}, "
