@@ -270,6 +270,16 @@ def test_what_cannot_be_sized_is_one_sentence(cap, words, said):
     assert "\x1b" not in done.stderr
 
 
+def test_a_round_that_is_not_understood_counts_as_tall_as_the_swatch_and_is_named(cap):
+    cap.write_text(
+        HAT.replace("Rnds 5-12: sc", "Rnd 5: 2 wombles in each st around. (24)\nRnds 6-12: sc"),
+        "utf-8",
+    )
+    said = sized(cap)
+    assert "  12 cm round, 6 cm deep\n" in said
+    assert "  Counted as tall as the swatch: Rnd 5.\n" in said
+
+
 def test_a_pattern_without_a_gauge_asks_for_a_swatch(tmp_path):
     path = tmp_path / "bare.toml"
     path.write_text(HAT[: HAT.index("[gauge]")] + HAT[HAT.index("[[part]]") :], encoding="utf-8")

@@ -49,3 +49,12 @@ def test_lines_that_stand_for_too_many_rounds_are_named_not_worked() -> None:
     assert rounds[-2].makes == (6,)
     assert rounds[-1].verdict is Verdict.UNREAD
     assert "makes more than 20000 rounds" in rounds[-1].messages[0].text
+
+
+@pytest.mark.parametrize("along", [1, 3, 4, 9])
+def test_more_stitches_along_a_chain_than_it_has_are_told(along: int) -> None:
+    text = (
+        "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: inc x 6. (12)\nRnd 3: ch 3, join to the first leg "
+        f"with a sc, 11 sc around the leg, 3 sc along the chain, {along} sc along the chain. (40)"
+    )
+    assert check_text(text).parts[0].rounds[-1].verdict is Verdict.DIFFERS

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import replace
 
 from tracker.fabric.edge import Spot
@@ -84,7 +85,9 @@ class Walker(Grouping):
                     raise
                 self.done.short = self.done.short or short
                 self.free = True
-                self.work(node)
+                # What falls short even without counting (chains that are not there) is left.
+                with suppress(ShortError):
+                    self.work(node)
 
     def _leaves_room(self, node: Node, rest: tuple[Node, ...]) -> bool:
         """Whether "sc around" is followed by stitches that need places too."""

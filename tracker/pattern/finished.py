@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tracker.fabric.verdicts import Verdict
 from tracker.measure.crown import Crown, crown
 from tracker.measure.length import Since, target_in
 from tracker.pattern.model import Fit, Worked
@@ -31,7 +32,8 @@ class Finished:
         long: from its beginning to its end along the fabric; None where a round of open
             length does not say a length from the beginning.
         crown: where it is worked from its centre.
-        unsure: stitches whose height by the swatch is not known; they count as its own.
+        unsure: stitches whose height by the swatch is not known, and rounds that were not
+            understood, by their labels; they count as its own.
     """
 
     name: str
@@ -59,19 +61,26 @@ def finished(plan: Plan, ruler: Ruler) -> tuple[Finished, ...]:
 
 
 def _part(part: PlannedPart, ruler: Ruler) -> Finished:
-    worked = [one for one in part.rounds if main_stitch(one.walk)]
+    worked = [one for one in part.rounds if main_stitch(one.walk) or _unread(one)]
     stitches = _usual_count(part.rounds)
-    used = dict.fromkeys(main_stitch(one.walk) for one in worked)
+    used = dict.fromkeys(main_stitch(one.walk) for one in worked if not _unread(one))
     return Finished(
         name=part.name,
         rows=part.part.worked is Worked.ROWS,
         stitches=stitches,
         wide=None if stitches is None else ruler.swatch.width(stitches),
         rounds=len(worked),
-        long=_length(worked, ruler),
+        long=_length(worked, ruler) if worked else None,
         crown=_crown(part, worked, ruler),
-        unsure=tuple(stitch for stitch in used if not ruler.knows(stitch)),
+        unsure=(
+            *(stitch for stitch in used if not ruler.knows(stitch)),
+            *(one.label for one in worked if _unread(one)),
+        ),
     )
+
+
+def _unread(one: PlannedRound) -> bool:
+    return one.verdict is Verdict.UNREAD
 
 
 def _usual_count(rounds: Sequence[PlannedRound]) -> int | None:
@@ -113,6 +122,6 @@ def _crown(part: PlannedPart, rounds: Sequence[PlannedRound], ruler: Ruler) -> C
     counts = [one.ends_on or 0 for one in rounds]
     heights = [ruler.height(one) for one in rounds]
     found = crown(counts, heights, ruler.swatch.stitch_cm)
-    if found is None or any(has_spaces(one.walk) for one in rounds[: found.rounds]):
+    if found is None or any(_unread(r) or has_spaces(r.walk) for r in rounds[: found.rounds]):
         return None
     return found

@@ -9,6 +9,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from tracker.fabric.steps import Kind
+from tracker.fabric.verdicts import Verdict
 from tracker.measure.gauge import HEIGHTS, Swatch, swatch_of
 from tracker.measure.units import first_length
 
@@ -43,9 +44,12 @@ class Ruler:
     def height(self, planned: PlannedRound) -> Fraction:
         """Height of a round, in cm: that of the stitch most of it is, 0 where it has none.
 
-        A stitch whose height is not known is taken to be as tall as the swatch's.
+        A stitch whose height is not known is taken to be as tall as the swatch's, and so is
+        a round that was not understood.
         """
         stitch = main_stitch(planned.walk)
+        if planned.verdict is Verdict.UNREAD:
+            return self.swatch.round_cm
         if not stitch:
             return Fraction(0)
         share = HEIGHTS.get(tall_as(self.pattern, stitch))
