@@ -8,10 +8,12 @@ from types import SimpleNamespace
 import pytest
 
 from tests.screens.stage import begin
+from tests.test_cli import PATTERNS
 from tests.test_cli import hookside as process
 from tracker.cli import main
 from tracker.measure.heads import NOT_A_CHECK
 from tracker.pattern.cautions import DEFER, caution
+from tracker.pattern.load import load_pattern
 
 DISC = """\
 title = "Pebble rug"
@@ -167,6 +169,9 @@ def test_where_no_ease_is_stated_none_is_taken_and_it_is_said(cap):
     assert "boys: 34.5 cm" in said
     assert "so 34.5 cm wanted" in said
     assert "Nobody says with how much ease, so none is taken.\nMakers work hats\n" in said
+    # 34.46 cm / pi, and 4/10 of it
+    assert "  a flat crown for that is 11 cm across\n" in said
+    assert "  makers' rule for the depth of a hat: 13.8 cm\n" in said
     assert "Makers work hats" not in sized("tea-cosy", "--for", "50 cm")
 
 
@@ -329,3 +334,15 @@ def test_a_word_that_no_table_has_is_one_sentence(words):
     done = hookside("tables", *words)
     assert (done.returncode, done.stdout) == (2, "")
     assert done.stderr.count("\n") == 1
+
+
+def test_the_demo_patterns_come_out_as_they_say():
+    """What they say of their size in words, by their gauge and counts; to the half centimetre."""
+    for name, said in (
+        ("tea-cosy", (40, 46, 51, 57)),
+        ("headband", (32, 42, 44.5, 47, 54.5)),
+    ):
+        found = [one["around_cm"] for one in data(name)["sizes"]]
+        assert found == pytest.approx(said, abs=0.5), name
+        about = load_pattern(PATTERNS / f"{name}.toml").about
+        assert f"{said[0]:g} ({', '.join(f'{one:g}' for one in said[1:])}) cm" in about

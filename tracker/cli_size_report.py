@@ -8,8 +8,8 @@ from fractions import Fraction
 from tracker.cli_size_told import Told
 from tracker.cli_tables import hook_line
 from tracker.measure.crown import Crown, Lies
-from tracker.measure.gauge import Ease, stitch_off
-from tracker.measure.heads import NOT_A_CHECK, ease_habits
+from tracker.measure.gauge import Ease, diameter, stitch_off
+from tracker.measure.heads import NOT_A_CHECK, depth_source, ease_habits, hat_depth
 from tracker.measure.units import plain, rounded
 from tracker.measure.yarn_weights import weights_for_hook
 from tracker.pattern.cautions import DEFER, caution
@@ -152,9 +152,11 @@ def _fits(told: Told) -> Iterator[str]:
     yield ""
     if told.ease is None:
         yield "Nobody says with how much ease, so none is taken."
-    if told.ease is None and (told.heads or _on(told) == "the head"):
+    if told.ease is None and _for_head(told):
         yield "Makers work hats"
         yield from (f"  {words} ({source})" for words, source in ease_habits())
+    if _for_head(told) and _crowned(told):
+        yield f"Depth of a hat, crown to ear, 4/10 of the head: {depth_source()}"
     yield from dict.fromkeys(f"Source: {head.source}" for head in told.heads)
     yield from (f"But {head.other}" for head in told.heads if head.other)
     if told.heads:
@@ -167,6 +169,10 @@ def _fit(told: Told, body: Body, sizes: tuple[Choice, ...]) -> Iterator[str]:
     around = told.show(body.middle)
     who = f"{body.who}: {around}{most} round" if body.who else f"For {around} round"
     yield f"{who}, so {told.show(ease.on(body.middle))} wanted"
+    if _crowned(told):
+        yield f"  a flat crown for that is {told.show(diameter(ease.on(body.middle)))} across"
+        if _for_head(told):
+            yield f"  makers' rule for the depth of a hat: {told.show(hat_depth(body.middle))}"
     if not sizes:
         yield f"  how long around {round_part(told.pattern)} comes out is not told by its counts"
     else:
@@ -175,8 +181,20 @@ def _fit(told: Told, body: Body, sizes: tuple[Choice, ...]) -> Iterator[str]:
         yield from _rows([(one.size, _choice(told, one, best)) for one in named])
 
 
+def _crowned(told: Told) -> bool:
+    """Whether the part that goes round something is worked from its centre."""
+    name = round_part(told.pattern)
+    return any(part.crown for one in told.sizes for part in one.parts if part.name == name)
+
+
+def _for_head(told: Told) -> bool:
+    return _on(told) == "the head"
+
+
 def _on(told: Told) -> str:
     """What it goes round, in words."""
+    if told.heads:
+        return "the head"
     return f"the {told.pattern.fit.on}" if told.pattern.fit and told.pattern.fit.on else "that"
 
 

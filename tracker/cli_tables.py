@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from tracker.cli import Complaint
-from tracker.measure.heads import NOT_A_CHECK, Head, ease_habits, heads_of, makers
+from tracker.measure.heads import NOT_A_CHECK, Head, depth_source, ease_habits, heads_of, makers
 from tracker.measure.hooks import Hook, hook_sources, hooks, hooks_called
 from tracker.measure.units import plain, read_number, shown
 from tracker.measure.yarn_weights import (
@@ -141,7 +141,7 @@ def _head_lines(found: list[tuple[str, tuple[Head, ...]]], unit: str) -> Iterato
             low, high = (shown(length, unit) for length in (one.low, one.high))
             yield f"{who}: {shown(one.middle, unit)}, most {low} to {high}{other}"
     yield ""
-    yield "Makers work hats"
+    yield f"Makers make a hat 4/10 of the head deep, crown to ear ({depth_source()}), and work it"
     yield from (f"  {words} ({source})" for words, source in ease_habits())
     sources = dict.fromkeys(one.source for _, heads in found for one in heads)
     yield from ("Read from", *(f"  {source}" for source in sources), NOT_A_CHECK)

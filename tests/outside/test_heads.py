@@ -13,7 +13,7 @@ import pytest
 from pygrowup import Observation
 from pygrowup.tables.by_day.hcfa import DATA
 
-from tracker.measure.heads import MONTH, child, ease_habits, heads_of, makers
+from tracker.measure.heads import MONTH, child, ease_habits, hat_depth, heads_of, makers
 from tracker.measure.units import CM
 
 SEXES = {"boys": "male", "girls": "female"}
@@ -116,3 +116,9 @@ def test_every_figure_names_its_source():
     told = [one.source for one in (*heads_of("newborn"), *makers())]
     told += [source for _, source in ease_habits()]
     assert all("http" in source for source in told)
+
+
+@pytest.mark.parametrize(("head", "deep"), [("23", "9.2"), ("22", "8.8"), ("13.5", "5.4")])
+def test_makers_rule_for_the_depth_of_a_hat(head, deep):
+    # https://hookthatyarn.wordpress.com/2016/06/09/how-to-size-a-hat/, inches, crown to ear
+    assert hat_depth(Fraction(head)) == Fraction(deep)

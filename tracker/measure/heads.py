@@ -110,6 +110,21 @@ def ease_habits() -> tuple[tuple[str, str], ...]:
     return tuple((row["words"], row["source"]) for row in reference("heads")["ease"])
 
 
+def hat_depth(head: Fraction) -> Fraction:
+    """How deep makers make a hat for a head so long around, in the same unit: 4/10 of it.
+
+    From the crown to the bottom of the ear; source in ``heads.toml``.
+    """
+    share: Fraction = reference("heads")["depth"]["share"]
+    return head * share
+
+
+def depth_source() -> str:
+    """Where the rule of `hat_depth` was read."""
+    source: str = reference("heads")["depth"]["source"]
+    return source
+
+
 def _days(word: str) -> Fraction | None:
     if word in ("newborn", "birth", "baby at birth"):
         return Fraction(0)
