@@ -95,8 +95,8 @@ def test_parts_are_listed_and_gone_to(own_home):
 
 def test_learnt_keys_are_heard(own_home):
     own_home.mkdir()
-    (own_home / "settings.toml").write_text('[keys]\nnext = ["f18", "y"]\n')
-    lines = plain(b" y\x1b[32~", "tea-cosy", "--size", "4 cups")
+    (own_home / "settings.toml").write_text('[keys]\nnext = ["f18", "z"]\n')
+    lines = plain(b" z\x1b[32~", "tea-cosy", "--size", "4 cups")
     asked = next(n for n, words in enumerate(lines) if words.endswith("lists the keys."))
     assert len(lines[asked + 1 :]) == 2
     assert lines[-1].startswith("ch 1: done")

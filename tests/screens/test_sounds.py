@@ -11,6 +11,7 @@ from tracker.screens.command import Command
 from tracker.screens.cues import Cue
 from tracker.screens.pages import Pages
 from tracker.screens.settings import Settings, SettingsError, read_settings
+from tracker.session.hints import Markers
 from tracker.session.place import Asking
 
 COLOURED = f"""{DISC}
@@ -83,6 +84,18 @@ async def test_what_is_heard_is_seen_as_well(tmp_path, size, number, made, words
     async with on_stage(session, size, settings=Settings(bell=frozenset())) as (app, _):
         seen = " ".join(text(app).split())
         assert words[:24] in seen
+
+
+@pytest.mark.parametrize("size", [(40, 12), (80, 24), (100, 30), (200, 60)])
+async def test_where_the_marker_goes_is_said_as_the_maker_wants_it(tmp_path, size):
+    session = begin_text(tmp_path, COLOURED)
+    session.go_to_round(4)
+    settings = Settings(markers=Markers("last"))
+    async with on_stage(session, size, settings=settings) as (app, pilot):
+        assert "move the marker" not in text(app)
+        session.go_to_stitch(9)
+        await pilot.press("p")
+        assert "last of the round: move the" in " ".join(text(app).split())
 
 
 def test_a_bell_is_sent_to_the_terminal():
@@ -208,6 +221,9 @@ def test_the_sounds_are_read_from_the_settings(tmp_path):
         ('[speech]\ncommand = ["say"]\nwords = "x"', "[speech] words is"),
         ('held = "twice"', "held is"),
         ("one-switch = 1", "one-switch is true or false"),
+        ("marker = 3", "marker is a table"),
+        ('[marker]\nround = "middle"', "[marker] round is"),
+        ("[marker]\nevery = true", "[marker] every is a number"),
     ],
 )
 def test_sounds_that_cannot_be_used_are_said_in_plain_words(tmp_path, source, said):

@@ -124,8 +124,10 @@ class HooksideApp(App[None], inherit_bindings=False):
 
     def _work_screen(self, session: Session) -> WorkScreen:
         sounds = Sounds(self._settings.bell, self.bell, self._speaker, self._caption)
-        keys, rest = self._settings.keys, self._settings.rest
-        return WorkScreen(session, self._inks, keys, sounds, rest=rest)
+        mine = self._settings
+        return WorkScreen(
+            session, self._inks, mine.keys, sounds, rest=mine.rest, markers=mine.markers
+        )
 
     def on_unmount(self) -> None:
         """Fall silent; leave the caption as the place is."""

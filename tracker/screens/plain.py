@@ -18,9 +18,10 @@ from tracker.screens.side import copies
 from tracker.screens.tell import number_for
 from tracker.screens.wrong import Remedy, looks, remedies
 from tracker.session.glance import line
+from tracker.session.hints import NO_MARKERS, Markers, hint
 from tracker.session.place import Asking
 from tracker.session.session import Session
-from tracker.session.worksheet import here, part_at
+from tracker.session.worksheet import here, part_at, round_at
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -36,7 +37,13 @@ class PlainWork:
     """Turns each key into the lines that answer it. ``over`` once the piece is put down."""
 
     def __init__(
-        self, session: Session, keys: Keys, *, rest: int = 0, caption: Caption | None = None
+        self,
+        session: Session,
+        keys: Keys,
+        *,
+        rest: int = 0,
+        markers: Markers = NO_MARKERS,
+        caption: Caption | None = None,
     ) -> None:
         self.over = False
         self._caption = caption
@@ -50,6 +57,7 @@ class PlainWork:
         self._remedies: tuple[Remedy, ...] = ()
         self._typing: PlainImprovise | PlainNote | None = None
         self._guard = Guard()
+        self._markers = markers
         self._moves = 0
         self._fresh = session.came_back
         self._seen = session.glance()
@@ -274,4 +282,12 @@ class PlainWork:
         before, self._seen = self._seen, self._session.glance()
         if self._caption is not None:
             self._caption.show(self._seen)
-        return told(self._seen, before, self._keys)
+        return " · ".join(filter(None, (told(self._seen, before, self._keys), self._hint())))
+
+    def _hint(self) -> str:
+        plan, seen = self._session.plan, self._seen
+        if seen.making_up:
+            return ""
+        walk = round_at(plan, here(plan, self._session.state)).walk
+        worked = plan.parts[seen.place.part].part.worked
+        return hint(walk, seen.place.step, worked, self._markers)

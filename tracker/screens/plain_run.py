@@ -38,7 +38,8 @@ def work_plainly(session: Session, path: Path | None = None) -> int:
     name_pedals()
     caption = None if path is None else _caption(path)
     try:
-        work = PlainWork(session, settings.keys, rest=settings.rest, caption=caption)
+        rest, markers = settings.rest, settings.markers
+        work = PlainWork(session, settings.keys, rest=rest, markers=markers, caption=caption)
         _answer(work, settings)
     except KeyboardInterrupt:
         _say(["put down"])

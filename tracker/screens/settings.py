@@ -13,12 +13,13 @@ from tracker.screens.command import Command
 from tracker.screens.cues import Cue
 from tracker.screens.keys import KeysError, learn
 from tracker.session.files import RealDisk, write_whole
+from tracker.session.hints import FIRST, ROUND, Markers
 from tracker.session.shelf import pieces_folder
 
 THEMES = ("dark", "light")
 HELD = ("once", "each")
 BY = ("argument", "input")
-TABLE = frozenset(("theme", "held", "one-switch", "keys", "bell", "speech", "rest"))
+TABLE = frozenset(("theme", "held", "one-switch", "keys", "bell", "speech", "rest", "marker"))
 USUAL_REST, LONGEST_REST = 30, 600
 """Minutes. Hands want rest often (see the caution "hand-strain"); how often is our own choice,
 no source says."""
@@ -40,6 +41,7 @@ class Settings(NamedTuple):
         bell: the occasions on which a bell rings.
         speech: the command that speaks; None where all stays silent.
         rest: minutes at a stretch after which a rest is called to mind; 0 for never.
+        markers: where the maker puts markers.
     """
 
     theme: str = ""
@@ -49,6 +51,7 @@ class Settings(NamedTuple):
     bell: frozenset[Cue] = USUAL_BELLS
     speech: Command | None = None
     rest: int = USUAL_REST
+    markers: Markers = Markers()
 
 
 def settings_path() -> Path:
@@ -105,11 +108,23 @@ def _settings(table: Mapping[str, object]) -> Settings:
     if not isinstance(keys, dict):
         raise SettingsError("keys is a table: [keys], then a line for each action")
     bell, speech = _bell(table.get("bell", {})), _speech(table.get("speech"))
-    rest = _rest(table.get("rest", USUAL_REST))
+    rest, markers = _rest(table.get("rest", USUAL_REST)), _markers(table.get("marker", {}))
     try:
-        return Settings(str(theme), learn(keys), str(held), one_switch, bell, speech, rest)
+        known = learn(keys)
     except KeysError as error:
         raise SettingsError(str(error)) from None
+    return Settings(str(theme), known, str(held), one_switch, bell, speech, rest, markers)
+
+
+def _markers(table: object) -> Markers:
+    if not isinstance(table, dict) or table.keys() - set(Markers._fields):
+        raise SettingsError("marker is a table of round and every: [marker], then any of them")
+    stitch, every = table.get("round", FIRST), table.get("every", 0)
+    if stitch not in ROUND:
+        raise SettingsError('[marker] round is "first", "last" or "none"')
+    if isinstance(every, bool) or not isinstance(every, int) or every < 0:
+        raise SettingsError("[marker] every is a number of stitches, such as 20; 0 for none")
+    return Markers(str(stitch), every)
 
 
 def _rest(minutes: object) -> int:

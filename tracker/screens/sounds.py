@@ -31,7 +31,7 @@ class Sounds:
         self._caption = caption
         self._place: Place | None = None
 
-    def moved(self, seen: Glance, cues: Cues) -> None:
+    def moved(self, seen: Glance, cues: Cues, hint: str) -> None:
         """Tell of a place, if it is another than before; rings only on the way forward."""
         if self._caption is not None:
             self._caption.show(seen)
@@ -42,13 +42,13 @@ class Sounds:
         if seen.place > before and (ends | cues.keys()) & self._occasions:
             self._ring()
         if self._speaker is not None:
-            self._speaker.say(spoken(seen, cues))
+            self._speaker.say(spoken(seen, cues, hint))
 
 
-def spoken(seen: Glance, cues: Cues) -> str:
+def spoken(seen: Glance, cues: Cues, hint: str) -> str:
     """What is said of a place: the count, what to know, the step.
 
     It begins with a figure or a word, so that no program takes it for an option.
     """
-    words = (f"{seen.made} made", *cues.values(), whole(seen))
+    words = (f"{seen.made} made", *cues.values(), hint, whole(seen))
     return ". ".join(word for word in words if word)

@@ -30,6 +30,7 @@ from tracker.screens.tell import Last, Notice, number_for
 from tracker.screens.ticks import Ticks
 from tracker.screens.view import View
 from tracker.screens.words import Words
+from tracker.session.hints import NO_MARKERS, Markers, hint
 from tracker.session.place import Asking
 from tracker.session.session import Session
 from tracker.session.worksheet import here, round_at
@@ -59,7 +60,14 @@ class WorkScreen(Screen[None]):
     ALLOW_SELECT = False
 
     def __init__(
-        self, session: Session, inks: Inks, keys: Keys, sounds: Sounds, *, rest: int = 0
+        self,
+        session: Session,
+        inks: Inks,
+        keys: Keys,
+        sounds: Sounds,
+        *,
+        rest: int = 0,
+        markers: Markers = NO_MARKERS,
     ) -> None:
         super().__init__()
         self._aside = Aside(session, rest)
@@ -72,6 +80,7 @@ class WorkScreen(Screen[None]):
         self._told = 0
         self._guard = Guard()
         self._sounds = sounds
+        self._markers = markers
         self._moves = 0
         self._held = False
         self._own = self._own_actions()
@@ -99,7 +108,9 @@ class WorkScreen(Screen[None]):
         plan, guard = self.session.plan, self._guard.words(self.keys)
         walk, terms = round_at(plan, here(plan, self.session.state)).walk, plan.pattern.terms
         cues = {} if seen.making_up else cues_at(walk, seen.place.step)
-        cue = "; ".join(filter(None, cues.values()))
+        worked = plan.parts[seen.place.part].part.worked
+        said = "" if seen.making_up else hint(walk, seen.place.step, worked, self._markers)
+        cue = "; ".join(filter(None, (*cues.values(), said)))
         self._canvas.show(
             View(
                 glance=seen,
@@ -119,7 +130,7 @@ class WorkScreen(Screen[None]):
                 ahead=self._aside.lines,
             )
         )
-        self._sounds.moved(seen, cues)
+        self._sounds.moved(seen, cues, said)
         self._tell()
 
     def action_act(self, name: str) -> None:

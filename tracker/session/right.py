@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from itertools import groupby
 
 from tracker.fabric.steps import Kind, Run, Walk
-
-SAME = "in the same place"
+from tracker.session.corners import SAME
 
 
 def right_repeat(walk: Walk) -> str:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
+from tracker.session.corners import in_space, sides_begin
 
 MOST = 5
 """Guesses shown; more would be guessing."""
@@ -81,7 +82,7 @@ def _too_many(walk: Walk, many: int, rows: bool) -> Iterable[Suspect]:
 # increase because they are what is missed.
 def _missed_increases(walk: Walk, few: int) -> Iterable[Suspect]:
     groups = [at for at in _stitch_runs(walk) if _gained(walk.runs[at]) > 0]
-    groups = [at for at in groups if not _in_space(walk.runs[at])]
+    groups = [at for at in groups if not in_space(walk.runs[at])]
     if not groups:
         return
     gained = _gained(walk.runs[groups[0]])
@@ -100,7 +101,7 @@ def _missed_increases(walk: Walk, few: int) -> Iterable[Suspect]:
 
 def _short_groups(walk: Walk, few: int) -> Iterable[Suspect]:
     """Groups worked into chain spaces, where a stitch too few is not seen by a gap."""
-    groups = [at for at in _stitch_runs(walk) if _in_space(walk.runs[at])]
+    groups = [at for at in _stitch_runs(walk) if in_space(walk.runs[at])]
     if not groups or few > len(groups):
         return
     run = walk.runs[groups[0]]
@@ -143,7 +144,7 @@ def _often(missed: int, places: int, name: str, repeats: int) -> str:
 
 # https://crochetclassescapetown.co.za/blog/item/15-never-forget-about-this-stitch
 def _after_corners(walk: Walk, few: int) -> Iterable[Suspect]:
-    after = _sides_begin(walk)
+    after = sides_begin(walk)
     if not after or few > len(after):
         return
     many = "one corner" if few == 1 else f"{few} corners"
@@ -153,20 +154,6 @@ def _after_corners(walk: Walk, few: int) -> Iterable[Suspect]:
         walk.run_start(after[0]),
         90 // few if few < len(after) else 85,
     )
-
-
-def _sides_begin(walk: Walk) -> Sequence[int]:
-    """The runs that are worked right after a corner group (stitches, chain, stitches)."""
-    runs = walk.runs
-    return [
-        at + 1
-        for at in range(2, len(runs) - 1)
-        if runs[at - 1].kind is Kind.CHAIN
-        and runs[at].kind is runs[at - 2].kind is Kind.STITCH
-        and runs[at].where == runs[at - 2].where != runs[at + 1].where
-        and runs[at + 1].kind is Kind.STITCH
-        and not _in_space(runs[at + 1])
-    ]
 
 
 def _repeats(walk: Walk, off: int, done: str, much: str) -> Iterable[Suspect]:
@@ -241,10 +228,6 @@ def _join_worked(walk: Walk, many: int, rows: bool) -> Iterable[Suspect]:
 
 def _stitch_runs(walk: Walk) -> list[int]:
     return [at for at, run in enumerate(walk.runs) if run.kind is Kind.STITCH]
-
-
-def _in_space(run: Run) -> bool:
-    return " sp" in run.where or "space" in run.where
 
 
 def _gained(run: Run) -> int:
