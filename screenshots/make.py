@@ -12,9 +12,12 @@ import shutil
 import subprocess
 import sys
 import tempfile
+from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
 from html import escape, unescape
 from pathlib import Path
+from random import Random
 
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
@@ -24,6 +27,8 @@ from tracker.screens.app import HooksideApp  # noqa: E402
 from tracker.screens.inks import PALETTES  # noqa: E402
 from tracker.screens.settings import Settings  # noqa: E402
 from tracker.session.session import Session  # noqa: E402
+from tracker.session.store import Surroundings  # noqa: E402
+from tracker.writing.log_svg import log_picture  # noqa: E402
 
 
 @dataclass(frozen=True)
@@ -40,9 +45,14 @@ class Scene:
     made: int = 17
     keys: tuple[str, ...] = ()
     theme: str = "dark"
+    worked: int = 0
+    """Presses made on a clock of its own, the yarn weighed now and then."""
 
 
 TYPED = ("asterisk", *"hdc", "space", "8", "comma", *"inc", "semicolon", *"rep")
+
+SLIPS = range(160, 195)
+"""Presses in which a round ends on one stitch too few."""
 
 SCENES = (
     Scene("work-100x30", 100, 30),
@@ -61,6 +71,7 @@ SCENES = (
     Scene("rounds-left", 80, 24, round=17, made=64, keys=("d", "1", "7", "enter")),
     Scene("wrong-count", 80, 24, made=56, keys=("5", "5", "space", "w")),
     Scene("improvise", 80, 24, made=0, keys=("v", *TYPED)),
+    Scene("yarn-and-time", 100, 30, worked=556),
     Scene("before", 80, 24, keys=("i",)),
     Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
     Scene("choose", 80, 24, pattern=""),
@@ -69,8 +80,31 @@ SCENES = (
 )
 
 
+def work(scene: Scene, folder: Path) -> Session:
+    """A piece on which so many presses were made; its yarn does not last."""
+    now, chance = datetime(2026, 3, 2, 10, tzinfo=UTC), Random(3)
+    pattern = load_pattern(HERE.parent / "patterns" / f"{scene.pattern}.toml")
+    around = Surroundings(clock=lambda: now)
+    session = Session.start(pattern, scene.size, folder, around=around)
+    grams = 38
+    for press in range(scene.worked):
+        if press % (scene.worked // 3) == 0:
+            session.weigh(f"{grams} g")
+            grams -= 9
+        if session.glance().asking and press in SLIPS:
+            session.enter_count((session.glance().ends_on or 1) - 1)
+            session.come_right()
+        if press == 300:
+            session.note("marker moved to the front")
+        now += timedelta(seconds=chance.uniform(3, 8), hours=20 * (press == 240))
+        session.next()
+    return session
+
+
 def begin(scene: Scene, folder: Path) -> Session:
     """The piece of a scene, moved to its place."""
+    if scene.worked:
+        return work(scene, folder)
     pattern = load_pattern(HERE.parent / "patterns" / f"{scene.pattern}.toml")
     session = Session.start(pattern, scene.size, folder)
     session.go_to_part(scene.part, 0)
@@ -143,28 +177,42 @@ async def draw(scene: Scene, folder: Path, target: Path) -> None:
     app = HooksideApp(session, folder, Settings(), PALETTES.get(scene.theme))
     async with app.run_test(size=(scene.columns, scene.rows)) as pilot:
         await pilot.press(*scene.keys)
-        await pilot.pause()
+        # What is told in passing comes when nothing has been pressed for a moment.
+        await pilot.pause(5 if scene.worked else 0)
         target.write_text(mended(app.export_screenshot(title="hookside")))
     if session:
         session.close()
 
 
+def draw_log(folder: Path, target: Path) -> None:
+    """Write the log of a piece as a picture."""
+    session = work(Scene("log", 0, 0, pattern="dusk-moth", size="", worked=640), folder)
+    target.write_text(log_picture(session.plan.pattern.title, session.log()))
+    session.close()
+
+
 def main() -> None:
     """Make all pictures, or those named on the command line."""
     wanted = set(sys.argv[1:])
-    convert = shutil.which("rsvg-convert")
     for scene in SCENES:
-        if wanted and scene.name not in wanted:
-            continue
-        with tempfile.TemporaryDirectory() as folder:
-            os.environ["HOOKSIDE_HOME"] = folder
-            svg = HERE / f"{scene.name}.svg"
-            asyncio.run(draw(scene, Path(folder), svg))
-        if convert:
-            png = svg.with_suffix(".png")
-            subprocess.run([convert, "--zoom=0.75", str(svg), "-o", str(png)], check=True)
-            svg.unlink()
-        print(scene.name)
+        if not wanted or scene.name in wanted:
+            _make(scene.name, lambda folder, svg, of=scene: asyncio.run(draw(of, folder, svg)))
+    if not wanted or "log" in wanted:
+        _make("log", draw_log)
+
+
+def _make(name: str, drawn: Callable[[Path, Path], None]) -> None:
+    """One picture, as PNG where that can be."""
+    svg = HERE / f"{name}.svg"
+    with tempfile.TemporaryDirectory() as folder:
+        os.environ["HOOKSIDE_HOME"] = folder
+        drawn(Path(folder), svg)
+    convert = shutil.which("rsvg-convert")
+    if convert:
+        png = svg.with_suffix(".png")
+        subprocess.run([convert, "--zoom=0.75", str(svg), "-o", str(png)], check=True)
+        svg.unlink()
+    print(name)
 
 
 if __name__ == "__main__":

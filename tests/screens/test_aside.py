@@ -122,6 +122,7 @@ async def test_a_yarn_that_runs_out_is_told_and_one_that_lasts_is_not(tmp_path):
             assert ("A runs out in about Rnd 1" in text(app)) is told
             await pilot.press("f")
             assert "needed" in text(app)
+            assert caution("hand-strain").sentence[:30] in text(app)
             assert ("lasts;" in text(app)) is not told
 
 

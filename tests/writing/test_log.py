@@ -10,7 +10,6 @@ from pathlib import Path
 import pytest
 
 from tracker.pattern.load import load_text
-from tracker.session.log import log
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
 from tracker.session.store import Surroundings
@@ -69,10 +68,6 @@ def work(session, clock, presses, seconds=10):
         session.next()
 
 
-def logged(session):
-    return log(session.plan, session.state, session._store.history.items)
-
-
 @pytest.fixture
 def piece(own_home):
     """Rounds 1 to 3 and a part of round 4; one count off, a note, two weighings."""
@@ -92,7 +87,7 @@ def piece(own_home):
 
 
 def test_each_round_has_its_count_its_time_and_what_was_otherwise(piece):
-    (ball,) = logged(piece)
+    (ball,) = piece.log()
     first, second, third, fourth = ball.rounds
     assert [one.label for one in ball.rounds] == ["Rnd 1", "Rnd 2", "Rnd 3", "Rnd 4"]
     assert [one.stitches for one in ball.rounds] == [6, 11, 12, 5]
@@ -111,7 +106,7 @@ def test_the_time_of_a_round_is_its_own_also_by_rounds_and_without_counting(tmp_
     session.set_asking(Asking.NEVER)
     for seconds in (30, 60, 90, 120, 150):
         work(session, clock, 1, seconds)
-    (ball,) = logged(session)
+    (ball,) = session.log()
     assert [one.seconds for one in ball.rounds] == [30, 60, 90, 120, 150]
     session.close()
 
@@ -121,18 +116,18 @@ def test_stitches_that_were_ripped_back_are_told_and_their_time_is_kept(tmp_path
     work(session, clock, 4)
     session.go_to_stitch(1)
     work(session, clock, 3)
-    (ball,) = logged(session)
+    (ball,) = session.log()
     assert (ball.rounds[0].again, ball.rounds[0].seconds) == (3, 70)
     session.close()
 
 
 def test_a_piece_just_begun_has_no_log_and_a_part_not_begun_is_left_out(tmp_path):
     session, clock = begin(tmp_path)
-    assert logged(session) == ()
+    assert session.log() == ()
     work(session, clock, 2)
     session.go_to_part(2, 0)
     work(session, clock, 1)
-    assert [part.name for part in logged(session)] == ["Ball", "Making up"]
+    assert [part.name for part in session.log()] == ["Ball", "Making up"]
     session.close()
 
 
@@ -140,24 +135,24 @@ def test_a_folded_file_has_the_same_log(tmp_path):
     session, clock = begin(tmp_path)
     session._store.around = Surroundings(clock=clock, fold_at=1)
     work(session, clock, 20)
-    before = logged(session)
+    before = session.log()
     session.retry()
     session.retry()
     session.close()
     again = Session.open(session.path)
-    assert logged(again) == before
+    assert again.log() == before
     again.close()
 
 
 def test_the_lines_say_it_all(piece):
-    said = "\n".join(log_lines(logged(piece), dt.UTC))
+    said = "\n".join(log_lines(piece.log(), dt.UTC))
     assert "Rnd 2       11 sts      2 min  2026-03-02 10:03" in said
     for words in ("11 counted, 12 wanted", "loose", "20 g of A left", "5 of 12 sts", "about"):
         assert words in said
 
 
 def test_the_bars_are_as_long_as_the_figures(piece):
-    said = list(bars(logged(piece), 80))
+    said = list(bars(piece.log(), 80))
     rows = {row.split()[1]: row for row in said if row.startswith("  Rnd")}
     assert max(map(len, said)) <= 80
     full = rows["3"].count("█")
@@ -180,7 +175,7 @@ def test_whatever_is_there_at_all_can_be_seen():
 
 
 def test_the_picture_is_the_shape_of_the_piece(piece):
-    root = ET.fromstring(log_picture("Ball <&> net", logged(piece)))
+    root = ET.fromstring(log_picture("Ball <&> net", piece.log()))
     rows = [rect for rect in root.iter(f"{SVG}rect") if rect.get("class") in ("sts", "off")]
     made = [int(rect.find(f"{SVG}title").text.split()[0]) for rect in rows]
     widths = [float(rect.get("width")) for rect in rows]
@@ -198,7 +193,7 @@ def test_words_of_a_file_are_words_in_the_picture(tmp_path):
     session, clock = begin(tmp_path)
     session.note("<script>&\x1b[2J")
     work(session, clock, 3)
-    root = ET.fromstring(log_picture("</svg><b>", logged(session)))
+    root = ET.fromstring(log_picture("</svg><b>", session.log()))
     said = "".join(root.itertext())
     assert "</svg><b>" in said
     assert "<script>&␛[2J" in said

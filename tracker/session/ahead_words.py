@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tracker.measure.estimate import Range
+from tracker.pattern.cautions import caution
 from tracker.session.outlook import Outlook
 from tracker.session.yarn_ahead import YarnAhead
 
@@ -31,6 +32,8 @@ def about_grams(grams: float) -> str:
 def head_words(ahead: Outlook) -> tuple[str, ...]:
     """The times left in one row, in full and ever shorter; nothing where none is known."""
     if ahead.piece is None or ahead.part is None or ahead.round is None:
+        return ()
+    if not ahead.piece.likely:
         return ()
     over = "over " if ahead.lengths else ""
     short = f"{over}{about_time(ahead.piece.likely)} left"
@@ -64,6 +67,15 @@ def facts(ahead: Outlook, *, each: bool = True) -> Iterator[tuple[str, str]]:
         yield from ((f"{yarn.name}: {kind}", _each(one)) for kind, one in yarn.each if each)
     if each and (ahead.piece is not None or any(yarn.needs for yarn in ahead.yarns)):
         yield SURE
+    if each and ahead.piece is not None:
+        yield "your hands", _rest()
+
+
+def _rest() -> str:
+    """The caution on resting, with its source."""
+    known = caution("hand-strain")
+    assert known is not None
+    return f"{known.sentence} Source: {known.source} ({known.address})."
 
 
 def lines(ahead: Outlook, *, each: bool = True) -> Iterator[str]:

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
     from tracker.session.improvise import Choice, Improvising
+    from tracker.session.log import LoggedPart
     from tracker.session.outlook import Looker, Outlook
 
 __all__ = ["Session", "StoreError", "glance_at"]
@@ -322,6 +323,12 @@ class Session:
 
             self._looker = Looker(plan)
         return self._looker.outlook(self.state, self._store.history.items)
+
+    def log(self) -> tuple[LoggedPart, ...]:
+        """What became of every round."""
+        from tracker.session.log import log
+
+        return log(self.plan, self.state, self._store.history.items)
 
     def at_a_stretch(self) -> int:
         """Seconds since the hands last rested; 0 while they do."""
