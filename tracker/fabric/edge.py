@@ -301,7 +301,7 @@ class Below:
             head = replace(spot, count=nth - 1)
             rest = replace(spot, count=spot.count - nth + 1)
             before = (*self.edge[:i], head) if head.count else self.edge[:i]
-            self.edge = (rest, *self.edge[i + 1 :], *before)
+            self.edge = (rest, *self.edge[i + 1 :], *_cut_off(before, spot))
             numbers = self._numbers
             turned_on = numbers[: i + 1] if head.count else numbers[:i]
             self._numbers = [numbers[i].after(nth - 1), *numbers[i + 1 :], *turned_on]
@@ -316,3 +316,12 @@ class Below:
         self._numbers.append(ELSEWHERE)
         self._names.add(spot.name)
         self._after.clear()
+
+
+def _cut_off(before: Edge, spot: Spot) -> Edge:
+    """What stands before ``spot``; the part of a group that it lies in is no group more."""
+    end = len(before)
+    while spot.group and not spot.opens and end and before[end - 1].group == spot.group:
+        end -= 1
+        spot = before[end]
+    return (*before[:end], *(replace(s, group="", opens=False) for s in before[end:]))

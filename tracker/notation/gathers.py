@@ -2,12 +2,27 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from tracker.notation.brackets import Brackets
-from tracker.notation.tokens import Type
+from tracker.notation.stitches import Stitch
+from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
 
+#: "beg popcorn made", and what the stitch is called there.
+_MADE = re.compile(
+    r"(?:(?:1st|first|beg|beginning|starting) )?"
+    r"(?P<stitch>popcorn|pc|cluster|cl|bobble|puff)(?: (?:st|stitch))? (?:made|completed|formed)$"
+)
+_KEYS = {
+    "popcorn": "popcorn",
+    "pc": "popcorn",
+    "cluster": "cl",
+    "cl": "cl",
+    "bobble": "bobble",
+    "puff": "puff",
+}
 #: The shortest list with a place behind it: "dc, ch 2, dc in next st".
 _SHORTEST = 2
 
@@ -106,6 +121,36 @@ class Gathers(Brackets):
         before.extend(loose)
         self.at = mark
         return None
+
+    def _gathered_up(self, before: list[Node], nodes: list[Node]) -> list[Node]:
+        """``make … "(" stitch "made" ")"``: several in one place, then gathered to that stitch
+
+        "Ch 3, 4 dc in same st, drop loop, … (popcorn made)": the chain is one of them.
+        """
+        gathered = self._named_made(nodes)
+        at = len(before) - 1
+        while at >= 0 and isinstance(before[at], Note):
+            at -= 1
+        made = before[at] if at >= 0 else None
+        if gathered is None or not isinstance(made, Make) or made.target is None:
+            return nodes
+        if made.count[0] < _SHORTEST or made.target.count is not None:
+            return nodes
+        chain = before[at - 1] if at else None
+        if isinstance(chain, Chain) and made.target.at is At.SAME:
+            before[at - 1] = replace(chain, counts=False, part=True)
+        before[at] = replace(made, stitch=gathered, count=(1,), numbered=False)
+        return [Note(node.start, node.end) for node in nodes]
+
+    def _named_made(self, nodes: list[Node]) -> Stitch | None:
+        """The gathered stitch that is all that ``nodes`` name, as made."""
+        node = nodes[0] if len(nodes) == 1 else None
+        if not isinstance(node, Note | Make):
+            return None
+        found = _MADE.search(plain(self.text[node.start : node.end]).strip("()[] -"))
+        if found is None or (isinstance(node, Note) and found.start()):
+            return None
+        return self.lexicon.stitch(_KEYS[found["stitch"]])
 
     def _listed(self, before: list[Node], made: list[Node]) -> list[Node]:
         """``make {"," (make | chain)} "," make target``: all of it in that place, perhaps

@@ -114,11 +114,11 @@ class Reader(Wholes):
         if token.type is Type.STAR:
             return self._starred()
         if token.type is Type.OPEN:
-            return self._bracket(before)
+            return self._gathered_up(before, self._bracket(before))
         if token.type is Type.CLOSE:
             self.at += 1
             return []
-        return self._plain(before)
+        return self._gathered_up(before, self._plain(before))
 
     def _plain(self, before: list[Node]) -> list[Node]:
         """An element that begins with a word or a number."""

@@ -18,6 +18,9 @@ from tracker.notation.wordlists import (
     WORKING,
 )
 
+#: Kinds of place that are no stitches of a name.
+_PLACES = ("st", "st+ch", "ch", "corner", "sp")
+
 
 class Kinds(Kit):
     """Rules for kinds of place. ``loop`` is set aside when the words name a loop."""
@@ -31,6 +34,7 @@ class Kinds(Kit):
         self._plural_sts = False
         self._below = 0
         self.at_base = False
+        self.in_group = ""
         #: whether the words name the sides of rows as places
         self.along_rows = False
 
@@ -63,17 +67,31 @@ class Kinds(Kit):
 
     def kind(self) -> str | None:
         """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
-        self._plural, self.at_base = False, False
+        self._plural, self.at_base, self.in_group = False, False, ""
         mark = self.at
         self.accept_any("held", "unworked", "live", "free", "skipped", "remaining", "rem")
         for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
             found = rule()
             if found is not None:
+                found = self._space_of_group(found) or found
                 self.accept("(", "s", ")")
                 self._suffix()
                 return found
             self.at = mark
         return None
+
+    def _space_of_group(self, kind: str) -> str | None:
+        """``group space``: the space in a shell or V stitch, as in "next shell sp"."""
+        if kind != "group" and (kind in _PLACES or not self._has_spaces(kind)):
+            return None
+        if not self._space_ahead():
+            return None
+        self.in_group = kind
+        return self._space()
+
+    def _has_spaces(self, key: str) -> bool:
+        """Whether a stitch has chain spaces in it."""
+        return not key.endswith("sp") and bool(self.lexicon.stitch(key).spaces)
 
     def _corner(self) -> str | None:
         """``["edge"] "corner" ["-"] [space | "st"] | "center" space``"""

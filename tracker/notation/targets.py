@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.notation.ends import Ends
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
@@ -367,6 +369,8 @@ class Targets(Ends):
 
     def _grouped(self, found: Target) -> Target:
         """``["of" ["next"] group]``: the place is inside a named group."""
+        if self.in_group:
+            return replace(found, group=self.in_group)
         mark = self.at
         if self.accept("of", "any"):
             while self.here.type in (Type.WORD, Type.NUMBER) or self.here.text == "-":
