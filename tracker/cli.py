@@ -160,6 +160,7 @@ def _write(arguments: Namespace) -> int:
         arguments.terms,
         arguments.size,
         arguments.part,
+        arguments.designed,
         arguments.force,
     )
     return write(arguments.name, wanted)

@@ -92,14 +92,15 @@ _CHAPTERS_EXAMPLES = """examples:
   hookside chapters --began 10:15                       of the latest piece
   hookside chapters my-cowl --began "2026-03-02 10:15:30" --ended 11:40
 """
-_WRITE = """Writes a pattern, or the pattern of a piece, as instructions that others can follow:
-materials, gauge, abbreviations, special stitches, every part in all sizes, making up,
+_WRITE = """Writes a pattern, or a piece as it was really worked, as instructions that others can
+follow: materials, gauge, abbreviations, special stitches, every part in all sizes, making up,
 cautions, and how far its counts are proved. `hookside read` reads text and Markdown back."""
 _WRITE_EXAMPLES = """examples:
   hookside write tea-cosy               as plain text, to the screen
   hookside write tea-cosy -o cosy.md    as Markdown
   hookside write my-cowl.toml --terms UK -o cowl.txt
   hookside write my-cowl.toml -o cowl.html      a page to print, with charts
+  hookside write my-cowl                a piece as it was worked, with its notes
   hookside write lattice-mat --part Tile -o tile.svg
 """
 _WEIGH = """Keeps with a piece what is left of a yarn, all balls of it together, as the scale shows
@@ -307,6 +308,9 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
         "--terms", choices=("US", "UK"), help="in these terms, not the pattern's own"
     )
     write.add_argument("--size", help="the size a chart is drawn in; the first if left out")
+    write.add_argument(
+        "--designed", action="store_true", help="of a piece: as the pattern has it, in all sizes"
+    )
     write.add_argument("--part", help="the part a chart shows; the first if left out")
     write.add_argument("--force", action="store_true", help="write over a file that is there")
 

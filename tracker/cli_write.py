@@ -50,6 +50,7 @@ class Wanted:
     terms: str | None = None
     size: str | None = None
     part: str | None = None
+    designed: bool = False
     force: bool = False
 
 
@@ -62,7 +63,7 @@ def write(name: str, wanted: Wanted) -> int:
     form = wanted.form or _form_of(wanted.output)
     if wanted.output is not None:
         refuse(Path(wanted.output), force=wanted.force)
-    source = _source(name)
+    source = _source(name, designed=wanted.designed)
     pattern = translate(source.pattern, wanted.terms or source.pattern.terms)
     size = _size(pattern, wanted.size or source.size)
     if form == "chart":
@@ -127,16 +128,31 @@ def _form_of(output: str | None) -> str:
     raise Complaint(f"{output} does not say its form: end it in {known}, or say --as")
 
 
-def _source(name: str) -> Source:
+def _source(name: str, *, designed: bool) -> Source:
     """What a word means: a piece, else a pattern. Raises `Complaint`."""
     piece = piece_called(name)
     if piece is None:
         return Source(load(pattern_path(name)))
-    return _piece(piece)
+    return _designed(piece) if designed else _worked(piece)
 
 
-def _piece(path: Path) -> Source:
+def _designed(path: Path) -> Source:
+    """The pattern that a piece carries."""
     from tracker.session.looking import look, plan_found
 
     found = opened(lambda: look(path))
     return Source(opened(lambda: plan_found(path, found.head)).pattern, found.head.size)
+
+
+def _worked(path: Path) -> Source:
+    """The pattern as a piece was worked, and what the piece tells beside it."""
+    from tracker.session.looking import look, plan_at
+    from tracker.session.worked import worked
+    from tracker.writing.as_worked import as_worked
+    from tracker.writing.record import record
+
+    found = opened(lambda: look(path))
+    plan = opened(lambda: plan_at(path, found))
+    state, started = found.history.state, found.head.started
+    told = record(plan, state, started, worked(found.history.items))
+    return Source(as_worked(plan, state), more=(told,))

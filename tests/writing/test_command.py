@@ -74,7 +74,7 @@ def test_a_name_that_says_no_form_is_asked_about(tmp_path):
 def test_a_piece_hands_on_the_pattern_it_carries(own_home):
     pattern = load_pattern(library.find("lattice-mat"))
     Session.start(pattern, "", own_home / "pieces", "Mat for Ida").close()
-    assert hookside("write", "mat-for-ida") == hookside("write", "lattice-mat")
+    assert hookside("write", "mat-for-ida", "--designed") == hookside("write", "lattice-mat")
 
 
 def test_what_is_not_there_is_said():
