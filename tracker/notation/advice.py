@@ -30,7 +30,7 @@ _TOGETHER = re.compile(
     r"(?:draw|pull) up (?:an? )?(?:loop|lp)s? in (?:each of )?(?:the )?(?:next |first |last )?"
     r"(?P<n>\d|two|three|four) (?:sts?|stitches|sc)\b[ ,;.]*(?:and |then )?"
     r"(?:(?:yo|yoh|yarn over|wrap yarn(?: over hook)?)[ ,]*)?(?:and |then )?"
-    r"(?:draw|pull|bring) (?:yarn |a loop |a lp |loop )?through (?:all )?(?:the )?"
+    r"(?:(?:draw|pull|bring) (?:yarn |a loop |a lp |loop )?)?through (?:all )?(?:the )?"
     r"(?:\d|three|four|five)? ?(?:loops|lps)(?: on (?:the |your )?hook)?"
 )
 #: Longer words that stand alone are no abbreviation of a stitch.

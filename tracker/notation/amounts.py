@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.shorthand import Shorthand
+from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure
 from tracker.notation.wordlists import STITCH_WORDS
@@ -36,6 +37,17 @@ class Amounts(Shorthand):
             self.at = mark
             return None
         return figure
+
+    def _shaped_behind(self, stitch: Stitch) -> Figure | None:
+        """``figure stitch`` behind an increase or decrease: "dec 1 sc", "inc 2 sts"."""
+        mark = self.at
+        figure = self.accept_figure()
+        places = stitch.us == "inc" and self.here.text in STITCH_WORDS
+        shapes = stitch.us in ("inc", "dec", "invdec") and (places or figure == (1,))
+        if figure and shapes and self.kind() is not None and self._clause_is_over():
+            return figure
+        self.at = mark
+        return None
 
     def _belongs_to_next(self) -> bool:
         """Whether the number just read stands before its stitch: "sc 3 inc" against "sc 3 inc 1"

@@ -153,6 +153,9 @@ class Chains(Counts):
         if not self.accept_any(*SKIPS):
             return None
         self.accept_all("over", "the")
+        if self.accept_any("joining"):
+            self.kind()
+            return Skip((1,), "st", start, self.last_end, At.FIRST)
         at = self._which() or At.NEXT
         self.accept_any("of", "the")
         count = self.accept_figure() or (1,)

@@ -86,11 +86,13 @@ class Counts(Targets):
     def _chain_part(self) -> int:
         """``"ch" "-" number``: one space of that length; 0 where none is named"""
         mark = self.at
-        if self.accept("ch", "-") and self.here.type is Type.NUMBER:
-            self.at += 1
-            self.accept_any(*SPACE_WORDS)
-            self.accept_any(",", "+")
-            return self.tokens[mark + 2].value
+        if self.accept("ch"):
+            self.accept("-")
+            length = self.accept_number()
+            if length is not None:
+                self.accept_any(*SPACE_WORDS)
+                self.accept_any(",", "+")
+                return length
         self.at = mark
         return 0
 

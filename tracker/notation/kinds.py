@@ -42,6 +42,12 @@ class Kinds(Kit):
         """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
         mark = self.at
         self.accept_any("the")
+        if self.here.text == "both" and self.ahead().text in ("loop", "loops", "lps"):
+            self.at += 2
+            self.loop = ""
+            self.accept_any("only")
+            self.accept_any("of")
+            return True
         side = self._loop_side()
         if not side:
             self.at = mark

@@ -32,8 +32,11 @@ _BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[
 #: A list: "13, 14, & 15", "8 + 9", "5, 7 and 9".
 _AND = r"(?:\s*(?:,|&|\+|/|and)\s*(?:(?:and|&)\s*)?)"
 _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
-#: "Size S only:", "All sizes:", "Lid," before a label.
-_FOR_SIZES = r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
+#: "Handles:", "Size S only:", "All sizes:", "Lid," before a label.
+_FOR_SIZES = (
+    rf"(?:(?!note|tip|hint|nb|next|rep)[a-z][a-z' ]{{1,24}}:\s+(?={_ROUND}\s*\d+\s*[:.)-]))?"
+    r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
+)
 _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
@@ -85,6 +88,13 @@ _INNER = re.compile(
     rf"(?:(?<=[)\]}}>])\s*|(?<=\.)\s+(?={_ROUND}\s*\d))"
     rf"(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
+#: "…. Repeat rnd 4 three times": a sentence of its own, behind the round on the same line.
+_AGAIN = re.compile(
+    rf"(?<=[.;)\]}}])\s+(?=(?:rep(?:eat)?\.?|work) (?:(?:the )?(?:this|last|previous) {_ROUND}\b"
+    rf"|{_ROUND}\.?\s*\d|\d+{_ORDINAL} {_ROUND}\b))"
+)
+_STITCHES = re.compile(r"(?<![a-z])(?:sc|dc|hdc|htr|tr|dtr|inc|dec|sts?|stitch(?:es)?)\b")
+_AGAIN_HERE = re.compile(r"(?:rep(?:eat)?\.?|work) ")
 #: A count that stands in the label: "Rnd 3 (18 sts):".
 _COUNT_SIDE = re.compile(r"\s*[(\[]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]]")
 #: A count in a bracket at the end of a line.
@@ -142,7 +152,14 @@ def split_lines(text: str) -> Iterator[Line]:
                 blank = True
                 continue
             begun = _begin(part, number, column)
-            if open_ is not None and begun.label == "" and not blank and open_.goes_on(part):
+            apart = column > 1 and bool(_AGAIN_HERE.match(plain(part)))
+            if (
+                open_ is not None
+                and not apart
+                and begun.label == ""
+                and not blank
+                and open_.goes_on(part)
+            ):
                 open_.add(part, number, column)
             else:
                 if open_ is not None:
@@ -156,9 +173,11 @@ def split_lines(text: str) -> Iterator[Line]:
 def _parts(raw: str) -> Iterator[tuple[int, str]]:
     """A line, cut where a second label stands in its middle; columns from 1."""
     begin = 0
-    for match in _INNER.finditer(plain(raw)):
-        yield begin + 1, raw[begin : match.end()].rstrip()
-        begin = match.end()
+    low = plain(raw)
+    again = (m.end() for m in _AGAIN.finditer(low) if _STITCHES.search(low, 0, m.start()))
+    for cut in sorted({match.end() for match in _INNER.finditer(low)}.union(again)):
+        yield begin + 1, raw[begin:cut].rstrip()
+        begin = cut
     yield begin + 1, raw[begin:]
 
 

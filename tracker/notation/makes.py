@@ -66,7 +66,7 @@ class Makes(Reaching):
             stitch, count = gathered, None
         behind = count is None
         if count is None:
-            count = self._count_behind()
+            count = self._shaped_behind(stitch) or self._count_behind()
         self.accept_all("more")
         if self.accept_loop() and count is None:
             count = self._count_behind()
@@ -189,15 +189,28 @@ class Makes(Reaching):
         return None
 
     def _next_together(self, start: int) -> list[Node] | None:
-        """``"next" figure "sts" "together"``: a decrease, whatever its stitch"""
+        """``["off"] "next" figure "sts" ("together" | "as" 1)``: a decrease, whatever its stitch"""
         mark = self.at
-        if self.accept("next") or self.accept("the", "next"):
+        off = self.accept_any("off")
+        self.accept_any("the")
+        if self.accept_any("next", "last", "first") or off:
             figure = self.accept_figure()
-            if figure is not None and self.kind() and self.accept_any("together", "tog"):
+            named = figure is not None and self.kind() is not None
+            self.accept_any("off")
+            if named and figure and (self.accept_any("together", "tog") or self._as_one()):
                 stitch = replace(STITCHES["dec"], takes=min(figure[0], _MOST_IN_ONE))
                 return [Make(stitch, (1,), None, start, self.last_end)]
         self.at = mark
         return None
+
+    def _as_one(self) -> bool:
+        """``"as" ("1" | "one") [stitch]``"""
+        mark = self.at
+        if self.accept("as") and self.accept_any("1", "one"):
+            self.kind()
+            return True
+        self.at = mark
+        return False
 
     def _stitch(self) -> Stitch | None:
         """``["long" …] ["fp"] stitch ["stitch"] ["(see" words ")"] ["(s)"]``"""

@@ -51,6 +51,10 @@ _SO_MANY_EACH = re.compile(
     r"\bfor (?:the )?(?:next )?\d+ ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?"
     r"(?=(?:rounds?|rnds?|rows?)\b)"
 )
+#: "work 5 rounds of 24 sc"
+_ROUNDS_OF = re.compile(
+    rf"^\W*(?:(?:work|make|crochet|do) )?{_NUMBER} (?:more )?(?:rounds?|rnds?|rows?) of (?=\d)"
+)
 _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;(\[<{=-]|$))")
 #: "until you have 20 sc", "until 2 sc rem"
 _GOAL = re.compile(
@@ -121,7 +125,7 @@ def _so_many(text: str) -> tuple[str, int]:
     """The text without words on how many rounds are worked so, and that number (0: unsaid)."""
     for match in _EACH_ROUND.finditer(plain(text)):
         text = _blanked(text, match)
-    found = _SO_MANY.search(plain(text))
+    found = _SO_MANY.search(plain(text)) or _ROUNDS_OF.match(plain(text))
     if found is None:
         return text, 0
     word = found["n"]

@@ -139,7 +139,7 @@ class Targets(Ends):
 
     def _same(self) -> Target | None:
         """``same = "same" [kind] ["as" words]``"""
-        if self.accept_any("current"):
+        if self.accept_any("current", "joining"):
             return Target(At.SAME, self.kind() or "st")
         if not self.accept("same"):
             return None
