@@ -95,7 +95,7 @@ async def test_where_the_marker_goes_is_said_as_the_maker_wants_it(tmp_path, siz
         assert "move the marker" not in text(app)
         session.go_to_stitch(9)
         await pilot.press("p")
-        assert "last of the round: move the" in " ".join(text(app).split())
+        assert "last stitch: move the marker" in " ".join(text(app).split())
 
 
 def test_a_bell_is_sent_to_the_terminal():

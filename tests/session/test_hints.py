@@ -48,7 +48,7 @@ def hints(rounds, number, worked, **markers):
     ("which", "at"), [("first", {0: "first"}), ("last", {17: "last"}), ("none", {})]
 )
 def test_in_a_spiral_the_marker_is_moved_up_as_the_maker_does_it(which, at):
-    said = {made: f"{which} of the round: move the marker up into it" for made, which in at.items()}
+    said = {made: f"{which} stitch: move the marker here" for made, which in at.items()}
     assert hints(SPIRAL, 2, Worked.SPIRAL, round=which) == said
 
 

@@ -14,7 +14,7 @@ ROUND = (FIRST, LAST, NONE)
 https://littleowlshut.com/single-post/2015/12/09/which-stitch-marker-should-you-use-for-littleowlshut-toys
 """
 
-CORNER = "the first stitch of the side: it hides under the corner"
+CORNER = "the next st hides under the corner"
 """https://crochetclassescapetown.co.za/blog/item/15-never-forget-about-this-stitch"""
 
 
@@ -41,7 +41,7 @@ def hint(walk: Walk, step: int, worked: Worked, markers: Markers) -> str:
     if step == walk.run_start(which) and begins_side(walk, which):
         return CORNER
     if worked is Worked.SPIRAL and step == _marked(walk, markers.round):
-        return f"{markers.round} of the round: move the marker up into it"
+        return f"{markers.round} stitch: move the marker here"
     return _counted(walk, step, markers.every)
 
 
@@ -62,4 +62,4 @@ def _counted(walk: Walk, step: int, every: int) -> str:
     long = every and run.makes == 1 and run.count >= 2 * every
     if not long or not made or made % every or made == walk.made_before(step - 1):
         return ""
-    return f"{made} made: put a marker into the last one"
+    return f"{made} made: a marker here"
