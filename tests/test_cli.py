@@ -374,8 +374,9 @@ def test_where_as_a_card_tells_how_to_find_the_place(own_home):
     done = hookside("where", "--card", "hedgerow-tea-cosy")
     assert (done.returncode, done.stderr) == (0, "")
     lines = done.stdout.splitlines()
-    assert lines[0].startswith("put down just now, 2")
-    assert lines[1] == "Rnd 7 of 19 · Body"
+    assert lines[0] == "Hedgerow tea cosy, 4 cups"
+    assert lines[1].startswith("put down just now, 2")
+    assert lines[2] == "Rnd 7 of 19 · Body"
     assert "rounds: 6 whole, Rnd 7 begun" in lines
     assert "stitches: 17 since the marker" in lines
     assert hookside("where", "--card", "nothing").returncode == 1

@@ -45,6 +45,19 @@ def test_with_colour_there_are_colours():
         assert colour_codes(terminal.raw)
 
 
+def test_who_puts_down_is_told_the_place_and_to_hold_the_loop():
+    with Terminal(100, 30) as terminal:
+        terminal.until("must end on")
+        for keys in (b"g", b"7", b"\r", b"q"):
+            terminal.send(keys)
+            terminal.read(0.2)
+        assert terminal.left() == 0
+        terminal.read()
+        page = "\n".join(terminal.page.display)
+        assert "Hedgerow tea cosy, 4 cups · Body · Rnd 7 of 19 · 0 of 56 stitches made" in page
+        assert "Put a marker through the loop on the hook" in page
+
+
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
 def test_a_signal_leaves_in_good_order(number):
     with Terminal() as terminal:

@@ -215,4 +215,11 @@ def _run(make: Callable[[Settings], HooksideApp], session: Session | None) -> in
     finally:
         if app.session is not None:
             app.session.close()
+            _say(app.session.parting())
     return app.return_code or 0
+
+
+def _say(lines: Sequence[str]) -> None:
+    """Print lines where the terminal is still there."""
+    with suppress(OSError):
+        os.write(1, "".join(f"{line}\n" for line in lines).encode())

@@ -275,7 +275,7 @@ class PlainWork:
 
     def _quit(self) -> Iterable[str]:
         self.over = True
-        return ["put down"]
+        return ["put down", *self._session.parting()]
 
     def _told(self) -> str:
         """The place after a press, what matters first."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from tracker.notation.problems import visible
 from tracker.session import worksheet
 from tracker.session.current import step_words
-from tracker.session.glance import glance, numbered
+from tracker.session.glance import glance, line, numbered
 from tracker.session.naming import label
 
 if TYPE_CHECKING:
@@ -25,6 +25,9 @@ ADVICE = "Take out the last stitch if your tension has changed since (common pra
 """One maker always does so after a pause within a round:
 https://prayersncrafts.blogspot.com/2010/11/crochet-stopping-in-middle-of-rowround.html
 """
+
+HOLD = "Put a marker through the loop on the hook, so that it cannot run (common practice)."
+"""http://manycreativegifts.blogspot.com/2020/03/tip-stitch-markers.html"""
 
 Fact = tuple[str, str]
 """A short label, and the words that belong to it."""
@@ -75,6 +78,14 @@ def card(plan: Plan, state: State, when: str, now: datetime) -> Card:
         find=() if seen.making_up else _find(plan, spot, seen.place.round),
         advice=ADVICE if spot.step and not seen.at_end and not seen.making_up else "",
     )
+
+
+def parting(plan: Plan, state: State) -> tuple[str, ...]:
+    """What is said when a piece is put down: the place, and to hold the loop."""
+    seen = glance(plan, state)
+    live = seen.place.round or seen.place.step
+    over = seen.making_up or seen.part_done or seen.piece_done
+    return (line(seen), *([HOLD] if live and not over else []))
 
 
 def lay_a_while(when: str, now: datetime) -> bool:

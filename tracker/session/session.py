@@ -18,7 +18,7 @@ from tracker.session.paper import Head
 from tracker.session.place import Asking, Pace, Place
 from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
-from tracker.session.returning import Card, card, lay_a_while
+from tracker.session.returning import Card, card, lay_a_while, parting
 from tracker.session.state import Event, Spot, State
 from tracker.session.store import Store, Surroundings
 from tracker.session.told import keep_told
@@ -168,6 +168,10 @@ class Session:
     def card(self) -> Card:
         """What to look at before going on with a piece that was put down."""
         return card(self.plan, self.state, self._taken_up, self._store.around.clock())
+
+    def parting(self) -> tuple[str, ...]:
+        """What is said when the piece is put down."""
+        return parting(self.plan, self.state)
 
     def next(self) -> None:
         """One press: a loop, stitch, repeat or round on; confirms a count that is asked."""
