@@ -175,7 +175,7 @@ class Chaining(Making):
         kind = self._kind(node.kind)
         count = min(count, self.below.left(kind)) if count > MOST_STEPS else count
         on_first = node.at is At.FIRST or self.reading.on_first
-        if on_first and not self.now.begun and self.below.taken:
+        if on_first and not any(run.takes for run in self.done.runs) and self.below.taken:
             # The beginning chain stands on the first stitch: it is passed over already.
             count -= self.below.taken
         over = self.now.over_skip

@@ -62,6 +62,24 @@ def live(edge: Edge) -> Edge:
     return tuple(Spot("ch", s.chains * s.count) if s.live else s for s in edge)
 
 
+def cornered(edge: Edge) -> Edge:
+    """An edge without chain spaces, whose corners are groups such as "3 sc in one st".
+
+    The middle stitch of each such group becomes a place of its own, named "corner" by its
+    group.
+    """
+    found: list[Spot] = []
+    for spot in edge:
+        half = spot.count // 2
+        if spot.group != "group" or spot.count % 2 == 0 or spot.count < 3:
+            found.append(spot)
+            continue
+        found.append(replace(spot, count=half))
+        found.append(replace(spot, count=1, group="corner", opens=True))
+        found.append(replace(spot, count=half, opens=False))
+    return tuple(found)
+
+
 def turned(edge: Edge) -> Edge:
     """The edge as met when the work is turned: a group opens at its other end."""
     found: list[Spot] = []
@@ -137,7 +155,7 @@ class Below:
         if spot.name == "anchor":
             return kind in ("sl st", "post")
         if kind in ("sp", "corner") or kind.endswith(" sp"):
-            return False
+            return kind == spot.group == "corner"
         if kind == "post":
             return not spot.group
         if kind in ("st", "st+ch") or spot.name == "st" or self.loose or not self.knows(kind):

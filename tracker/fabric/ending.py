@@ -43,8 +43,8 @@ class Ending(Stitching):
         if counts and passed > 0:
             self.chains(f"{passed} ch stand for the first st", node.start, node.end, makes=1)
             self.leave(self._stand_in().us, 1)
-            over = self._mesh_over(node, target)
-            if over in self.chain_lengths:
+            over = target.plus or self._mesh_over(node, target)
+            if target.plus or over in self.chain_lengths:
                 self.put(space(over))
 
     def _mesh_over(self, node: Make | Group, target: Target) -> int:

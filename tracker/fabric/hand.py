@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from operator import attrgetter
 
-from tracker.fabric.edge import Below, Cursor, Edge, Spot
+from tracker.fabric.edge import Below, Cursor, Edge, Spot, cornered
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Kind, Pass, Run
-from tracker.fabric.trees import names_space
+from tracker.fabric.trees import names_corner, names_space
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
@@ -104,6 +104,8 @@ class Hand:
         opened = not any(names_space(node) for node in every(nodes))
         if not opened and all(spot.name == "st" for spot in edge):
             edge = _as_spaces(edge, nodes)
+        if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
+            edge = cornered(edge)
         self.nodes = nodes
         self.begin = start
         self.reading = reading

@@ -215,7 +215,7 @@ class Making(Ending):
         takes = node.stitch.takes
         if target.at is At.ANY and not self.now.begun:
             self.below.start_at(kind)
-        if target.at is At.LAST and target.count is None and not _spacey(kind):
+        if target.at is At.LAST and target.count is None and not _spacey(kind) and kind != "corner":
             self.below.to_last(kind, 1 + self._chain_is_last(node))
         if target.group and self.below.has_group(target.group):
             self._into_group(node, target.group, self.reading.beside)

@@ -95,7 +95,7 @@ SENTENCES = {
     "beside": ("", "the stitches of a group behind its space are met one by one"),
     "covers": ("", "the stitches that reach down stand over one of the round below too"),
     "wraps": ("", "the last stitch goes into the place of the first once more"),
-    "there": ("", "the round begins at the chain space it works into first"),
+    "there": ("", "the round begins at the corner or space it works into first"),
     "apart": ("", "of the things listed before a place only the last goes into it"),
 }
 
@@ -126,10 +126,10 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         found["wraps"] = None
     if pending:
         found["chain_counts"] = None
+    if _first_in_space(nodes, chains_below):
+        found["there"] = None
     if chains_below:
         found["singly"] = None
-        if _first_in_space(nodes):
-            found["there"] = None
         if not any(isinstance(n, OtherSide) for n in nodes):
             found["both_sides"] = None
     return list(found)
@@ -165,11 +165,12 @@ def _wraps(nodes: tuple[Node, ...]) -> bool:
     return bool(same) and same[0].target is not None and same[0].target.at is At.SAME and into_next
 
 
-def _first_in_space(nodes: tuple[Node, ...]) -> bool:
-    """Whether what is made first goes into a chain space."""
+def _first_in_space(nodes: tuple[Node, ...], spaced: bool) -> bool:
+    """Whether what is made first goes into a corner or, where there are any, a chain space."""
     for node in every(nodes):
         if isinstance(node, Make | Group) and node.target is not None:
-            return node.target.kind == "corner" or node.target.kind.endswith("sp")
+            kind = node.target.kind
+            return kind == "corner" or (spaced and kind.endswith("sp"))
         if isinstance(node, Make):
             return False
     return False

@@ -297,6 +297,12 @@ def taken_apart(node: Group) -> tuple[Node, ...]:
     return (*node.body[:-1], replace(last, target=node.target)) if isinstance(last, Make) else ()
 
 
+def names_corner(node: Node) -> bool:
+    """Whether a node goes into a corner, without saying what that is."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.kind == "corner"
+
+
 def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
     """The tree with ``old`` exchanged for ``new``."""
     found: list[Node] = []

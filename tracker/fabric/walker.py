@@ -232,7 +232,7 @@ class Walker(Grouping):
             return False
         after = self.keep()
         second: tuple[Mark, int, tuple[Node, ...]] | None = None
-        for body in self._ends_of(node):
+        for body in self._ends_of(node, rest):
             for border, k in reversed(borders):
                 self.restore(after)
                 left = self._left_at(border, k, body, rest, numbered)
@@ -257,18 +257,21 @@ class Walker(Grouping):
         self.done.times[numbered] = k
         return self._left_after(body, rest, numbered, k)
 
-    def _ends_of(self, node: Repeat) -> list[tuple[Node, ...]]:
-        """The ways the last pass may stop."""
+    def _ends_of(self, node: Repeat, rest: tuple[Node, ...]) -> list[tuple[Node, ...]]:
+        """The ways the last pass may stop, the likeliest first.
+
+        "Ending with dc in top of ch" stands in for the dc with which a pass would end.
+        """
         if node.stop >= 0:
             return [node.body[: node.stop]]
         if node.omit:
             return [node.body[: -node.omit]]
-        cut = (
-            [node.body[:i] for i in range(1, len(node.body))]
-            if self.reading.cut or node.partial
-            else []
-        )
-        return [(), *cut]
+        if not self.reading.cut and not node.partial:
+            return [()]
+        cuts = range(1, len(node.body))
+        liked = [i for i in cuts if node.partial and _stands_in(rest, node.body[i])]
+        others = [i for i in cuts if i not in liked]
+        return [*(node.body[:i] for i in liked), (), *(node.body[:i] for i in others)]
 
     def _left_after(
         self, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int, k: int
@@ -358,6 +361,14 @@ def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) ->
         TooMuchError: the round asks for more than `MOST_STEPS` steps.
     """
     return Walker(tuple(nodes), start, reading or Reading()).walk()
+
+
+def _stands_in(rest: tuple[Node, ...], node: Node) -> bool:
+    """Whether what follows a repeat begins with the stitch that ``node`` of its body makes."""
+    first = next((n for n in rest if isinstance(n, Make | Group)), None)
+    if not isinstance(first, Make) or not isinstance(node, Make):
+        return False
+    return first.stitch.us == node.stitch.us
 
 
 def _is_each(node: Make | Group) -> bool:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from tracker.notation.counts import Counts
-from tracker.notation.tokens import Type
+from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import At, Chain, Figure, Skip, Target
 from tracker.notation.wordlists import CHAIN_WORDS, SKIPS, SPACE_WORDS, STITCH_WORDS, VERBS
 
 #: Words and a sign that say what a chain stands for.
 _COUNTS = ("counts", "count", "counting", "regard", "starts", "stands", "equals", "replaces", "=")
+#: What chains passed over count as beyond a stitch: "counts as dc and ch-2 sp".
+_AND_SPACE = re.compile(r"(?:,|and|plus|\+|&)\s*(?:a\s+)?(?:ch(?:ain)?[- ]?(\d+)|(\d+)[- ]?ch)")
 
 
 class Chains(Counts):
@@ -135,8 +138,13 @@ class Chains(Counts):
         """``target "(" words "count" ["not"] … ")"``: whether chains passed over count."""
         if target is None or target.at is not At.HOOK:
             return target
+        begin = self.here.start
         counts = self._chains_count()
-        return target if counts is None else replace(target, counts=counts)
+        if counts is None:
+            return target
+        space = _AND_SPACE.search(plain(self.text[begin : self.last_end]))
+        plus = int(next(filter(None, space.groups()), 0)) if space is not None else 0
+        return replace(target, counts=counts, plus=plus)
 
     def _chains_count(self) -> bool | None:
         """``"(" words "count" ["not"] words ")"``"""
@@ -165,3 +173,19 @@ class Chains(Counts):
         if self.at_base:
             at = At.FIRST
         return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)
+
+    def skipped_too(self) -> list[Skip]:
+        """``{"and" ["next"] [figure] kind}`` behind a skip, each as a clause ends"""
+        found: list[Skip] = []
+        while True:
+            mark, start = self.at, self.here.start
+            if self.accept_any("and", "&"):
+                self.accept_any("the")
+                self._which()
+                count = self.accept_figure() or (1,)
+                kind = self.kind()
+                if kind is not None and (self._clause_is_over() or self.here.text == "and"):
+                    found.append(Skip(count, kind, start, self.last_end))
+                    continue
+            self.at = mark
+            return found

@@ -106,7 +106,7 @@ class Gathers(Brackets):
         return None
 
     def _all_into(self, before: list[Node]) -> list[Node] | None:
-        """``make {"," make} "," target``: all that stands before it goes into that place."""
+        """``make {"," make} [","] ["all"] target``: all before it goes into that place."""
         mark = self.at
         loose: list[Node] = []
         while before and isinstance(before[-1], Make | Chain):
@@ -114,6 +114,7 @@ class Gathers(Brackets):
             if isinstance(last, Make) and last.target is not None:
                 break
             loose.insert(0, before.pop())
+        self.accept_any("all")
         if self.here.text in ("in", "into", "on") and any(isinstance(n, Make) for n in loose):
             target = self.target()
             if target is not None and self._clause_is_over():

@@ -126,13 +126,12 @@ class Reader(Wholes):
             if before and isinstance(before[-1], Repeat):
                 before[-1] = replace(before[-1], partial=True)
             return []
-        if self.here.text == "with" and self._tail_follows():
-            self.at += 1
+        if self._where_last(before) or (self._tail_follows() and self.accept("with")):
             return []
-        often = self._times_before() or self._at_a_pace(before)
+        often = self._times_before() or self._at_a_pace(before) or self._skips()
         if often is not None:
             return often
-        node = self.deed() or self.chain() or self.skip() or self._left() or self.evenly()
+        node = self.deed() or self.chain() or self._left() or self.evenly()
         if node is not None:
             return [*self._last_made(before), node]
         led = self._led() or self._all_into(before)
@@ -146,6 +145,25 @@ class Reader(Wholes):
             self.at += 1
             return []
         return [self._words()]
+
+    def _where_last(self, before: list[Node]) -> bool:
+        """``("working" | "with") ["the"] "last" stitch place``: where a repeat's last one goes"""
+        mark = self.at
+        last = before[-1] if before else None
+        if isinstance(last, Repeat) and self.accept_any("working", "making", "placing", "with"):
+            self.accept_any("the", "your")
+            if self.accept_any("last", "final"):
+                key = self.accept_phrase(self.lexicon.phrases)
+                if any(isinstance(n, Make) and n.stitch.us == key for n in last.body):
+                    self.to_clause_end()
+                    return True
+        self.at = mark
+        return False
+
+    def _skips(self) -> list[Node] | None:
+        """``skip {"and" place}``"""
+        skip = self.skip()
+        return None if skip is None else [skip, *self.skipped_too()]
 
     def _at_a_pace(self, before: list[Node]) -> list[Node] | None:
         """`paced`, with which the round has begun."""

@@ -108,7 +108,7 @@ class Kinds(Kit):
             return None
         self.accept("-")
         if self._space() is None:
-            self.accept_any(*STITCH_WORDS)
+            self.kind_of_stitch()
         return "corner"
 
     def _space(self) -> str | None:
@@ -197,7 +197,8 @@ class Kinds(Kit):
         each = self.tokens[max(0, mark - 2)].text in ("each", "every")
         if self.accept("including") or (each and self.accept("and")):
             self.accept_any("each", "every", "the")
-            found = self.accept_phrase(self.lexicon.phrases) is not None
+            space = self._space_ahead()
+            found = not space and self.accept_phrase(self.lexicon.phrases) is not None
             if found and self.here.text not in ("in", "into"):
                 return True
         self.at = mark

@@ -299,7 +299,7 @@ class Makes(Reaching):
                 self.at = mark
                 return found
             begin, led = self.at, self.accept_any("in", "into")
-            target = self._place(led=bool(led))
+            target = self._place(led=bool(led)) or self._each_space_too(first.target)
             if target is None and not led and first.target is not None:
                 self.at = begin
                 target = self._all_the_way()
@@ -307,6 +307,13 @@ class Makes(Reaching):
                 self.at = mark
                 return found
             found.append(Make(stitch, first.count, target, start, self.last_end, self.loop))
+
+    def _each_space_too(self, first: Target | None) -> Target | None:
+        """``space ["around"]`` behind "in each dc and": each of those spaces too"""
+        if first is None or first.at is not At.EACH or first.count is not None:
+            return None
+        space = self._space()
+        return None if space is None else self._to_end(Target(At.EACH, space))
 
     def _all_the_way(self) -> Target | None:
         """``("across" | "around" | "to") …``, after "in 2nd ch from hook and"."""

@@ -65,13 +65,32 @@ class Targets(Ends):
         between = self._between()
         if between is not None:
             return between
-        for rule in (self._same, self._ring, self._hook, self._turning, self._each, self._next):
+        rules = (self._same, self._ring, self._hook, self._turning, self._each)
+        for rule in (*rules, self._center_of_corner, self._next):
             mark = self.at
             found = rule()
             if found is not None:
                 return found
             self.at = mark
         return self._bare() if led else None
+
+    def _center_of_corner(self) -> Target | None:
+        """``"center" stitch "of" ["each"] [number stitch] "corner" [stitch]``"""
+        each = self.accept_any("each", "every")
+        if not self.accept_any("center", "centre", "middle"):
+            return None
+        self.kind_of_stitch()
+        if self.accept_any("of", "at", "in"):
+            each = self.accept_any("each", "every") or each
+            self.accept_any("the", "next", "first", "last", "all")
+            self.accept_number()
+            self.accept("-")
+            self.kind_of_stitch()
+        if not self.accept_any("corner", "corners"):
+            return None
+        self.kind_of_stitch()
+        self._suffix()
+        return self._to_end(Target(At.EACH if each else At.NEXT, "corner"))
 
     def _between(self) -> Target | None:
         """``["sp"] "between" words``: a gap; there are as many as stitches in a round

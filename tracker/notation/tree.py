@@ -44,7 +44,7 @@ class Target:
             `At.SAME`, 1 for the place that the round's first stitch went into.
         until: with `At.EACH`, the kind of place it stops before ("to next ch-2 sp").
         counts: for `At.HOOK`, whether the chains passed over count as a stitch, where the
-            words say so.
+            words say so; ``plus``: chains of theirs that make a space behind that stitch.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
         of: for `At.BELOW`, which places of that round.
     """
@@ -57,6 +57,7 @@ class Target:
     until: str = ""
     group: str = ""
     counts: bool | None = None
+    plus: int = 0
     of: At = At.NEXT
 
 
