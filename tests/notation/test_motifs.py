@@ -72,10 +72,14 @@ CORNERS = (
     "Ch 1, sc in each sc around, 3 sc in center sc of each corner; join.",
     "Ch 1, sc in each sc around, working 3 sc in each corner sc; join.",
     "Ch 1, *3 sc in corner sc, sc in next 22 sc; rep from * around; join.",
-    "Ch 1, sc in next st, *3 sc in next corner, sc in next 22 sts; rep from * 2 more times, 3 sc in "
-    "last corner, sc in next 21 sts; join.",
-    "Ch 1, sc in each st to corner, *3 sc in corner, sc in each st to next corner; rep from * "
-    "around; join.",
+    (
+        "Ch 1, sc in next st, *3 sc in next corner, sc in next 22 sts; rep from * 2 more times, "
+        "3 sc in last corner, sc in next 21 sts; join."
+    ),
+    (
+        "Ch 1, sc in each st to corner, *3 sc in corner, sc in each st to next corner; rep from * "
+        "around; join."
+    ),
 )
 
 
