@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from tracker.notation.problems import visible
 from tracker.session import memos, presses, shelf, worksheet, wrong
 from tracker.session.access import StoreError
 from tracker.session.entries import Entry, Redo, Undo
@@ -306,8 +307,8 @@ class Session:
         self.measure(f"{millimetres} mm" if millimetres else "")
 
     def measured_here(self) -> str:
-        """The measure kept with this place, or ""."""
-        return self.state.measured.get(worksheet.here(self.plan, self.state), "")
+        """The measure kept with this place, or ""; a file written by hand may say anything."""
+        return visible(self.state.measured.get(worksheet.here(self.plan, self.state), ""))
 
     def weigh(self, typed: str, letter: str = "") -> None:
         """Keep what is left of a yarn, such as "43 g"; of the one in hand unless said."""
