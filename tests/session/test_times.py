@@ -5,7 +5,11 @@ import shutil
 
 import scene
 
+from tracker.pattern.load import load_text
 from tracker.session.looking import look
+from tracker.session.place import Asking, Pace
+from tracker.session.session import Session
+from tracker.session.store import Surroundings
 from tracker.session.worked import BRIEF, PAUSE, worked
 
 BEGIN = dt.datetime(2026, 3, 2, 10, 15, tzinfo=dt.timezone(dt.timedelta(hours=1)))
@@ -98,3 +102,46 @@ def test_a_clock_that_goes_back_takes_nothing_away(tmp_path):
     session = scene.start(tmp_path, clock=clock)
     stitches(session, clock, 10, -3600, 10)
     assert worked(look(session.path).history.items) == 20
+
+
+def test_a_long_round_counted_by_one_press_is_work_and_not_a_pause(tmp_path):
+    clock = Clock()
+    session = begin_wide(tmp_path, clock)
+    stitches(session, clock, 40 * 60, 3 * 3600, 40 * 60)
+    assert worked(look(session.path).history.items) == 80 * 60
+    session.close()
+    assert worked(look(session.path).history.items) == 80 * 60
+
+
+def test_hands_rest_only_where_there_is_a_pause(tmp_path):
+    clock = Clock()
+    session = begin_wide(tmp_path, clock)
+    stitches(session, clock, 20 * 60, 20 * 60)
+    assert session.at_a_stretch() == 40 * 60
+    clock.wait(PAUSE + 1)
+    assert session.at_a_stretch() == 0
+    stitches(session, clock, 3 * 3600)
+    assert session.at_a_stretch() == 0
+    stitches(session, clock, 20 * 60)
+    assert session.at_a_stretch() == 20 * 60
+
+
+def begin_wide(folder, clock):
+    """A piece of wide rounds, counted by the round."""
+    rounds = "\n".join(f"Rnd {n}: sc in each st around. (200)" for n in range(2, 9))
+    text = f"""
+title = "Wide tube"
+[[part]]
+name = "Tube"
+worked = "spiral"
+below = 200
+rounds = '''
+Rnd 1: sc in each st around. (200)
+{rounds}
+'''
+"""
+    around = Surroundings(clock=clock)
+    session = Session.start(load_text(text), "", folder, around=around)
+    session.set_pace(Pace.ROUND)
+    session.set_asking(Asking.NEVER)
+    return session

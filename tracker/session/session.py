@@ -20,11 +20,12 @@ from tracker.session.place import Asking, Pace, Place
 from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
 from tracker.session.returning import Card, card, lay_a_while, parting
-from tracker.session.state import Event, Spot, State
+from tracker.session.state import Event, State
 from tracker.session.store import Store, Surroundings
+from tracker.session.timing import Timing, Took
 from tracker.session.told import keep_told
 from tracker.session.versions import Version, Which, versions_of
-from tracker.session.worked import REST, WORTH, Watch, worked
+from tracker.session.worked import WORTH, worked
 from tracker.session.wrong import Wrong
 
 if TYPE_CHECKING:
@@ -59,12 +60,9 @@ class Session:
         self._started = False
         self._told = (0, 0)
         self._taken_up = store.when
-        self._watch = Watch(self._seconds(), self.state.spot)
+        self._timing = Timing(store.around.clock, self.state.spot)
         self._worked_before = worked(store.history.items)
-        self._worked = 0
-        self._pressed = False
         self._looker: Looker | None = None
-        self._spell = self._watch.when
 
     @classmethod
     def start(
@@ -188,7 +186,7 @@ class Session:
             self._last_press = ONLY_LOOKS
         elif self._store.history.undo():
             words = f"undone: {self._here()}"
-            self._save(Undo(1), words, self._took())
+            self._save(Undo(1), words, self._timing.pressed(self.plan))
         else:
             self._last_press = "nothing to undo"
 
@@ -198,7 +196,7 @@ class Session:
             self._last_press = ONLY_LOOKS
         elif self._store.history.redo():
             words = f"done again: {self._here()}"
-            self._save(Redo(1), words, self._took())
+            self._save(Redo(1), words, self._timing.pressed(self.plan))
         else:
             self._last_press = "nothing to do again"
 
@@ -337,8 +335,7 @@ class Session:
 
     def at_a_stretch(self) -> int:
         """Seconds since the hands last rested; 0 while they do."""
-        now = self._seconds()
-        return now - self._spell if now - self._watch.when <= REST else 0
+        return self._timing.at_a_stretch(by_stitch=self.state.pace is Pace.STITCH)
 
     def length_reached(self) -> None:
         """A round of open length is long enough: go on with what follows."""
@@ -405,33 +402,20 @@ class Session:
         if press.event is None or self._store.taken:
             self._last_press = ONLY_LOOKS if self._store.taken else press.words
             return
-        took = self._took(press.event.spot)
-        item = item_of(press.event, self._watch.when, took)
+        took = self._timing.pressed(self.plan, press.event.spot)
+        item = item_of(press.event, took.when, took.seconds)
         self._store.history.add(item)
         self._save(item, press.words, took)
 
-    def _save(self, entry: Entry, words: str, took: int) -> None:
-        # No line tells when a piece is taken up: so the first press says what it took.
-        self._store.append(entry, None if self._pressed else took)
-        self._pressed = True
-        self._worked += took
+    def _save(self, entry: Entry, words: str, took: Took) -> None:
+        self._store.append(entry, took.seconds if took.untold else None)
         self._last_press = words
-
-    def _took(self, to: Spot | None = None) -> int:
-        """The seconds that a press took which is made now, and leads to a spot if any."""
-        when, before = self._seconds(), self._watch.when
-        if when - before > REST:
-            self._spell = when
-        return self._watch.pressed(when, to)
-
-    def _seconds(self) -> int:
-        return int(self._store.around.clock().timestamp())
 
     def _record_time(self) -> None:
         """Record how long was worked, if anything was done since the piece was opened."""
-        if self._worked >= WORTH and not self._store.taken:
-            done = Event(worked=self._worked_before + self._worked)
-            item = Did(done, presses=0, when=self._watch.when)
+        if self._timing.worked >= WORTH and not self._store.taken:
+            done = Event(worked=self._worked_before + self._timing.worked)
+            item = Did(done, presses=0, when=self._timing.last)
             self._store.history.add(item)
             self._store.append(item)
 

@@ -50,6 +50,11 @@ def done(plan: Plan, items: Iterable[Item]) -> Iterator[Done]:
         yield Done(at, tuple(spans), item.when, item.took)
 
 
+def steps_between(plan: Plan, at: Spot, to: Spot) -> int:
+    """How many steps a press worked that led from one spot to another."""
+    return sum(stop - start.step for start, stop in _worked(plan, at, to))
+
+
 def _join(spans: list[tuple[Spot, int]], more: Iterable[tuple[Spot, int]]) -> None:
     """Add spans, each to the one before where it goes on from there."""
     for start, stop in more:

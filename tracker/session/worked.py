@@ -18,6 +18,12 @@ PAUSE = 15 * 60
 BRIEF = 2 * 60
 """Seconds; one stitch that takes longer has a pause in it. Our own choice, no source."""
 
+SLOW = 15
+"""Seconds; so long a stitch may take where many are counted by one press.
+
+A quarter more than the slowest published pace, 300 in an hour (`measure.pace.PUBLISHED`).
+"""
+
 REST = 5 * 60
 """Seconds without a press after which the hands have rested. Our own choice, no source."""
 
@@ -34,7 +40,7 @@ class Watch:
 
     def __init__(self, when: int = 0, at: Spot | None = None) -> None:
         self.when = when
-        self._at = at
+        self.at = at
 
     def pressed(self, when: int, to: Spot | None = None) -> int:
         """The seconds that a press took, made at ``when`` and leading to a spot, if any.
@@ -48,7 +54,7 @@ class Watch:
 
     def _longest(self, to: Spot) -> int:
         """What may lie between two presses without a pause; takes up the new spot."""
-        before, self._at = self._at, to
+        before, self.at = self.at, to
         steps = abs(to.step - before.step) if before and before[:4] == to[:4] else 0
         return min(PAUSE, BRIEF * steps) if steps else PAUSE
 
