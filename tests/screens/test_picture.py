@@ -174,3 +174,14 @@ def test_a_press_looks_only_at_what_is_in_sight(pitch, step):
     assert 0 < len(stood) <= 120
     assert Watched.looks < 120 * 40
     assert [one.here for one in stood].count(True) == (step < 100_000)
+
+
+async def test_without_repeats_every_tenth_stitch_has_its_number(tmp_path):
+    session = begin(tmp_path, "dusk-moth", "")
+    session.go_to_round(6)
+    session.go_to_stitch(3)
+    async with on_stage(session, (100, 30)) as (app, _):
+        numbers = next(line for line in shown(app) if "▼" in line)
+        assert numbers.split() == ["▼", "10", "20", "30"]
+        bars = shown(app)[shown(app).index(numbers) + 1]
+        assert len(bars[: numbers.index("20") + 1].split()) == 20

@@ -77,12 +77,12 @@ class Picture(Slot):
             yield one.x - one.gap, line * one.gap + one.drawn.foot, ink
 
     def _turns(self, stood: Sequence[Stood]) -> Spots:
-        """The number of each pass where it begins, and the pointer over the current step."""
+        """The number of each pass where it begins, or tens; the pointer over the current step."""
         here = next((one for one in stood if one.here), None)
         at = -2 if here is None else here.x + (here.drawn.lit - 1) // 2
         for one in stood:
-            number = str(one.turn)
-            if one.turn and not one.x - 1 <= at <= one.x + len(number):
+            number = str(one.turn or one.tenth or "")
+            if number and not one.x - 1 <= at <= one.x + len(number):
                 yield one.x, number, self.inks.quiet
             if one.here:
                 yield at, self._marks.here, self.inks.place

@@ -16,6 +16,9 @@ BEFORE = 2, 5
 """Where a long round keeps the current step: two fifths from the left."""
 
 
+TENS = 10
+
+
 class Size(NamedTuple):
     """Columns in sight, columns from stitch to stitch (4: tall), and between repeats."""
 
@@ -28,8 +31,8 @@ class Stood(NamedTuple):
     """A step in its spot.
 
     ``x`` is its first column (below 0 where it is cut off), ``gap`` the columns left free
-    before it, ``turn`` which pass of the outermost repeat it begins, or 0. ``here`` is the
-    current step.
+    before it, ``turn`` which pass of the outermost repeat it begins, or 0; ``tenth`` the count
+    with it where that is a ten and no repeats divide the round. ``here`` is the current step.
     """
 
     x: int
@@ -40,6 +43,7 @@ class Stood(NamedTuple):
     worked: bool
     here: bool
     turn: int
+    tenth: int
 
 
 class Strip(NamedTuple):
@@ -105,7 +109,19 @@ class Strip(NamedTuple):
         turn = self._turn(which) if within == 0 else 0
         worked, here = at < self.step, at == self.step
         gap = self.size.gap if (turn or self._leaves(which, within)) and at else 0
-        return Stood(0, gap, self._draw(sign, worked, run), sign, run, worked, here, turn)
+        drawn = self._draw(sign, worked, run)
+        return Stood(0, gap, drawn, sign, run, worked, here, turn, self._tenth(run, at))
+
+    def _tenth(self, run: Run, at: int) -> int:
+        """The count with this stitch where it is a ten.
+
+        Makers count so:
+        https://thecrochetedmoon.com/post/know-your-crochet-how-to-start-crocheting-part-7-fixing-a-mistake
+        """
+        if self.walk.times or run.makes != 1:
+            return 0
+        count = self.walk.made_before(at) + 1
+        return 0 if count % TENS else count
 
     def _draw(self, sign: Sign, worked: bool, run: Run) -> Drawn:
         if self.size.pitch < 4:
