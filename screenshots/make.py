@@ -23,9 +23,10 @@ HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
 
 from tracker.pattern.load import load_pattern  # noqa: E402
-from tracker.screens.app import HooksideApp  # noqa: E402
+from tracker.screens.app import HooksideApp, ShelfApp  # noqa: E402
 from tracker.screens.inks import PALETTES  # noqa: E402
 from tracker.screens.settings import Settings  # noqa: E402
+from tracker.screens.shelf import ShelfScreen  # noqa: E402
 from tracker.session.session import Session  # noqa: E402
 from tracker.session.store import Surroundings  # noqa: E402
 from tracker.writing.log_svg import log_picture  # noqa: E402
@@ -47,12 +48,16 @@ class Scene:
     theme: str = "dark"
     worked: int = 0
     """Presses made on a clock of its own, the yarn weighed now and then."""
+    days: int = 0
+    """Days that it then lay."""
 
 
 TYPED = ("asterisk", *"hdc", "space", "8", "comma", *"inc", "semicolon", *"rep")
 
 SLIPS = range(160, 195)
 """Presses in which a round ends on one stitch too few."""
+
+ON_SHELF = (("headband", "adult"), ("dusk-moth", ""), ("tea-cosy", "4 cups"))
 
 SCENES = (
     Scene("work-100x30", 100, 30),
@@ -75,6 +80,10 @@ SCENES = (
     Scene("before", 80, 24, keys=("i",)),
     Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
     Scene("choose", 80, 24, pattern=""),
+    Scene("card", 80, 24, days=4),
+    Scene("card-40x12", 40, 12, days=4),
+    Scene("note", 80, 24, keys=("n", *"pin", "space", *"on", "space", *"the", "space", *"left")),
+    Scene("find", 80, 24, keys=("slash", *"ro")),
     Scene("making-up", 80, 24, part=3, round=3, made=0),
     Scene("help", 80, 24, keys=("question_mark",)),
 )
@@ -106,13 +115,22 @@ def begin(scene: Scene, folder: Path) -> Session:
     if scene.worked:
         return work(scene, folder)
     pattern = load_pattern(HERE.parent / "patterns" / f"{scene.pattern}.toml")
-    session = Session.start(pattern, scene.size, folder)
+    session = Session.start(pattern, scene.size, folder, around=at(0))
     session.go_to_part(scene.part, 0)
     session.go_to_round(scene.round)
     session.go_to_stitch(scene.made)
     if scene.made:
         session.next()
+    if scene.days:
+        session.note("pin on the left")
+        session.close()
+        session = Session.open(session.path, around=at(scene.days))
     return session
+
+
+def at(days: int) -> Surroundings:
+    """A clock that stands still, so many days after the beginning."""
+    return Surroundings(clock=lambda: datetime(2026, 3, 2, 10, 15, tzinfo=UTC) + timedelta(days))
 
 
 TEXT = re.compile(r'<text class="([^"]+)" x="([\d.]+)" y="([\d.]+)"[^>]*>([^<]*)</text>')
@@ -184,6 +202,27 @@ async def draw(scene: Scene, folder: Path, target: Path) -> None:
         session.close()
 
 
+class Shelf(ShelfApp):
+    """The shelf four days later."""
+
+    def ask(self) -> None:
+        """Show it with that clock."""
+        self.push_screen(ShelfScreen(self._folder, self._inks, at(4).clock, self.work_on))
+
+
+async def draw_shelf(folder: Path, target: Path) -> None:
+    """Write the shelf with three pieces on it as SVG."""
+    pieces = Path(os.environ["HOOKSIDE_HOME"]) / "pieces"
+    pieces.mkdir()
+    for number, (pattern, size) in enumerate(ON_SHELF):
+        begin(Scene("", 0, 0, pattern=pattern, size=size, round=2 + number), pieces).close()
+    app = Shelf(None, pieces, Settings(), PALETTES["dark"])
+    async with app.run_test(size=(100, 30)) as pilot:
+        await pilot.press("down", "s", "up")
+        await pilot.pause()
+        target.write_text(mended(app.export_screenshot(title="hookside")))
+
+
 def draw_log(folder: Path, target: Path) -> None:
     """Write the log of a piece as a picture."""
     session = work(Scene("log", 0, 0, pattern="dusk-moth", size="", worked=640), folder)
@@ -197,6 +236,8 @@ def main() -> None:
     for scene in SCENES:
         if not wanted or scene.name in wanted:
             _make(scene.name, lambda folder, svg, of=scene: asyncio.run(draw(of, folder, svg)))
+    if not wanted or "shelf" in wanted:
+        _make("shelf", lambda folder, svg: asyncio.run(draw_shelf(folder, svg)))
     if not wanted or "log" in wanted:
         _make("log", draw_log)
 
