@@ -58,13 +58,15 @@ def _session(word: str | None, size: str | None, *, new: bool, plain: bool) -> S
     pattern = load(path)
     mine = None if new else _begun(pattern.title)
     if mine is not None:
-        return _go_on(mine.path, size, plain=plain)
+        session = _go_on(mine.path, size, plain=plain)
+        session.follow(path)
+        return session
     chosen = choose_size(pattern, size)
     if not plain:
         _needs_terminal()
     from tracker.session.session import Session
 
-    return opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder()))
+    return opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder(), file=path))
 
 
 def _begun(title: str) -> OnShelf | None:

@@ -24,10 +24,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One line to choose: what it says, and what it opens (asking for a size if need be)."""
+    """One line to choose: what it says, and what it opens (asking for a size if need be).
+
+    ``file`` is where the pattern stands.
+    """
 
     line: Line
     pattern: Pattern | None = None
+    file: Path | None = None
     piece: OnShelf | None = None
 
 
@@ -37,8 +41,9 @@ def choices(folder: Path | None) -> list[Choice]:
         Choice([("go on   ", LIST.quiet), (piece.name, LIST.strong)], piece=piece)
         for piece in (pieces(folder) if folder else ())
     ]
-    patterns = [load_pattern(path) for path in library.demo_patterns().values()]
-    return [*begun, *(Choice(_begin(pattern), pattern=pattern) for pattern in patterns)]
+    files = library.demo_patterns().values()
+    patterns = [(load_pattern(path), path) for path in files]
+    return [*begun, *(Choice(_begin(one), pattern=one, file=path) for one, path in patterns)]
 
 
 def _begin(pattern: Pattern) -> Line:
@@ -89,11 +94,11 @@ class Chooser:
             path = choice.piece.path
             self._try(lambda: Session.open(taken_up(path, self._folder)))
         elif choice.pattern is not None:
-            self._ask_size(choice.pattern)
+            self._ask_size(choice.pattern, choice.file)
 
-    def _ask_size(self, pattern: Pattern) -> None:
+    def _ask_size(self, pattern: Pattern, file: Path | None) -> None:
         if len(pattern.sizes) < 2:
-            self._begin(pattern, "".join(pattern.sizes))
+            self._begin(pattern, "".join(pattern.sizes), file)
             return
         head = heading(pattern.title, "which size?", self._inks)
         lines: list[Line] = [[(size, LIST.strong)] for size in pattern.sizes]
@@ -102,12 +107,12 @@ class Chooser:
             if number is None:
                 self.ask()
             else:
-                self._begin(pattern, pattern.sizes[number])
+                self._begin(pattern, pattern.sizes[number], file)
 
         self._app.push_screen(Pick(head, lines), sized)
 
-    def _begin(self, pattern: Pattern, size: str) -> None:
-        self._try(lambda: Session.start(pattern, size, self._folder))
+    def _begin(self, pattern: Pattern, size: str, file: Path | None) -> None:
+        self._try(lambda: Session.start(pattern, size, self._folder, file=file))
 
     def _try(self, open_it: Callable[[], Session]) -> None:
         try:

@@ -94,6 +94,18 @@ class PlainWork:
             yield from self._before()
         yield line(self._seen)
         yield f"{shown(self._keys['help'][0])} lists the keys."
+        yield from self._changed_file()
+
+    def _changed_file(self) -> Iterable[str]:
+        """A changed pattern file, and a number to type for what to do about it."""
+        changed = self._session.changed_file()
+        if changed is None:
+            return
+        from tracker.screens.changed import TITLE, ways_on
+
+        self._remedies = ways_on(self._session, changed)
+        yield f"{TITLE}: {changed.words}"
+        yield from self._numbered()
 
     def press(self, key: str, character: str = "") -> Iterable[str]:
         """The lines that answer a key; none for a key that does nothing."""
@@ -237,6 +249,9 @@ class PlainWork:
             return
         self._remedies = remedies(self._session, found)
         yield " ".join(word for word in (f"{found.words}.", looks(found)) if word)
+        yield from self._numbered()
+
+    def _numbered(self) -> Iterable[str]:
         for number, one in enumerate(self._remedies, start=1):
             yield f"{number}: {one.title} {one.more}"
         yield from self._asking(Asked.CHOICE)

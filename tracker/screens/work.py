@@ -94,6 +94,20 @@ class WorkScreen(Screen[None]):
     def on_mount(self) -> None:
         """Show the place; from now on try again what could not be saved."""
         self.set_interval(AGAIN, self._retry)
+        self._first_page()
+        self.show()
+
+    def _first_page(self) -> None:
+        """A changed pattern file first; then the card, or what to know before the first stitch."""
+        changed = self.session.changed_file()
+        if changed is not None:
+            from tracker.screens.changed import ask_whether
+
+            ask_whether(self.app, self.session, changed, self.inks, self._next_page)
+        else:
+            self._next_page()
+
+    def _next_page(self) -> None:
         if self.session.came_back:
             self._card()
         elif self.session.begun:

@@ -57,6 +57,11 @@ def unsaved_kept(beside: str) -> str:
     return f"What it had not saved is kept in {beside}."
 
 
+def carried_over(beside: str) -> str:
+    """The piece goes on with the changed pattern; as it was, it is in a file of its own."""
+    return f"The piece as it was before is kept in {beside}."
+
+
 def kept_aside(beside: str) -> str:
     """The version that was not chosen is in a file of its own."""
     return f"The other version is kept in {beside}."

@@ -51,12 +51,18 @@ class PaperError(ValueError):
 
 
 class Head(NamedTuple):
-    """What a piece was started from, and when. ``pattern`` is the pattern's TOML text."""
+    """What a piece was started from, and when. ``pattern`` is the pattern's TOML text.
+
+    ``file`` is where that pattern stood, "" where that is not known; ``over`` the seal of a
+    changed text of it that the maker passed over, or "".
+    """
 
     title: str
     size: str
     started: datetime
     pattern: str
+    file: str = ""
+    over: str = ""
 
 
 @dataclass(slots=True, eq=False)
@@ -102,6 +108,8 @@ def write_head(head: Head) -> bytes:
         "title": head.title,
         "size": head.size,
         "started": head.started,
+        **({"file": head.file} if head.file else {}),
+        **({"over": head.over} if head.over else {}),
         "pattern": head.pattern.replace("\r\n", "\n"),
     }
     table = tomli_w.dumps({"piece": fields}, multiline_strings=True)
@@ -153,12 +161,13 @@ def _head(raw: bytes) -> Head:
         piece = tomllib.loads(raw.decode("utf-8"))["piece"]
         title, size, pattern = piece["title"], piece["size"], piece["pattern"]
         started = piece["started"]
+        file, over = str(piece.get("file", "")), str(piece.get("over", ""))
     except (ValueError, KeyError, TypeError, RecursionError) as error:
         raise PaperError(f"its head cannot be read ({visible(str(error))})") from None
     texts = isinstance(title, str) and isinstance(size, str) and isinstance(pattern, str)
     if not texts or not isinstance(started, datetime):
         raise PaperError("its head cannot be read (a value is of the wrong kind)")
-    return Head(title, size, started, pattern)
+    return Head(title, size, started, pattern, file, over)
 
 
 def _read_log(found: Found, data: bytes, begin: int) -> None:

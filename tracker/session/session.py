@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from tracker.notation.problems import visible
 from tracker.session import memos, presses, shelf, worksheet, wrong
-from tracker.session.access import StoreError
+from tracker.session.access import StoreError, reason
 from tracker.session.entries import Entry, Redo, Undo
 from tracker.session.glance import Glance, glance, line
 from tracker.session.history import Did, item_of
@@ -31,6 +31,7 @@ from tracker.session.wrong import Wrong
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
+    from tracker.session.carrying import ChangedFile
     from tracker.session.improvise import Choice, Improvising
     from tracker.session.log import LoggedPart
     from tracker.session.outlook import Looker, Outlook
@@ -72,14 +73,20 @@ class Session:
         folder: Path,
         name: str = "",
         *,
+        file: Path | None = None,
         around: Surroundings | None = None,
         reading: Reading | None = None,
     ) -> Session:
-        """Begin a new piece of ``pattern``; ``name`` defaults to the pattern's title."""
+        """Begin a new piece of ``pattern``; ``name`` defaults to the pattern's title.
+
+        ``file``: where the pattern stands, so that its changes are noticed.
+        """
         around = around or Surroundings()
         plan = (reading or read_plan)(pattern.source, size)
         title = name or pattern.title
-        head = Head(title, plan.size, around.clock().replace(microsecond=0), pattern.source)
+        started = around.clock().replace(microsecond=0)
+        where = str(file.absolute()) if file else ""
+        head = Head(title, plan.size, started, pattern.source, where)
         store = Store.create(shelf.new_path(folder, title), head, around)
         session = cls(plan, store, "begun", reading)
         session._started = True
@@ -284,6 +291,36 @@ class Session:
     def improvise(self, choice: Choice, words: str) -> None:
         """Work a round otherwise, one more, or one less; see `Improvising`."""
         self._do(self.improvising().press(choice, words))
+
+    def follow(self, file: Path) -> None:
+        """From now on notice changes of the pattern in this file."""
+        self._store.head = self._store.head._replace(file=str(file.absolute()))
+
+    def changed_file(self) -> ChangedFile | None:
+        """What has changed in the pattern's file since the piece took it up; None for nothing."""
+        from tracker.session.carrying import changed_file
+
+        return changed_file(self._store.head, self.printed, self._store.history)
+
+    def carry_over(self, changed: ChangedFile) -> None:
+        """Go on with the changed pattern, the place carried over by part and round."""
+        if self._store.taken:
+            self._last_press = ONLY_LOOKS
+            return
+        head = self._store.head._replace(pattern=changed.plan.pattern.source, over="")
+        try:
+            self._store.carry_over(head, changed.history)
+        except OSError as error:
+            self._last_press = f"not carried over: {reason(error)}"
+            return
+        self._own, self._looker = OwnPlan(changed.plan), None
+        self._last_press = f"carried over to {changed.place}"
+
+    def pass_over(self, changed: ChangedFile) -> None:
+        """Stay with the pattern as it was begun, until its file changes once more."""
+        if not self._store.taken:
+            self._store.rehead(self._store.head._replace(over=changed.seal))
+        self._last_press = "the pattern stays as it was begun"
 
     def note(self, words: str) -> None:
         """Keep a note with this place; no words drop the one that is here."""

@@ -181,6 +181,17 @@ class Store:
         self.retry()
         self.abandon()
 
+    def carry_over(self, head: Head, history: History) -> None:
+        """Go on with a changed pattern; the file as it was is kept beside. Raises OSError."""
+        kept = self._write_beside(f"{self.path.name}.before-", "", self._disk.read(self.path))
+        self.rehead(head, history)
+        self.notices += (notices.carried_over(kept.name),)
+
+    def rehead(self, head: Head, history: History | None = None) -> None:
+        """Write the file anew with another head, and another history if given."""
+        self.head, self.history, self._whole = head, history or self.history, True
+        self._save()
+
     def keep_ours(self) -> None:
         """Put our version in the place of the one that was changed; that one is kept aside.
 
