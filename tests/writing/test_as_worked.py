@@ -234,3 +234,26 @@ def test_it_is_pure():
     assert as_worked(plan, State()) == as_worked(plan, State())
     assert plan.pattern is pattern
     assert all(isinstance(part, Part) for part in as_worked(plan, State()).parts)
+
+
+def test_lines_that_only_change_colour_stay_between_their_rounds(tmp_path):
+    source = """
+title = "Ring"
+terms = "US"
+[[part]]
+name = "Disc"
+worked = "spiral"
+rounds = '''
+Rnd 1: With A, 6 sc in magic ring. (6)
+Change to B.
+Rnd 2: inc in each st around. (12)
+'''
+"""
+    session = begin_text(tmp_path, source)
+    found = as_worked(session.plan, session.state).parts[0].rounds.splitlines()
+    assert found == [
+        "Rnd 1: With A, 6 sc in magic ring. (6)",
+        "Change to B.",
+        "Rnd 2: inc in each st around. (12)",
+    ]
+    session.close()

@@ -106,12 +106,15 @@ def _gone(order: Sequence[int], worked: Sequence[int]) -> tuple[tuple[int, int],
 
 
 class Bench:
-    """Works the rounds of one part in one size, in any version of the maker's."""
+    """Works the rounds of one part in one size, in any version of the maker's.
+
+    ``sizes``: for how many sizes they are printed, 0 for a piece in one.
+    """
 
     def __init__(self, plan: Plan, part: Part) -> None:
         self._pattern: Pattern = plan.pattern
         self._part = part
-        self._sizes = len(plan.pattern.sizes)
+        self.sizes = len(plan.pattern.sizes)
         self._index = plan.pattern.sizes.index(plan.size) if plan.size else 0
         self._lexicon: Lexicon = lexicon_of(plan.pattern)
         self._groups: dict[int, Items] = {}
@@ -137,7 +140,7 @@ class Bench:
 
     def planned(self, checked: CheckedRound, number: int) -> PlannedRound:
         """The round ready to be worked."""
-        until = for_size(checked.until, self._index, self._sizes)
+        until = for_size(checked.until, self._index, self.sizes)
         found = planned_round(checked, 0, 1)
         return found._replace(until=until, own=self._own.get(number, ""))
 
@@ -197,7 +200,7 @@ class Bench:
 
     def _typed(self, words: str, label: str) -> Task:
         line = typed_line(words)
-        read = read_round(line.body, self._lexicon, sizes=max(1, self._sizes))
+        read = read_round(line.body, self._lexicon, sizes=max(1, self.sizes))
         item = self._narrow(ReadLine(line, read, words))
         fault = _fault(line, read)
         stated = item.read.stated or (_count(line.body) if fault else None)
@@ -205,7 +208,7 @@ class Bench:
 
     def read(self, words: str) -> RoundText:
         """A line as typed."""
-        return read_round(typed_line(words).body, self._lexicon, sizes=max(1, self._sizes))
+        return read_round(typed_line(words).body, self._lexicon, sizes=max(1, self.sizes))
 
     def deeds(self, number: int) -> tuple[str, ...]:
         """The lines before a printed round that are no rounds: "Change to B."."""
@@ -215,7 +218,7 @@ class Bench:
 
     def for_size(self, words: str) -> str:
         """Printed words with the figures of the size that is worked."""
-        return for_size(words, self._index, self._sizes)
+        return for_size(words, self._index, self.sizes)
 
 
 def typed_line(words: str) -> Line:

@@ -9,6 +9,7 @@ from itertools import groupby
 
 from tracker.pattern.care import Care
 from tracker.pattern.model import Part, Pattern
+from tracker.pattern.own import Bench
 from tracker.pattern.plan import Plan, PlannedPart, PlannedRound, for_size
 from tracker.session import worksheet
 from tracker.session.state import Copy, State
@@ -23,7 +24,8 @@ _NAMED = re.compile(r"\b((?:Rnd|Row|Round)s?) (\d+)((?:-| to | and )(\d+))?")
 class Worked:
     """One round as it was worked, once or several times in a row.
 
-    ``kind`` and ``number`` make its label; a label without number is ``kind`` alone.
+    ``kind`` and ``number`` make its label; a label without number is ``kind`` alone. A line
+    that is no round ("Change to B.") has neither.
     """
 
     kind: str
@@ -34,6 +36,8 @@ class Worked:
     @property
     def line(self) -> str:
         """The round as a pattern has it."""
+        if not self.kind:
+            return self.words
         if not self.number:
             return f"{self.kind}: {self.words}"
         if self.times == 1:
@@ -99,8 +103,9 @@ def versions(plan: Plan, state: State, part: int) -> tuple[Version, ...]:
         return ()
     index = plan.pattern.sizes.index(plan.size) if plan.size else 0
     found: list[Version] = []
+    bench = Bench(plan, planned.part)
     for copy in range(planned.part.make):
-        made = _version(planned.of(copy), state, (part, copy), index, len(plan.pattern.sizes))
+        made = _version(planned.of(copy), state, (part, copy), index, bench)
         if found and (made.rounds == found[-1].rounds or not _begun(state, (part, copy))):
             made = found.pop()
         found.append(replace(made, copies=(*made.copies, copy)))
@@ -148,14 +153,17 @@ def renamed(words: str, version: Version) -> str:
     return _NAMED.sub(one, words) if version.renumbered else words
 
 
-def _version(planned: PlannedPart, state: State, of: Copy, index: int, sizes: int) -> Version:
+def _version(planned: PlannedPart, state: State, of: Copy, index: int, bench: Bench) -> Version:
     """One copy's rounds, numbered anew where rounds came in or were left out."""
+    sizes = bench.sizes
     found: list[Worked] = []
     numbers: dict[int, int] = {}
     labels: dict[tuple[int, int], str] = {}
     number = _first_number(planned.rounds) - 1
     for at, one in enumerate(planned.rounds):
         words, times = _worked(planned, state, of, at, one, index, sizes)
+        deeds = bench.deeds(planned.number(at))
+        found += [Worked("", 0, for_size(deed, index, sizes)) for deed in deeds]
         match = _NUMBERED.fullmatch(one.label)
         if match is None:
             labels[planned.number(at), 0] = one.label
