@@ -1,6 +1,7 @@
 """Makes every picture in this folder from the real app: ``python screenshots/make.py``.
 
-Writes SVG; PNG too, in the SVG's place, where ``rsvg-convert`` is installed.
+Writes SVG; PNG too, in the SVG's place, where ``rsvg-convert`` is installed. The page is
+made only where Chromium is.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from random import Random
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent))
 
+from tracker.pattern.check import check_pattern  # noqa: E402
 from tracker.pattern.load import load_pattern  # noqa: E402
 from tracker.screens.app import HooksideApp, ShelfApp  # noqa: E402
 from tracker.screens.inks import PALETTES  # noqa: E402
@@ -29,6 +31,10 @@ from tracker.screens.settings import Settings  # noqa: E402
 from tracker.screens.shelf import ShelfScreen  # noqa: E402
 from tracker.session.session import Session  # noqa: E402
 from tracker.session.store import Surroundings  # noqa: E402
+from tracker.writing.chart.draw import Chart  # noqa: E402
+from tracker.writing.charts import charts, drawings  # noqa: E402
+from tracker.writing.compose import compose  # noqa: E402
+from tracker.writing.page import page  # noqa: E402
 from tracker.writing.log_svg import log_picture  # noqa: E402
 
 
@@ -230,6 +236,34 @@ def draw_log(folder: Path, target: Path) -> None:
     session.close()
 
 
+def draw_chart(name: str, part: int, size: str, target: Path) -> None:
+    """Write the chart of a part."""
+    pattern = load_pattern(HERE.parent / "patterns" / f"{name}.toml")
+    charted = [one for _, one in charts(pattern, check_pattern(pattern), size)][part]
+    assert isinstance(charted, Chart), charted
+    target.write_text(charted.svg)
+
+
+def make_page(folder: Path) -> None:
+    """Make the picture of the first screen of a page that was written."""
+    browser = shutil.which("chromium")
+    if browser is None:
+        return
+    pattern = load_pattern(HERE.parent / "patterns" / "lattice-mat.toml")
+    checked = check_pattern(pattern)
+    html = folder / "page.html"
+    html.write_text(page(compose(pattern, checked, drawings(pattern, checked))))
+    quiet = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"]
+    quiet += ["--disable-background-networking", "--disable-component-update", "--disable-sync"]
+    shot = [f"--screenshot={HERE / 'page.png'}", "--window-size=860,1100", "--hide-scrollbars"]
+    where = f"--user-data-dir={folder / 'profile'}"
+    subprocess.run([browser, *quiet, where, *shot, html.as_uri()], check=True, capture_output=True)
+    print("page")
+
+
+CHARTS = {"chart-tile": ("lattice-mat", 0, ""), "chart-cosy": ("tea-cosy", 0, "4 cups")}
+
+
 def main() -> None:
     """Make all pictures, or those named on the command line."""
     wanted = set(sys.argv[1:])
@@ -240,9 +274,15 @@ def main() -> None:
         _make("shelf", lambda folder, svg: asyncio.run(draw_shelf(folder, svg)))
     if not wanted or "log" in wanted:
         _make("log", draw_log)
+    for name, of in CHARTS.items():
+        if not wanted or name in wanted:
+            _make(name, lambda _, svg, of=of: draw_chart(*of, svg), zoom=1.4)
+    if not wanted or "page" in wanted:
+        with tempfile.TemporaryDirectory() as folder:
+            make_page(Path(folder))
 
 
-def _make(name: str, drawn: Callable[[Path, Path], None]) -> None:
+def _make(name: str, drawn: Callable[[Path, Path], None], zoom: float = 0.75) -> None:
     """One picture, as PNG where that can be."""
     svg = HERE / f"{name}.svg"
     with tempfile.TemporaryDirectory() as folder:
@@ -251,7 +291,7 @@ def _make(name: str, drawn: Callable[[Path, Path], None]) -> None:
     convert = shutil.which("rsvg-convert")
     if convert:
         png = svg.with_suffix(".png")
-        subprocess.run([convert, "--zoom=0.75", str(svg), "-o", str(png)], check=True)
+        subprocess.run([convert, f"--zoom={zoom}", str(svg), "-o", str(png)], check=True)
         svg.unlink()
     print(name)
 

@@ -12,6 +12,7 @@ from tracker.writing.chart.frames import Lines, Point
 from tracker.writing.chart.knots import Knots, seen
 from tracker.writing.chart.laid import Base, Laid, Placed
 from tracker.writing.chart.legend import Entry, legend
+from tracker.writing.chart.measures import half_of, number_of
 from tracker.writing.chart.setting import lay_out
 from tracker.writing.chart.signs import Stroke, strokes
 
@@ -82,6 +83,7 @@ class _Drawing:
             f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="{box}" {size}>',
             f"<title>{escape(self.title)}</title><desc>{escape(words)}</desc>",
             f"<style>{_STYLE}</style>",
+            f'<path d="M{left:.2f} {top:.2f}h{width:.2f}v{height:.2f}h{-width:.2f}Z" fill="#fff"/>',
             *self._bands(),
             *self._base(),
             *self._rounds(),
@@ -164,12 +166,12 @@ class _Drawing:
         return f"<g {about}>{paths(drawn, ink)}</g>"
 
     def _number(self, laid: Laid) -> Iterator[str]:
-        words = _short(laid.round.label)
+        words = number_of(laid.round.label)
         if not words:
             return
         ink = self.inks.get(next((k.colour for k in laid.round.knots if k.made), ""), INKS[0])
         x, y = laid.number
-        half = 0.3 + 0.24 * len(words)
+        half = half_of(words)
         yield (
             f'<rect x="{x - half:.2f}" y="{y - 0.52:.2f}" width="{2 * half:.2f}" height="1.04" '
             f'rx=".52" fill="{ink}"/><text class="number" x="{x:.2f}" y="{y + 0.29:.2f}" '
@@ -235,9 +237,3 @@ def _around(laid: Laid) -> list[Point]:
 
 def _outline(laid: Laid) -> str:
     return "M" + "L".join(f"{p.x:.2f} {p.y:.2f}" for p in _around(laid)) + "Z"
-
-
-def _short(label: str) -> str:
-    """The number alone of "Rnd 7"."""
-    words = label.split()
-    return words[-1] if words and words[-1].isdigit() else ""

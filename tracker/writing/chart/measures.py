@@ -27,6 +27,17 @@ NUMBER = 1.5
 """Room for a beginning chain, and for a round's number."""
 
 
+def number_of(label: str) -> str:
+    """The number alone of "Rnd 7"; "" where there is none."""
+    last = label.rpartition(" ")[2]
+    return last if last.isdigit() else ""
+
+
+def half_of(number: str) -> float:
+    """Half the width of the field that a round's number stands in."""
+    return 0.3 + 0.24 * len(number)
+
+
 def height(knot: Knot) -> float:
     """From foot to head."""
     base = base_of(knot.sign)

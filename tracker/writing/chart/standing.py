@@ -8,7 +8,10 @@ from tracker.writing.chart.frames import Frame, Point
 from tracker.writing.chart.knots import Knot
 from tracker.writing.chart.laid import Below, Laid, Placed, Work
 from tracker.writing.chart.lineup import rises
-from tracker.writing.chart.measures import CHAIN, RISE
+from tracker.writing.chart.measures import CHAIN, RISE, half_of, number_of
+
+_BESIDE = 0.36
+"""How far a number keeps from the middle of a beginning chain."""
 
 _APART = 0.7
 """How far outside the last round its end is marked."""
@@ -26,11 +29,13 @@ def stand(
     outs = [out + _sag(work, at, along, (start, end), frame, out) for at in places]
     points = [frame.point(sense * a, o) for a, o in zip(flat, outs, strict=True)]
     placed = tuple(_Placing(work, frame, out, along, places, points, (start, end)).all())
-    number = along[-1] if work.closed else start - 0.9 - (0.0 if rises(work) else RISE)
     base = work.below.level * work.below.thin / thin
     middle = (base + out) / 2 if work.closed or work.below.along else out
     rise = next((along[at] for at, k in enumerate(work.owners) if k.sign == "rise"), start)
     seam = (frame.point(sense * rise, base), frame.point(sense * rise, out))
+    number = start - 0.9 - (0.0 if rises(work) else RISE)
+    if work.closed:
+        number = _number(work, rise, middle, frame)
     laid = Laid(
         work.round,
         placed,
@@ -42,6 +47,13 @@ def stand(
         wrong=sense != (1 if work.closed else -1),
     )
     return laid, Below(flat, outs, points, out, thin, start)
+
+
+def _number(work: Work, rise: float, middle: float, frame: Frame) -> float:
+    """Where the number of a closed round stands: beside its beginning chain."""
+    chained = work.owners[0].sign == "rise"
+    away = half_of(number_of(work.round.label)) + (_BESIDE if chained else 0.1)
+    return rise - away / (frame.scale(middle) or 1.0)
 
 
 def _ends(work: Work, along: list[float], out: float, frame: Frame) -> tuple[float, float]:
