@@ -34,7 +34,7 @@ def _found(path: Path, began: str, ended: str | None) -> tuple[Chapter, ...]:
     from tracker.session.access import inside, read_piece
     from tracker.session.chapters import chapters
     from tracker.session.files import RealDisk
-    from tracker.session.looking import plan_found
+    from tracker.session.looking import plan_at
     from tracker.session.moments import moments
 
     data, found = read_piece(inside(path), RealDisk())
@@ -43,7 +43,7 @@ def _found(path: Path, began: str, ended: str | None) -> tuple[Chapter, ...]:
     day = datetime.fromtimestamp(last).astimezone().date()
     begin = _moment(began, day)
     end = None if ended is None else _moment(ended, day)
-    return chapters(plan_found(path, found.head), log, begin, end)
+    return chapters(plan_at(path, found), log, begin, end)
 
 
 def _moment(words: str, day: date) -> int:

@@ -2,7 +2,7 @@
 
 A part goes by its name, a round by its label, a step in a round that reads otherwise by the
 stitches made before it. What has no counterpart goes to the nearest round there is; what was
-done in a part that is gone is left behind.
+done in a part or a copy that is gone is left behind.
 """
 
 from __future__ import annotations
@@ -19,11 +19,15 @@ if TYPE_CHECKING:
 
 
 class Rounds(NamedTuple):
-    """Where the rounds of a part go: the part's new number, and each round's."""
+    """Where the rounds of a part go: the part's new number, and each round's.
+
+    ``many`` rounds it has there, and ``copies``.
+    """
 
     part: int
     rounds: tuple[int, ...]
     many: int
+    copies: int
 
     def round(self, number: int) -> int:
         """The new number of a round; those that the maker added stay behind the pattern's."""
@@ -60,8 +64,8 @@ class Route:
         return found
 
     def spot(self, spot: Spot) -> Spot | None:
-        """Where a place goes; None where its part is gone."""
-        to = self._parts.get(spot.part)
+        """Where a place goes; None where its part or copy is gone."""
+        to = self._to(spot.part, spot.copy)
         if to is None:
             return None
         line = to.round(spot.round)
@@ -72,6 +76,10 @@ class Route:
         walk = self._new.parts[to.part].rounds[line].walk
         step = worksheet.step_with(walk, min(made, walk.makes)) if spot.step else 0
         return moved._replace(step=step, loop=0)
+
+    def _to(self, part: int, copy: int) -> Rounds | None:
+        to = self._parts.get(part)
+        return to if to is not None and copy < to.copies else None
 
     def _reads_the_same(self, part: int, number: int) -> bool:
         """Whether a round's steps are the same; an added round has none of the pattern's."""
@@ -86,7 +94,7 @@ class Route:
             event = self._event(item.done)
             if event is not None:
                 yield item._replace(done=event)
-        elif item.key.part in self._parts:
+        elif self._to(*item.of) is not None:
             yield from self._walked(item)
 
     def _walked(self, item: Walked) -> Iterator[Item]:
@@ -124,19 +132,19 @@ class Route:
 
     def _tally(self, tally: tuple[RoundKey, int] | None) -> tuple[RoundKey, int] | None:
         """A number that belongs to a round."""
-        if tally is None or tally[0].part not in self._parts:
+        key, number = tally or (None, 0)
+        to = self._to(key.part, key.copy) if key is not None else None
+        if key is None or to is None:
             return None
-        key, number = tally
-        to = self._parts[key.part]
         return RoundKey(to.part, key.copy, to.round(key.round), key.nth), number
 
     def _again(
         self, again: tuple[tuple[int, int, int], int] | None
     ) -> tuple[tuple[int, int, int], int] | None:
-        if again is None or again[0][0] not in self._parts:
+        to = self._to(*again[0][:2]) if again is not None else None
+        if again is None or to is None:
             return None
-        (part, copy, line), times = again
-        to = self._parts[part]
+        (_, copy, line), times = again
         return (to.part, copy, to.round(line)), times
 
     def _kept(self, kept: tuple[Spot, str] | None) -> tuple[Spot, str] | None:
@@ -144,9 +152,10 @@ class Route:
         return None if kept is None or spot is None else (spot, kept[1])
 
     def _changing(self, changing: Changing | None) -> Changing | None:
-        if changing is None or changing.part not in self._parts:
+        to = self._to(changing.part, changing.copy) if changing is not None else None
+        if changing is None or to is None:
             return None
-        to, change = self._parts[changing.part], changing.change
+        change = changing.change
         after = change.after
         after = to.round(after) if after is not None and after >= 0 else after
         change = change._replace(round=to.round(change.round), after=after)
@@ -160,4 +169,4 @@ def _rounds(old: PlannedPart, part: int, new: PlannedPart) -> Rounds:
         labels.setdefault(planned.label, index)
     last = len(new.rounds) - 1
     to = (labels.get(one.label, min(index, last)) for index, one in enumerate(old.rounds))
-    return Rounds(part, tuple(to), len(new.rounds))
+    return Rounds(part, tuple(to), len(new.rounds), new.part.make)

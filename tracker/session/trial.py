@@ -84,7 +84,8 @@ def _round(version: OwnVersion, number: int) -> Tried:
     wrong = next((m for m in checked.messages if m.serious), None)
     note = next((m.text for m in checked.messages if not m.serious), "")
     if wrong is None:
-        doubt = TAKEN if note else ""
+        proved = checked.verdict is Verdict.AGREES
+        doubt = TAKEN if note and not proved else ""
         return Tried(says=_even(checked), hint=note and _sentence(note), well=True, doubt=doubt)
     start = wrong.column - 1
     found = Tried(
