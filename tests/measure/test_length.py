@@ -141,3 +141,22 @@ def test_each_size_is_told_its_own_length(until, lengths):
     assert [one.verdict for one in rounds] == ["open"] * 3
     found = [target_in(one.until) for one in rounds]
     assert [one and str(one.length) for one in found] == lengths
+
+
+@pytest.mark.parametrize(
+    ("again", "length"),
+    [
+        ("Rep this rnd until piece measures 18 cm from the ring", "18 cm"),
+        ("Repeat last round for 5 cm", "5 cm"),
+        ("Rep this rnd until work is 8.5 cm long", "8.5 cm"),
+        ('Repeat the previous round until it measures 6 1/2"', "6.5 in"),
+        ("Rep this rnd until desired length", None),
+    ],
+)
+def test_a_round_repeated_to_a_length_is_one_round_of_open_length(again, length):
+    source = SIZED.replace('sizes = ["one", "two", "three"]\n', "")
+    (plan,) = make_plans(load_text(source.format(until=f"; join. {again}")))
+    assert [one.label for one in plan.parts[0].rounds] == ["Rnd 1", "Rnd 2"]
+    found = plan.parts[0].rounds[1]
+    target = target_in(found.until)
+    assert (found.verdict, target and str(target.length)) == ("open", length)

@@ -93,6 +93,14 @@ _AGAIN = re.compile(
     rf"(?<=[.;)\]}}])\s+(?=(?:rep(?:eat)?\.?|work) (?:(?:the )?(?:this|last|previous) {_ROUND}\b"
     rf"|{_ROUND}\.?\s*\d|\d+{_ORDINAL} {_ROUND}\b))"
 )
+#: "Rep this rnd until piece measures 9 cm" belongs to its round: that is of open length.
+_SENTENCE = r"(?:[^.;]|(?<=\d)\.(?=\d))*?"
+_TO_LENGTH = re.compile(
+    rf"(?:rep(?:eat)?\.?|work) (?:the )?(?:this|last|previous) {_ROUND}{_SENTENCE}"
+    rf"\b(?:until|till|for)\b{_SENTENCE}"
+    r"(?:measure|desired|long\b|length|tall\b|deep\b|big enough|fits"
+    r"|\d\s*(?:(?:cm|mm|in|inch|inches)\b|[\"”″]))"
+)
 _STITCHES = re.compile(r"(?<![a-z])(?:sc|dc|hdc|htr|tr|dtr|inc|dec|sts?|stitch(?:es)?)\b")
 _AGAIN_HERE = re.compile(r"(?:rep(?:eat)?\.?|work) ")
 #: A count that stands in the label: "Rnd 3 (18 sts):".
@@ -174,7 +182,11 @@ def _parts(raw: str) -> Iterator[tuple[int, str]]:
     """A line, cut where a second label stands in its middle; columns from 1."""
     begin = 0
     low = plain(raw)
-    again = (m.end() for m in _AGAIN.finditer(low) if _STITCHES.search(low, 0, m.start()))
+    again = (
+        m.end()
+        for m in _AGAIN.finditer(low)
+        if _STITCHES.search(low, 0, m.start()) and not _TO_LENGTH.match(low, m.end())
+    )
     for cut in sorted({match.end() for match in _INNER.finditer(low)}.union(again)):
         yield begin + 1, raw[begin:cut].rstrip()
         begin = cut
