@@ -54,6 +54,39 @@ dc; rep from * across, ending with dc in 3rd ch of turning ch. (12 dc, 11 ch-2 s
 Row 3: Ch 3, turn, 2 dc in each ch-2 sp and dc in each dc across.""",
         (38, 12, 12, 34),
     ),
+    "sunburst": (
+        "US",
+        """\
+Rnd 1: Ch 4 (counts as dc and ch 1), *dc in ring, ch 1; rep from * 10 more times, sl st in 3rd ch \
+of ch-4. (12 dc, 12 ch-1 sps)
+Rnd 2: Sl st in first ch-1 sp, ch 3, 2 dc in same sp, ch 1, *3 dc in next ch-1 sp, ch 1; rep from \
+* around, sl st in top of ch-3. (36 dc)
+Rnd 3: Sl st in next 2 dc, sl st in ch-1 sp, (ch 4, 2 tr, ch 2, 3 tr) in same sp, *(3 dc in next \
+ch-1 sp) twice, (3 tr, ch 2, 3 tr) in next ch-1 sp; rep from * 2 more times, (3 dc in next ch-1 \
+sp) twice, join. (24 tr, 24 dc)""",
+        (12, 36, 48),
+    ),
+    "shawl from its middle": (
+        "US",
+        """\
+Row 1: Ch 4, (2 dc, ch 2, 3 dc) in 4th ch from hook, turn. (6 dc, ch-2 sp)
+Row 2: Ch 3, 2 dc in first st, ch 1, (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, 3 dc in last st, turn.
+Row 3: Ch 3, 2 dc in first st, ch 1, 3 dc in ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, \
+3 dc in ch-1 sp, ch 1, 3 dc in last st, turn.
+Row 4: Ch 3, 2 dc in first st, ch 1, *3 dc in next ch-1 sp, ch 1; rep from * to ch-2 sp, (3 dc, \
+ch 2, 3 dc) in ch-2 sp, ch 1, *3 dc in next ch-1 sp, ch 1; rep from * to last st, 3 dc in \
+last st.""",
+        (6, 12, 18, 24),
+    ),
+    "arches": (
+        "US",
+        """\
+Rnd 1: Ch 6, sl st to form ring, ch 1, 16 sc in ring, join.
+Rnd 2: Ch 1, sc in first sc, *ch 5, sk next sc, sc in next sc; rep from * around, ending with \
+ch 2, dc in first sc to form last loop. (8 loops)
+Rnd 3: Ch 1, sc in loop just made, *ch 6, sc in next loop; rep from * around, ch 6, join.""",
+        (16, 8, 8),
+    ),
     "half shells": (
         "US",
         """\

@@ -199,6 +199,13 @@ class Below:
             count -= self.offset
         return count
 
+    def next_of(self, kind: str) -> Cursor | None:
+        """Where the next place of ``kind`` begins, to compare with `state`; None if none."""
+        for i in range(self.index, len(self.edge)):
+            if self.matches(kind, self.edge[i]):
+                return (i, 0, 0, 0, ())
+        return None
+
     def before(self, kind: str, stop: str) -> int:
         """How many places of ``kind`` lie before the next place of kind ``stop``."""
         count, offset = 0, self.offset

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import takewhile
 
 from tracker.fabric.edge import GROUPED
 from tracker.fabric.ending import Ending
@@ -10,7 +11,7 @@ from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
 from tracker.fabric.trees import goes_along_chain, slips
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Note, Target
+from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Target
 
 
 class Making(Ending):
@@ -68,15 +69,15 @@ class Making(Ending):
         return True
 
     def _moves_on(self, node: Make) -> bool:
-        """Whether a chain comes next, or the slip stitch goes into a space."""
-        target = node.target
-        if target is not None and (
-            target.until or target.kind in ("corner", *GROUPED) or _spacey(target.kind)
-        ):
+        """Whether a chain comes next, or the slip stitches go on into a space."""
+        if _into_space(node):
             return True
         rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
-        others = [n for n in rest if not slips(n)]
-        return bool(others) and isinstance(others[0], Chain)
+        more = list(takewhile(slips, rest))
+        first: Node | None = rest[len(more)] if len(more) < len(rest) else None
+        if isinstance(first, Group):
+            first = first.body[0] if any(map(_into_space, more)) else None
+        return isinstance(first, Chain)
 
     def _works_later(self, node: Make) -> bool:
         """Whether stitches other than slip stitches come later in the round."""
@@ -294,6 +295,14 @@ def _gaps(plain: int, changes: int, ends: str) -> list[int]:
     if ends:
         return [0] * changes + [plain] if ends == "first" else [plain] + [0] * changes
     return [(i + 1) * plain // changes - i * plain // changes for i in range(changes)] + [0]
+
+
+def _into_space(node: Node) -> bool:
+    """Whether a stitch goes into a chain space, a corner or a shell."""
+    target = node.target if isinstance(node, Make) else None
+    if target is None:
+        return False
+    return bool(target.until) or target.kind in ("corner", *GROUPED) or _spacey(target.kind)
 
 
 def _spacey(kind: str) -> bool:

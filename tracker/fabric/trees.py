@@ -303,6 +303,12 @@ def names_corner(node: Node) -> bool:
     return target is not None and target.kind == "corner"
 
 
+def in_spaces(body: tuple[Node, ...]) -> bool:
+    """Whether all that is worked goes into chain spaces."""
+    targets = [n.target for n in body if isinstance(n, Make | Group)]
+    return bool(targets) and all(t is not None and t.kind.endswith("sp") for t in targets)
+
+
 def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
     """The tree with ``old`` exchanged for ``new``."""
     found: list[Node] = []

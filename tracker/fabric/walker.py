@@ -11,7 +11,7 @@ from tracker.fabric.grouping import Grouping
 from tracker.fabric.hand import Mark
 from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
 from tracker.fabric.reading import Reading, every
-from tracker.fabric.trees import hooked, slips
+from tracker.fabric.trees import hooked, in_spaces, slips
 from tracker.fabric.variants import mark_variants
 from tracker.notation.tree import (
     Act,
@@ -223,6 +223,9 @@ class Walker(Grouping):
         if node.leave is not None:
             self._until_left(node, numbered, self.figure(node.leave))
             return False
+        if node.until:
+            self._until_place(node, numbered)
+            return False
         borders = self._passes(node, numbered)
         consuming = any(isinstance(n, Make | Group | Skip | Repeat | Evenly) for n in rest)
         partial = node.stop >= 0 or node.omit or self.reading.cut or node.partial
@@ -324,12 +327,31 @@ class Walker(Grouping):
         self.back_to(border)
         self.done.times[numbered] = k
 
+    def _until_place(self, node: Repeat, numbered: int) -> None:
+        """``rep from * to next ch-2 sp``: whole passes as long as they end before it."""
+        stop = self.below.next_of(node.until)
+        if stop is None:
+            raise ShortError(node, node.until, 1, 0)
+        k = 0
+        while True:
+            border = self.mark()
+            fits = self._whole_pass(node, numbered, k + 1, 0)
+            if not fits or self.below.state()[:2] > stop[:2]:
+                self._back_to_pass(border, numbered, k)
+                return
+            k += 1
+
     def _until_left(self, node: Repeat, numbered: int, leave: int) -> None:
         """``rep from * to last 2 sts``: passes until so many places are left, not one fewer.
 
         A pass may stop part-way only where that is the reading tried.
         """
         kind = self._kind(node.kind)
+        if in_spaces(node.body) and not kind.endswith("sp"):
+            # What stands beside the spaces is passed over, up to the stitches left.
+            self._whole_passes(node, numbered, leave)
+            self.below.to_last(kind, leave)
+            return
         self.used.add(kind)
         k = 0
         while self.below.left(kind) > leave:
@@ -343,6 +365,16 @@ class Walker(Grouping):
             break
         if self.below.left(kind) != leave:
             raise ShortError(node, kind, leave, self.below.left(kind))
+
+    def _whole_passes(self, node: Repeat, numbered: int, leave: int) -> None:
+        """As many whole passes as leave at least ``leave`` places."""
+        k = 0
+        while True:
+            border = self.mark()
+            if not self._whole_pass(node, numbered, k + 1, leave):
+                self._back_to_pass(border, numbered, k)
+                return
+            k += 1
 
     def _part_pass(self, node: Repeat, numbered: int, k: int, leave: int, kind: str) -> None:
         """A last pass that stops as soon as ``leave`` places are left."""

@@ -39,6 +39,7 @@ class Deeds(Colours):
             self._aside,
             self._to_other_round,
             self._goes_on,
+            self._forms_space,
             self._ring_made,
             self._start_here,
             self._changed_in_last,
@@ -135,6 +136,21 @@ class Deeds(Colours):
             return None
         numbered = self.accept_number() is not None and self._clause_is_over()
         return Note(start, self.last_end) if numbered else None
+
+    def _forms_space(self) -> Note | None:
+        """``("to form" | "counts as") ["last"] space``: what chains and a stitch make together"""
+        start = self.here.start
+        if not (
+            self.accept_any("forming") or self.accept("to", "form") or self.accept("to", "make")
+        ):
+            counts = self.accept_any("counts", "counting", "count", "counted")
+            if not (counts and self.accept("as")):
+                return None
+        self.accept_all("the", "a", "as", "last", "final", "next", "new", "first")
+        if self._space() is None:
+            return None
+        self.accept_any("made")
+        return Note(start, self.last_end)
 
     def _ring_made(self) -> Act | None:
         """``["make" | "create"] ring``: an adjustable ring to work into"""

@@ -59,6 +59,7 @@ class Nesting(Spreading, ABC):
             kind=tail.kind,
             starred=starred,
             omit=tail.omit,
+            until=tail.until,
         )
 
     def _keep(self, stated: Stated) -> None:

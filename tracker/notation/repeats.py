@@ -8,7 +8,7 @@ from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure, More, Target
-from tracker.notation.wordlists import ABOUT_STARS, AGAIN, BEGINNING, CHAIN_WORDS
+from tracker.notation.wordlists import ABOUT_STARS, AGAIN, BEGINNING, CHAIN_WORDS, SPACE_WORDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +21,7 @@ class Tail:
     kind: str = "st"
     omit: int = 0
     target: Target | None = None
+    until: str = ""
 
 
 class Repeats(Deeds):
@@ -111,9 +112,9 @@ class Repeats(Deeds):
         """Whether "to", "across" or "in" here begins the words on where it ends."""
         text, then = self.here.text, self.ahead().text
         if text == "to":
-            return then in ("last", "the", "end", "within", "next", "corner") or (
-                self.ahead(2).text == "last"
-            )
+            space = then in CHAIN_WORDS and self.ahead(2).text in ("-", *SPACE_WORDS)
+            place = then in ("last", "the", "end", "within", "next", "corner")
+            return space or place or self.ahead(2).text == "last"
         if text == "across":
             return True
         if text == "in":
@@ -203,6 +204,9 @@ class Repeats(Deeds):
                 self.kind()
                 self.accept_all("of", "the", "rnd", "round", "row", "chain", "ch")
             return Tail(None)
+        place = self._until_place()
+        if place:
+            return Tail(None, until=place)
         figure = self.accept_figure()
         if figure is None:
             return None
@@ -212,6 +216,16 @@ class Repeats(Deeds):
             self.to_clause_end()
             return Tail(None, leave=figure, kind=kind)
         return self._until_made(words)
+
+    def _until_place(self) -> str:
+        """``["next"] ("corner" | space)``: the place a repeat stops before; "" for none"""
+        mark = self.at
+        self.accept_any("next")
+        kind = self.kind() or ""
+        if kind == "corner" or kind.endswith("sp"):
+            return kind
+        self.at = mark
+        return ""
 
     def _until_made(self, words: set[str]) -> Tail | None:
         """``"until" figure things "have been made"``: to the end, which gives that many."""

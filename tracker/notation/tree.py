@@ -140,6 +140,7 @@ class Repeat:
         times: how often, or None: until the round below is used up (or ``leave`` left).
         more: whether ``times`` counts the pass already made.
         leave, kind: how many places of which kind are left when it stops.
+        until: the kind of place it stops before ("to next ch-2 sp"), or "".
         stop: index in ``body`` at which the last pass stops, or -1.
         starred: written with stars (its end may be left unsaid).
         implied: nothing in the words says that it is repeated.
@@ -159,6 +160,7 @@ class Repeat:
     implied: bool = False
     omit: int = 0
     partial: bool = False
+    until: str = ""
 
 
 class Deed(StrEnum):
