@@ -8,6 +8,7 @@ from tests.screens.stage import SIZES, begin, begin_text, inked, on_stage, shown
 from tracker.screens.glyphs import block
 from tracker.screens.inks import DARK, inks_of
 from tracker.screens.layout import Mode, Shape, lay_out, shape_for
+from tracker.session.place import Asking
 
 DOUBTFUL = """
 title = "Sampler"
@@ -219,3 +220,40 @@ async def test_what_has_no_room_to_be_told_is_cut_with_the_key_to_all_of_it(tmp_
         assert ("…  i more" in text(app)) is (long not in told)
         await pilot.press("i")
         assert f"Here: note: {long}" in " ".join(text(app).split())
+
+
+ROUNDS = {
+    "tea-cosy": ("4 cups", 6),
+    "dusk-moth": ("", 14),
+    "lattice-mat": ("", 3),
+    "headband": ("adult", 3),
+}
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("name", ROUNDS)
+async def test_over_many_presses_each_thing_keeps_its_row(tmp_path, name, size):
+    of, number = ROUNDS[name]
+    session = begin(tmp_path, name, of)
+    session.set_asking(Asking.INCREASES)
+    session.go_to_round(number)
+    rows = {}
+    async with on_stage(session, size) as (app, _):
+        for _ in range(100):
+            session.next()
+            app.screen.show()
+            lines, seen = shown(app), session.glance()
+            step = " ".join(word for word in (seen.step_text, seen.step_where) if word)
+            marks = {
+                "head": seen.round_label,
+                "count": "made",
+                "step": step[:20],
+                "pace": "a stitch" if size[0] > 40 else "by stitch",
+                "keys": "? help",
+            }
+            for mark, words in marks.items():
+                if not seen.at_end:
+                    at = next(n for n, line in enumerate(lines) if words in line)
+                    rows.setdefault(mark, set()).add(at)
+    assert {mark for mark, at in rows.items() if len(at) > 1} == set()
+    assert len(rows) == 5
