@@ -9,7 +9,6 @@ from tests.screens.stage import DISC, begin, begin_text, on_stage, text
 from tests.screens.terminal import Terminal
 from tracker.screens.command import Command
 from tracker.screens.cues import Cue
-from tracker.screens.pages import Pages
 from tracker.screens.settings import Settings, SettingsError, read_settings
 from tracker.session.hints import Markers
 from tracker.session.place import Asking
@@ -182,19 +181,21 @@ async def test_no_shell_reads_the_words(tmp_path, monkeypatch):
         ((sys.executable, "-c", "raise SystemExit(3)"), "it ended with 3"),
     ],
 )
-async def test_why_nothing_is_spoken_is_said_once(tmp_path, words, why):
+async def test_why_nothing_is_spoken_is_said_once_for_a_while_and_takes_no_press(
+    tmp_path, words, why
+):
     session = begin(tmp_path)
     async with on_stage(session, settings=Settings(speech=Command(words))) as (app, pilot):
         await pilot.press("space")
-        await until(pilot, lambda: isinstance(app.screen, Pages))
-        await pilot.pause()
+        await until(pilot, lambda: "Nothing was spoken by" in text(app))
+        await pilot.press(*["space"] * 5)
+        assert session.glance().place.step == 6
+        await pilot.press("i")
         assert why in " ".join(text(app).split())
-        await pilot.press("space")
-        for _ in range(3):
-            await pilot.press("space")
-            await pilot.pause(0.2)
-        assert not isinstance(app.screen, Pages)
-        assert session.glance().place.step == 4
+        await pilot.press("escape", *["space"] * 5)
+        await pilot.pause(0.5)
+        assert session.glance().place.step == 11
+        assert "Nothing was spoken by" not in text(app)
 
 
 def test_the_sounds_are_read_from_the_settings(tmp_path):

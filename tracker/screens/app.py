@@ -140,22 +140,25 @@ class HooksideApp(App[None], inherit_bindings=False):
             return None
         from tracker.screens.speech import Speaker
 
-        return Speaker(self._settings.speech, lambda why: self._untold("Speech", why))
+        return Speaker(self._settings.speech, self._untold)
 
     def _make_caption(self, path: Path | None) -> Caption | None:
         if path is None:
             return None
         from tracker.screens.caption import Caption
 
-        return Caption(path, lambda why: self._untold("Caption", why))
+        return Caption(path, self._untold)
 
-    def _untold(self, title: str, why: str) -> None:
-        """Say on a page of its own what could not be told; called by a thread that tells."""
+    def _untold(self, why: str) -> None:
+        """Say what could not be told, in passing, so that no press is taken for an answer.
+
+        Called by the thread that tells.
+        """
 
         def say() -> None:
-            from tracker.screens.pages import Pages
-
-            self.push_screen(Pages(title, [why], self._inks))
+            for screen in self.screen_stack:
+                if isinstance(screen, WorkScreen):
+                    screen.untold(why)
 
         with suppress(RuntimeError):  # the app is being left
             self.call_from_thread(say)

@@ -18,11 +18,15 @@ from tracker.session.worksheet import here, part_at
 NOTHING = "The pattern says nothing of itself."
 
 
-def before_pages(session: Session, keys: Keys, inks: Inks) -> Pages:
-    """Pages of the pattern, with the note of the part the maker is at."""
+def before_pages(session: Session, keys: Keys, inks: Inks, untold: str = "") -> Pages:
+    """Pages of the pattern, with the note of the part the maker is at.
+
+    ``untold``: why something could not be spoken or written.
+    """
     plan = session.plan
     part = part_at(plan, here(plan, session.state)).part
     words = foreword(plan, part)
-    words = (*(f"Here: {said}" for said in told(session.glance(), keys)), *words)
+    here_too = [f"Here: {said}" for said in told(session.glance(), keys)]
+    words = (*filter(None, (untold,)), *here_too, *words)
     hint = f"{shown(keys['next'][0])}: on"
     return Pages("Before you begin", words or (NOTHING,), inks, hint)

@@ -22,7 +22,7 @@ class Notice(Slot):
         """The most pressing first, set low; where it is cut, the key to all of it."""
         width, height = room
         seen, inks = view.glance, self.inks
-        said = [(words, inks.warn) for words in told(seen, view.keys)]
+        said = [(words, inks.warn) for words in (*told(seen, view.keys), view.untold)]
         if view.entry is not None:
             said.insert(0, (cut(prompt(view.entry, view.keys, width), width), inks.place))
         else:

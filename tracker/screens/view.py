@@ -25,6 +25,7 @@ class View(NamedTuple):
         walk: the steps of the round.
         terms: the pattern's terms, "US" or "UK".
         held: the last press was a key held down.
+        untold: why something could not be spoken or written; "" for nothing.
         times: the time left in one row, in full and ever shorter; empty where not known.
         care: what to take care of here; "" for nothing.
         asides: what is told in passing, the most pressing first.
@@ -42,6 +43,7 @@ class View(NamedTuple):
     walk: Walk
     terms: str
     held: bool
+    untold: str = ""
     times: tuple[str, ...] = ()
     care: str = ""
     asides: tuple[str, ...] = ()

@@ -42,6 +42,9 @@ if TYPE_CHECKING:
 AGAIN = 2
 """Seconds between tries to save what could not be saved."""
 
+A_WHILE = 10
+"""Presses for which it stands there that something could not be told."""
+
 SLOTS: tuple[type[Slot], ...] = (
     Head, Step, Aim, Count, Passes, Picture, Ticks, Words, Below, Side, Notice, Last, KeyLine,
 )  # fmt: skip
@@ -83,6 +86,7 @@ class WorkScreen(Screen[None]):
         self._markers = markers
         self._moves = 0
         self._held = False
+        self._untold, self._untold_for = "", 0
         self._own = self._own_actions()
         slots = {slot.__name__.lower(): slot(inks) for slot in SLOTS}
         self._canvas = Canvas(slots)
@@ -138,6 +142,7 @@ class WorkScreen(Screen[None]):
                 walk=walk,
                 terms=terms,
                 held=self._held,
+                untold=self._untold if self._untold_for else "",
                 times=self._aside.times,
                 care=self._aside.care(seen, self.keys),
                 asides=self._aside.words(self.keys),
@@ -154,6 +159,7 @@ class WorkScreen(Screen[None]):
             self.show()
             return
         moves, self._moves = self._moves, 0
+        self._untold_for = max(0, self._untold_for - 1)
         if self._entry is not None and name in ("next", "back"):
             self._type_on(name)
         elif method := BY_NAME[name].method:
@@ -179,6 +185,11 @@ class WorkScreen(Screen[None]):
         for _ in range(min(wrongly, self._moves)):
             self.session.undo()
         self._held = True
+        self.show()
+
+    def untold(self, why: str) -> None:
+        """Say for a while why something was not told."""
+        self._untold, self._untold_for = why, A_WHILE
         self.show()
 
     def learn(self, keys: Keys) -> None:
@@ -278,7 +289,7 @@ class WorkScreen(Screen[None]):
     def _before(self) -> None:
         from tracker.screens.before import before_pages
 
-        self.app.push_screen(before_pages(self.session, self.keys, self.inks))
+        self.app.push_screen(before_pages(self.session, self.keys, self.inks, self._untold))
 
     def _card(self) -> None:
         from tracker.screens.card import CardScreen
