@@ -51,6 +51,7 @@ class Scene:
     round: int = 7
     made: int = 17
     keys: tuple[str, ...] = ()
+    edit: tuple[str, str] = ("", "")
     theme: str = "dark"
     worked: int = 0
     """Presses made on a clock of its own, the yarn weighed now and then."""
@@ -58,7 +59,9 @@ class Scene:
     """Days that it then lay."""
 
 
-TYPED = ("asterisk", *"hdc", "space", "8", "comma", *"inc", "semicolon", *"rep")
+SPELT = {" ": "space", "*": "asterisk", ",": "comma", ";": "semicolon"}
+TYPED = tuple(SPELT.get(letter, letter) for letter in "*hdc 7, inc; rep")
+SLIP = tuple(SPELT.get(letter, letter) for letter in "*hdc 7, icn; rep")
 
 SLIPS = range(160, 195)
 """Presses in which a round ends on one stitch too few."""
@@ -82,6 +85,9 @@ SCENES = (
     Scene("rounds-left", 80, 24, round=17, made=64, keys=("d", "1", "7", "enter")),
     Scene("wrong-count", 80, 24, made=56, keys=("5", "5", "space", "w")),
     Scene("improvise", 80, 24, made=0, keys=("v", *TYPED)),
+    Scene("improvise-40x12", 40, 12, made=0, keys=("v", *SLIP)),
+    Scene("improvised", 100, 30, made=0, keys=("v", *TYPED, "enter"), theme="light"),
+    Scene("pattern-changed", 80, 24, edit=("hdc in next 5 sts", "hdc in next 4 sts, sc in next st")),
     Scene("yarn-and-time", 100, 30, worked=556),
     Scene("before", 80, 24, keys=("i",)),
     Scene("parts", 80, 24, pattern="lattice-mat", size="", round=3, made=9, keys=("t",)),
@@ -121,7 +127,10 @@ def begin(scene: Scene, folder: Path) -> Session:
     if scene.worked:
         return work(scene, folder)
     pattern = load_pattern(HERE.parent / "patterns" / f"{scene.pattern}.toml")
-    session = Session.start(pattern, scene.size, folder, around=at(0))
+    file = folder / "pattern.toml"
+    session = Session.start(pattern, scene.size, folder, file=file, around=at(0))
+    if scene.edit[0]:
+        file.write_text(pattern.source.replace(*scene.edit), encoding="utf-8")
     session.go_to_part(scene.part, 0)
     session.go_to_round(scene.round)
     session.go_to_stitch(scene.made)

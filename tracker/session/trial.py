@@ -35,7 +35,8 @@ class Tried:
         says: what the round takes and makes, or what is wrong with it.
         hint: what may be meant, or "".
         fault: offsets (start, end) of the words at fault in what was typed; equal for none.
-        follows: what the next round gets, and whether it still comes out.
+        follows: what the next round gets, and whether it still comes out; "" where the
+            round cannot be accepted.
         well: nothing is wrong with the round itself.
         doubt: why it takes a second yes to accept it; "" where one is enough.
         refused: why it cannot be accepted as it is; "" where it can.
@@ -67,7 +68,8 @@ def tried(printed: PlannedPart, version: OwnVersion, change: Change) -> Tried:
         found = Tried(says="Left out.", well=True)
         return replace(found, below=_under(version, at), follows=_follows(printed, version, at))
     found = _round(version, change.round)
-    return replace(found, below=_under(version, at), follows=_follows(printed, version, at + 1))
+    follows = "" if found.refused else _follows(printed, version, at + 1)
+    return replace(found, below=_under(version, at), follows=follows)
 
 
 def _under(version: OwnVersion, at: int) -> str:
