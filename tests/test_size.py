@@ -215,6 +215,27 @@ def test_a_piece_tells_its_size_and_the_rounds_left(own_home):
     )
 
 
+def test_a_piece_is_sized_as_it_is_really_worked(own_home):
+    session = begin(own_home / "pieces", "tea-cosy", "4 cups")
+    session.go_to_round(16)
+    added = next(one for one in session.improvising().choices if one.title.startswith("a round of"))
+    session.improvise(added, "evenly to 64")
+    session.close()
+    ((mine,),) = (one["parts"][:1] for one in data("hedgerow-tea-cosy")["sizes"])
+    ((printed,),) = (one["parts"][:1] for one in data("tea-cosy", "--size", "4")["sizes"])
+    assert (mine["rounds"], printed["rounds"]) == (20, 19)
+    assert len(data("hedgerow-tea-cosy", "--size", "8")["sizes"]) == 1
+
+
+def test_instructions_for_people_are_sized_too(tmp_path):
+    path = tmp_path / "cap.txt"
+    rounds = HAT[HAT.index("Rnd 1") : HAT.rindex("'''")]
+    path.write_text(f"Acorn cap\n\nGauge: 20 sc and 20 rounds = 10 cm.\n\nCap\n{rounds}", "utf-8")
+    assert "  12 cm round, 6 cm deep\n" in sized(path)
+    path.write_text("nothing here", encoding="utf-8")
+    assert hookside("size", path).returncode == 2
+
+
 def test_a_piece_is_measured_where_it_stands(own_home):
     session = begin(own_home / "pieces", "tea-cosy", "4 cups")
     session.go_to_round(17)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
 
 from tracker.cli import Complaint
+from tracker.cli_check import PROSE
 from tracker.cli_pattern import choose_size, is_path, load, pattern_path
 from tracker.cli_size_report import report
 from tracker.cli_size_told import Told, as_data
@@ -28,8 +30,18 @@ if TYPE_CHECKING:
     from tracker.measure.heads import Head
     from tracker.measure.hooks import Hook
     from tracker.pattern.model import Pattern
+    from tracker.pattern.plan import Plan
 
 Read = TypeVar("Read")
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """What is sized: a pattern; for a piece its own plan, and what is left to a length."""
+
+    pattern: Pattern
+    plan: Plan | None = None
+    left: str = ""
 
 
 def size(arguments: Namespace) -> int:
@@ -37,8 +49,7 @@ def size(arguments: Namespace) -> int:
 
     Raises `Complaint`: there is no such pattern, size, swatch, ease, head or hook.
     """
-    pattern, worked, left = _source(arguments.name)
-    told = _told(pattern, worked, left, arguments)
+    told = _told(_source(arguments.name), arguments)
     if arguments.json:
         print(json.dumps(as_data(told), indent=2))
     else:
@@ -46,13 +57,24 @@ def size(arguments: Namespace) -> int:
     return 0
 
 
-def _source(name: str) -> tuple[Pattern, str, str]:
-    """The pattern a word means; for a piece also its size, and what is left to a length."""
+def _source(name: str) -> Source:
+    """What a word means: a piece, else a pattern file, or instructions for people."""
     piece = piece_called(name) if name.endswith(ENDING) or not is_path(name) else None
-    return (load(pattern_path(name)), "", "") if piece is None else _piece(piece)
+    if piece is not None:
+        return _piece(piece)
+    path = pattern_path(name)
+    if path.suffix.lower() not in PROSE:
+        return Source(load(path))
+    from tracker.cli_read import read_file  # only for files that are no pattern files
+    from tracker.pattern.source import PatternError
+
+    try:
+        return Source(read_file(str(path)).pattern)
+    except PatternError as error:
+        raise Complaint(str(error)) from None
 
 
-def _piece(path: Path) -> tuple[Pattern, str, str]:
+def _piece(path: Path) -> Source:
     from tracker.session.glance import glance
     from tracker.session.looking import look, plan_at
 
@@ -60,12 +82,20 @@ def _piece(path: Path) -> tuple[Pattern, str, str]:
     plan = opened(lambda: plan_at(path, found))
     seen = glance(plan, found.history.state)
     left = f"{seen.part}, {seen.round_label}: {seen.left}" if seen.left else ""
-    return plan.pattern, plan.size, left
+    return Source(plan.pattern, plan, left)
 
 
-def _told(pattern: Pattern, worked: str, left: str, arguments: Namespace) -> Told:
-    wanted = choose_size(pattern, arguments.size) if arguments.size else worked
-    plans = [plan for plan in make_plans(pattern) if wanted in ("", plan.size)]
+def _plans(source: Source, size: str | None) -> tuple[Plan, ...]:
+    """The plans of the sizes asked for; of a piece the one that is worked, unless said."""
+    wanted = choose_size(source.pattern, size) if size else ""
+    if source.plan is not None and wanted in ("", source.plan.size):
+        return (source.plan,)
+    return tuple(plan for plan in make_plans(source.pattern) if wanted in ("", plan.size))
+
+
+def _told(source: Source, arguments: Namespace) -> Told:
+    pattern = source.pattern
+    plans = _plans(source, arguments.size)
     own = ruler_of(pattern)
     ruler = _ruler(pattern, own, arguments.swatch)
     sizes = sized(plans, ruler)
@@ -82,7 +112,7 @@ def _told(pattern: Pattern, worked: str, left: str, arguments: Namespace) -> Tol
         fits=tuple((body, choices(sizes, body, ease or Ease())) for body in bodies),
         hooks=_hooks(arguments.hook),
         unit=arguments.unit or _unit(pattern, arguments),
-        left=left,
+        left=source.left,
     )
 
 

@@ -56,8 +56,9 @@ class Finished:
 
 
 def finished(plan: Plan, ruler: Ruler) -> tuple[Finished, ...]:
-    """Every part that has rounds, in the size of a plan."""
-    return tuple(_part(part, ruler) for part in plan.parts if not part.making_up)
+    """Every part that has rounds, in the size of a plan; as its last copy is worked."""
+    parts = (part.of(part.part.make - 1) for part in plan.parts)
+    return tuple(_part(part, ruler) for part in parts if not part.making_up)
 
 
 def _part(part: PlannedPart, ruler: Ruler) -> Finished:
