@@ -80,6 +80,7 @@ async def test_a_file_that_cannot_be_written_is_told_once_and_holds_nothing_up(s
         assert "The caption now.txt cannot be written" in text(app)
         await pilot.press("down")
         assert session.glance().round == 3
+        await pilot.press(*["left"] * 9)
         assert "cannot be written" not in text(app)
 
 
