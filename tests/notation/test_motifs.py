@@ -135,3 +135,19 @@ def test_three_stitches_in_one_are_the_corner_of_a_border(words):
     text = f"Rnd 1: Ch 1, (3 sc in next st, sc in next 20 sts) 4 times; join.\nRnd 2: {words}"
     found = rounds(text, below=84)
     assert [r.makes for r in found] == [(92,), (100,)], [str(m) for m in found[1].messages]
+
+
+@pytest.mark.parametrize("over", ["(ch 1, sc, ch 1)", "(ch-1 sp, sc, ch-1 sp)"])
+def test_a_list_in_brackets_is_skipped_as_a_whole(over):
+    text = (
+        "Rnd 1: Ch 1, *sc in next 2 sts, ch 1, sc in next st, ch 1; rep from * around; join.\n"
+        f"Rnd 2: Ch 1, *sc in next 2 sc, ch 3, sk next {over}; rep from * around; join."
+    )
+    found = rounds(text, below=18)[1]
+    assert (found.makes, found.made["ch-3 sp"]) == ((12,), (6,))
+
+
+def test_a_count_of_things_that_no_word_of_the_round_names_proves_nothing():
+    text = "Rnd 8: Ch 1, *(sc, ch 3, sc) in next st, sk 2 sts; rep from * around. (14 picots)"
+    [found] = rounds(text, below=42)
+    assert (str(found.verdict), found.makes) == ("unstated", (28,))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from tracker.fabric.edge import made, stitches
 from tracker.fabric.outcome import Outcome
-from tracker.notation.dictionary import base_of
+from tracker.notation.dictionary import UK_BY_US, base_of
 from tracker.notation.tree import Figure, Stated
 
 
@@ -68,7 +68,8 @@ def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     counts = [counted(name, o) for o in outcomes]
     if all(count == figure_of(figure, i) for i, count in enumerate(counts)):
         return "named"
-    return None
+    # "(15 picots)" of a round that does not call anything so: what they are is not known
+    return None if any(counts) or base_of(name) in UK_BY_US else ""
 
 
 def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:

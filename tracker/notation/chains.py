@@ -174,6 +174,32 @@ class Chains(Counts):
             at = At.FIRST
         return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)
 
+    def skip_list(self) -> list[Skip]:
+        """``skip ["next"] "(" [figure] kind {"," [figure] kind} ")"``: each of those"""
+        mark, start = self.at, self.here.start
+        found: list[Skip] = []
+        if self.accept_any(*SKIPS):
+            self.accept_all("over", "the", "next")
+            close = self.closing() if self.here.type is Type.OPEN else -1
+            self.at += int(close > 0)
+            while 0 < self.at < close:
+                count = self.accept_figure() or (1,)
+                kind = self.kind() if self._space_ahead() else self._chains_over() or self.kind()
+                if kind is None:
+                    break
+                found.append(Skip(count, kind, start, self.last_end))
+                self.accept_any(",", "and")
+            if found and self.at == close:
+                self.at += 1
+                return found
+        self.at = mark
+        return []
+
+    def _chains_over(self) -> str | None:
+        """``"ch" ["-"] number``: the space under those chains"""
+        figure = self._chain_count()
+        return None if figure is None else f"ch-{figure[0]} sp"
+
     def skipped_too(self) -> list[Skip]:
         """``{"and" ["next"] [figure] kind}`` behind a skip, each as a clause ends"""
         found: list[Skip] = []

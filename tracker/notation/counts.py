@@ -287,7 +287,7 @@ class Counts(Targets):
 
 def is_group(words: list[str]) -> bool:
     """Whether words name something that is made of several stitches."""
-    return any(w.startswith(("group", "repeat", "petal", "fan", "section")) for w in words)
+    return any(w.startswith(("group", "repeat", "petal", "fan", "section", "pair")) for w in words)
 
 
 def _stated(parts: list[tuple[str, Figure]]) -> Stated:

@@ -161,7 +161,10 @@ class Reader(Wholes):
         return False
 
     def _skips(self) -> list[Node] | None:
-        """``skip {"and" place}``"""
+        """``skip {"and" place}``, or a list of places in brackets"""
+        listed = self.skip_list()
+        if listed:
+            return [*listed]
         skip = self.skip()
         return None if skip is None else [skip, *self.skipped_too()]
 
