@@ -41,7 +41,20 @@ class Walker(Grouping):
         """Work all nodes; never raises for too few places."""
         self._begin()
         self._sequence(self.nodes)
+        if self._only_smooths():
+            self.out = list(self.below.edge)
+            self.used.clear()
         return self._finish()
+
+    def _only_smooths(self) -> bool:
+        """Whether a single slip stitch is all there is: it ends the work, and changes nothing."""
+        work = [n for n in self.nodes if not isinstance(n, Act | Note | Loops)]
+        slip = work[0] if len(work) == 1 else None
+        if not isinstance(slip, Make) or not slips(slip) or self.figure(slip.count) > 1:
+            return False
+        target = slip.target
+        single = target is None or (target.count is None and target.at is not At.EACH)
+        return single and not self.free and bool(self.below.edge)
 
     def _begin(self) -> None:
         if self.reading.wraps and self.below:

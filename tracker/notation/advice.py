@@ -16,6 +16,7 @@ from tracker.notation.wordlists import (
     CRAFT,
     HANDS,
     IDLE,
+    JOINS,
     PREPOSITIONS,
     SEPARATORS,
     SHAPING,
@@ -140,7 +141,7 @@ class Advice(Repeats):
         for index in range(mark + 1, end):
             if self.tokens[index].text in ("and", "then", "&"):
                 self.at = index + 1
-                self.accept_all(*VERBS)
+                self.accept_all(*VERBS, *JOINS, "with", "by")
                 self.accept_number()
                 works = self._stitch_named()
                 self.at = mark

@@ -22,10 +22,17 @@ class Joins(Paces):
         colour = self.colour_name()
         if self.accept("with") and not self._slip_here():
             self.accept_all("a", "an", "standing")
-            if self._stitch_here():
+            if self._stitch_here() or self._numbered_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
             self.at -= 1
         return self._joined_by_stitches(start, colour) or self._joined(start, colour)
+
+    def _numbered_here(self) -> bool:
+        """Whether a number of stitches stands here: "close with 6 sc through both layers"."""
+        mark = self.at
+        found = self.accept_number() is not None and self._stitch_here()
+        self.at = mark
+        return found
 
     def _joined_by_stitches(self, start: int, colour: str) -> Act | None:
         """``piece ("with" | "by") ["working"] (stitch | figure)``: those stitches join it"""

@@ -101,6 +101,8 @@ _TO_LENGTH = re.compile(
     r"(?:measure|desired|long\b|length|tall\b|deep\b|big enough|fits"
     r"|\d\s*(?:(?:cm|mm|in|inch|inches)\b|[\"”″]))"
 )
+#: "(44, 48)" behind the last number of a label.
+_SIZES_SIDE = re.compile(r"\s*[(\[]\s*\d+(?:\s*[,:;/-]\s*\d+)+\s*[)\]]")
 _STITCHES = re.compile(r"(?<![a-z])(?:sc|dc|hdc|htr|tr|dtr|inc|dec|sts?|stitch(?:es)?)\b")
 _AGAIN_HERE = re.compile(r"(?:rep(?:eat)?\.?|work) ")
 #: A count that stands in the label: "Rnd 3 (18 sts):".
@@ -108,7 +110,9 @@ _COUNT_SIDE = re.compile(r"\s*[(\[]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|h
 #: A count in a bracket at the end of a line.
 _COUNTED = re.compile(r"[(\[{]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]}][.;]?\s*$")
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
-_COUNT_LINE = re.compile(r"^(?:\d+|[a-z]+)\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$")
+_COUNT_LINE = re.compile(
+    r"^(?:\d+|[a-z]+)(?:\s*[(\[/][\d,/ :()\[\]-]+)?\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$"
+)
 _GOES_ON = re.compile(
     r"^(?:[a-z*(\[{<]|\d+\s*(?:sc|dc|hdc|tr|htr|ch|st)|you (?:now|should|will)\b)"
 )
@@ -127,6 +131,7 @@ class Line:
         body: the words, lines joined by line ends.
         pieces: (offset in ``body``, line from 1, column from 1), in order.
         others: further numbers of a list whose numbers do not follow one another.
+        ends: the last number in each size, where that differs: "Rows 3-40 (44, 48)".
     """
 
     label: str
@@ -137,6 +142,7 @@ class Line:
     body: str
     pieces: tuple[tuple[int, int, int], ...]
     others: tuple[int, ...] = ()
+    ends: tuple[int, ...] = ()
 
     @property
     def line(self) -> int:
@@ -200,6 +206,7 @@ class _Open:
         self.label, self.kind = label, kind
         self.first, self.last, self.count = first, last, count
         self.others: tuple[int, ...] = ()
+        self.ends: tuple[int, ...] = ()
         self._written: list[str] = []
         self._length = 0
         self._open_brackets = 0
@@ -239,7 +246,7 @@ class _Open:
         body = "\n".join(self._written)
         pieces = tuple(self.pieces)
         numbers = (self.first, self.last, self.count)
-        return Line(self.label, self.kind, *numbers, body, pieces, self.others)
+        return Line(self.label, self.kind, *numbers, body, pieces, self.others, self.ends)
 
 
 def _begin(part: str, number: int, column: int) -> _Open:
@@ -290,8 +297,15 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
     if "kind" not in groups:
         kind = ""
     opened = _Open(label, kind, first, last, last - first + 1)
-    opened.others = others
+    opened.others, opened.ends = others, _ends(last, groups.get("side") or "")
     return opened
+
+
+def _ends(last: int, side: str) -> tuple[int, ...]:
+    """The last number in each size, where a bracket in the label lists them; else ()."""
+    if not _SIZES_SIDE.fullmatch(side):
+        return ()
+    return (last, *map(int, re.findall(r"\d+", side)))
 
 
 def _number(text: str) -> int | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from tracker.notation.again import AgainReader
 from tracker.notation.grammar import Reader
@@ -49,7 +50,7 @@ _SO_MANY = re.compile(
 #: "for 5 (6, 7) rounds": how many of them differs by size
 _SO_MANY_EACH = re.compile(
     r"\bfor (?:the )?(?:next )?\d+ ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?"
-    r"(?=(?:rounds?|rnds?|rows?)\b)"
+    r"(?:rounds?|rnds?|rows?)\b"
 )
 #: "work 5 rounds of 24 sc"
 _ROUNDS_OF = re.compile(
@@ -91,8 +92,9 @@ def read_round(
     growing = _GROWING.search(plain(body))
     each_size = _SO_MANY_EACH.search(plain(body))
     if each_size is not None:
-        more = each_size.span("more")
-        body = body[: more[0]] + " " * (more[1] - more[0]) + body[more[1] :]
+        # each maker stops at the number of her own size
+        until = until or text[each_size.start() : each_size.end()].strip()
+        body = _blanked(body, each_size)
     body, rounds = _so_many(body)
     goal = _GOAL.search(plain(body))
     if goal is not None and growing is not None:
@@ -104,7 +106,11 @@ def read_round(
     if again is not None:
         stated = _stated_of(body, lexicon, sizes)
         wanted = 0 if goal is None else int(goal["n"])
-        uneven = each_size is not None or len(set(again.times or ())) > 1
+        uneven = len(set(again.times or ())) > 1
+        if uneven:
+            until = until or text[again.start : again.end].strip()
+            again = replace(again, times=(1,))
+        uneven = uneven or each_size is not None
         return RoundText(text, (), stated, again, until, rounds, wanted, uneven)
     even = _even_rounds(body)
     reader = Reader(body, lexicon, sizes)

@@ -9,7 +9,8 @@ from tracker.notation.tokens import plain
 _LIST = re.compile(r"(?<![\w.])\d+\s*[(\[]\s*(\d+(?:\s*[,/;(\[:-]+\s*\d+)+)\s*[)\]]+")
 _SLASHES = re.compile(r"(?<![\w./])\d+(?:/\d+){1,11}(?![\w/])")
 _PAIR = re.compile(
-    r"\(\s*\d+\s*\[\s*\d+\s*\]\s*[a-z]|\b\d+\s*\[\s*\d+\s*\]\s*(?:st|sc|dc|hdc|tr|ch|rnd|row|,)"
+    r"\([ \t]*\d+[ \t]*\[[ \t]*\d+[ \t]*\][ \t]*[a-z]"
+    r"|\b(?<!x )\d+[ \t]*\[[ \t]*\d+[ \t]*\][ \t]*(?:(?:sts?|sc|dc|hdc|tr|ch|rnds?|rows?)\b|,)"
 )
 #: What stands before the last number of a range of rounds: "Rnds 4-".
 _RANGE = re.compile(r"\b(?:rounds?|rnds?|rows?|rds?|r)\.?\s*\d+\s*(?:-|to)\s*\Z")

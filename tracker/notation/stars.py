@@ -102,7 +102,10 @@ class Stars(Nesting):
         """``[tail]`` behind the stars; without one they may still be repeated to the end"""
         if all(isinstance(node, Note) for node in body) and self.here.text not in AGAIN:
             return list(body)  # a remark between stars
+        closed, begin = self.tokens[self.at - 1].type is Type.STAR, self.at
         found = self.tail(starred=True)
+        # "*sc 2, inc* repeat 6 times", closed like a bracket, is six in all
+        named = any(t.type is Type.STAR for t in self.tokens[begin : self.at])
         each = _each_space(body)
         if found is None and each is not None and isinstance(body[-1], Make):
             # "*sc, 3 hdc, sc in each ch-3 sp around": all of it goes into each space
@@ -117,7 +120,8 @@ class Stars(Nesting):
             return [loose] if body else []
         if found.target is not None and not found.times:
             return [Group(body, found.target, start, self.last_end)]
-        repeat = self._repeat(body, found, start, starred=True)
+        bracketed = closed and not named and found.times is not None
+        repeat = self._repeat(body, found, start, starred=not bracketed)
         return [replace(repeat, stop=stop)] if body else []
 
 

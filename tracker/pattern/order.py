@@ -181,6 +181,20 @@ class Order:
         return f"{self._word} {self._number}"
 
 
+def by_size(item: ReadLine) -> ReadLine:
+    """A line for rounds of which each size has another number: a round of open length.
+
+    "Rows 3-40 (44, 48)" goes on until the row of the size that is worked.
+    """
+    line = item.line
+    if len(set(line.ends)) < 2:
+        return item
+    others = ", ".join(map(str, line.ends[1:]))
+    until = f"to {line.kind or 'round'} {line.ends[0]} ({others})"
+    read = replace(item.read, until=item.read.until or until, uneven=True)
+    return replace(item, line=replace(line, count=1), read=read)
+
+
 def _counts(item: ReadLine) -> bool:
     """Whether a numbered line prints a count, and so must have made stitches."""
     return bool(item.line.first and item.read.stated is not None and item.read.stated.total)

@@ -41,7 +41,7 @@ from tracker.pattern.findings import (
     words_of,
 )
 from tracker.pattern.house import House
-from tracker.pattern.order import Order, ReadLine, Task
+from tracker.pattern.order import Order, ReadLine, Task, by_size
 
 #: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
 _State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool]
@@ -106,7 +106,7 @@ class PartChecker:
         """All rounds. What a later round shows of a beginning chain holds for earlier ones."""
         self.source = Source(text, self.offset)
         reads = [
-            ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes))
+            by_size(ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes)))
             for line in split_lines(text)
         ]
         return self._checked(lambda: Order(self._made).tasks(reads))

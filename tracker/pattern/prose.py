@@ -11,16 +11,14 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.problems import Message
 from tracker.notation.sizes import sizes_in
-from tracker.notation.tree import Figure
 from tracker.pattern.cautions import cautions_in
-from tracker.pattern.check import CheckedRound, check_pattern
 from tracker.pattern.draft import Draft
 from tracker.pattern.load import LONGEST_ROUND, MOST_PARTS, MOST_STEPS, MOST_STITCHES
 from tracker.pattern.model import Part, Pattern
+from tracker.pattern.prose_begun import begun
 from tracker.pattern.prose_facts import (
     as_stitches,
     copies_of,
@@ -138,7 +136,7 @@ class _Drafting:
             stitches=self.stitches,
             rings=self.rings,
         )
-        pattern = pattern._replace(parts=tuple(self._begun(pattern)))
+        pattern = pattern._replace(parts=tuple(begun(pattern, self.warnings)))
         return Draft(pattern, tuple(kept), tuple(self.warnings), tuple(self.lines))
 
     def _refuse(self) -> None:
@@ -206,30 +204,6 @@ class _Drafting:
             self.parts.append(Part(name, steps=tuple(steps[begin : begin + MOST_STEPS])))
             self.lines.append(())
 
-    def _begun(self, pattern: Pattern) -> Iterator[Part]:
-        """The parts; one that begins on the last round of the part before it says so."""
-        ends: Figure | None = None
-        for part, checked in zip(pattern.parts, check_pattern(pattern).parts, strict=True):
-            begun, rounds = self._onto(pattern, part, checked.rounds, ends)
-            yield begun
-            ends = rounds[-1].makes if rounds else None
-
-    def _onto(
-        self, pattern: Pattern, part: Part, rounds: Sequence[CheckedRound], ends: Figure | None
-    ) -> tuple[Part, Sequence[CheckedRound]]:
-        """The part begun on ``ends``, if only that makes its first round come out right."""
-        unsure = rounds and rounds[0].verdict in (Verdict.UNREAD, Verdict.UNSTATED)
-        if not unsure or not ends or not all(ends):
-            return part, rounds
-        other = part._replace(below=ends if len(set(ends)) > 1 else ends[:1])
-        again = check_pattern(pattern._replace(parts=(other,))).parts[0].rounds
-        if again[0].verdict is not Verdict.AGREES:
-            return part, rounds
-        self.warnings.append(
-            f'"{part.name}" was taken to begin on the last round of the part before it'
-        )
-        return other, again
-
     # --- facts -------------------------------------------------------------------------
 
     def _cautions(self) -> tuple[str, ...]:
@@ -254,12 +228,28 @@ def _title(lines: list[Said]) -> tuple[str, list[Said]]:
     for index, said in enumerate(lines[:3]):
         if said.rank == 1 and known_heading(said.text) is None:
             return said.text[:LINE], lines[:index] + lines[index + 1 :]
-    first = lines[0] if lines else None
+    index = next((i for i, said in enumerate(lines[:6]) if not _IMPRINT.search(said.text)), 0)
+    first = lines[index] if lines else None
     if first is not None and len(first.text) <= _LONGEST_TITLE and label_of(first.text) is None:
         known = known_heading(first.text)
         if known is None and not first.bullet and first.text[-1] not in ".,;":
-            return first.text.removesuffix(":"), lines[1:]
+            return _unspaced(first.text.removesuffix(":")), lines[:index] + lines[index + 1 :]
     return "", lines
+
+
+def _unspaced(text: str) -> str:
+    """A title that is set letter by letter, "O L D  H A T", as words."""
+    letters = text.split()
+    if len(letters) < 4 or any(len(letter) > 1 for letter in letters):
+        return text
+    return " ".join("".join(word.split()) for word in re.split(r"\s{2,}", text.strip()))
+
+
+#: Lines over a title that are none: whose it is, where it is from, the number of the page.
+_IMPRINT = re.compile(
+    r"copyright|\u00a9|\(c\)|all rights|personal use|www\.|https?:|^\s*(?:page )?\d+\s*$",
+    re.IGNORECASE,
+)
 
 
 _SEWING = re.compile(r"\b(?:join|sew|seam|assembl|finish|mak(?:e|ing) up|put)", re.IGNORECASE)

@@ -187,10 +187,18 @@ _SIZES_LEAD = re.compile(r"^.*?\b(?:sizes?|to fit)\b[^:–—-]*[:–—-]\s*", 
 _BETWEEN = re.compile(r"\s*[(\[,;/)\]]+\s*|\s+(?:and|or)\s+|\s+-\s+")
 
 
+def _said_of_sizes(lines: Iterable[str]) -> Iterator[str]:
+    """What may name the sizes: each line, and the first sentence of one that leads to them."""
+    for line in lines:
+        words, led = _SIZES_LEAD.subn("", line, count=1)
+        yield words.rstrip(" .")
+        if led and ". " in words:
+            yield words.split(". ", 1)[0]
+
+
 def sizes_of(lines: Iterable[str], count: int) -> tuple[str, ...]:
     """Names of ``count`` sizes: "S (M, L)"; empty where no line names just so many."""
-    for line in lines:
-        words = _SIZES_LEAD.sub("", line, count=1).rstrip(" .")
+    for words in _said_of_sizes(lines):
         names = [name.strip(" .")[:LINE] for name in _BETWEEN.split(words)]
         names = [name for name in names if name]
         if len(names) == count and len(set(names)) == count:
@@ -218,11 +226,26 @@ def copies_of(words: str, *, heading: bool) -> int:
     return number if number <= 1_000 else 0
 
 
+_BRACKET = re.compile(
+    r"\s*[(\[]([^()\[\]]*\b(?:make|work|crochet)\b[^()\[\]]*)[)\]]", re.IGNORECASE
+)
+_COPIES = re.compile(
+    r"\b(?:make|work|crochet)\s+(?:a total of\s+)?(?:\d+|[a-z]+)\b"
+    r"(?:\s+(?:alike|of these|the same))?",
+    re.IGNORECASE,
+)
+
+
+def _beside_copies(match: re.Match[str]) -> str:
+    """What a bracket in a heading says beside the copies: "in white" of "(make 2, in white)"."""
+    rest = _COPIES.sub("", match[1], count=1).strip(" ,;:-")
+    return f" ({rest})" if any(c.isalpha() for c in rest) else ""
+
+
 def name_of(heading: str) -> str:
     """A part's name without what it says of copies: "Ear" of "EAR (make 2):"."""
-    name = heading.strip(" *:_–—-")
+    name = _BRACKET.sub(_beside_copies, heading.strip(" *:_–—-"))
     for pattern in (
-        r"\s*[(\[][^()\[\]]*\b(?:make|work|crochet)\b[^()\[\]]*[)\]]",
         r"\s*[:,–—-]?\s*\b(?:make|work)\s+(?:\d+|[a-z]+)(?:\s+(?:alike|the same))?\s*$",
         r"\s*[(\[]?\s*(?:[x×]\s*\d{1,3}|\d{1,3}\s*[x×])\s*[)\]]?\s*$",
         r"\s*[(\[]\s*\d{1,3}\s*[)\]]\s*$",
