@@ -48,14 +48,25 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _run(words: Sequence[str]) -> int:
     """Import the command asked for, and nothing else."""
-    if words[:1] == ["where"] and len(words) <= 2 and not words[-1].startswith("-"):
-        # Asked for again and again, by a prompt or a status line: so without any parser.
-        from tracker.cli_where import where
-
-        return where(words[1] if len(words) > 1 else None)
+    if words[:1] in _AT_ONCE and len(words) <= 2 and not "".join(words[1:]).startswith("-"):
+        return _at_once(*words)
     from tracker.cli_parser import make_parser, whole
 
     return _carry_out(make_parser().parse_args(whole(words)))
+
+
+_AT_ONCE: tuple[list[str], ...] = ([], ["where"], ["work"])
+"""Commands for a piece, asked for again and again: these go without any parser."""
+
+
+def _at_once(command: str = "", piece: str | None = None) -> int:
+    if command == "where":
+        from tracker.cli_where import where
+
+        return where(piece)
+    from tracker import cli_work
+
+    return cli_work.work(piece) if command else cli_work.resume()
 
 
 def _carry_out(arguments: Namespace) -> int:

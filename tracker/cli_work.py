@@ -30,7 +30,12 @@ def resume() -> int:
 
 
 def work(
-    word: str | None, size: str | None, *, new: bool, plain: bool, caption: str | None = None
+    word: str | None,
+    size: str | None = None,
+    *,
+    new: bool = False,
+    plain: bool = False,
+    caption: str | None = None,
 ) -> int:
     """Go on with a piece (without a word: the latest), or begin one of a pattern.
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
@@ -67,6 +66,9 @@ def read_settings(path: Path) -> Settings:
         return Settings()
     except (OSError, UnicodeDecodeError) as error:
         raise SettingsError(f"{path.name} cannot be read: {error}") from None
+    # Imported here, since most makers have no such file.
+    import tomllib
+
     try:
         return _settings(tomllib.loads(text))
     except (tomllib.TOMLDecodeError, RecursionError) as error:

@@ -194,6 +194,8 @@ def _memo(plan: Plan, state: State) -> str:
 
 
 def _left(plan: Plan, state: State) -> str:
+    if not plan.pattern.gauge and not state.measured:
+        return ""
     # Imported here, since most rounds are counted and not measured.
     from tracker.session.lengths import left_words
 
@@ -201,6 +203,8 @@ def _left(plan: Plan, state: State) -> str:
 
 
 def _off(plan: Plan, state: State) -> str:
+    if mending.miscount(plan, state) is None:
+        return ""
     # Imported here, since a place is told far more often than a count is wrong.
     from tracker.session.wrong import wrong
 

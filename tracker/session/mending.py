@@ -7,7 +7,7 @@ http://www.crochetgeek.com/2009/06/counting-stitches-for-accurate-stitch.html (c
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.fabric.steps import Kind
 from tracker.session import worksheet
@@ -22,6 +22,33 @@ AS_ONE = "over the next 2 sts as one"
 
 ROOM = 3
 """Plain stitches there must be for each place, or the fabric would pucker. Our own choice."""
+
+
+class Miscount(NamedTuple):
+    """The start of a round, what was counted at its end, and what it must be."""
+
+    start: Spot
+    counted: int
+    should: int
+
+
+def miscount(plan: Plan, state: State) -> Miscount | None:
+    """The wrong count of the round just worked; None where it is right or not counted."""
+    start = just_worked(plan, state)
+    if start is None:
+        return None
+    counted, should = state.counts.get(start.key), worksheet.round_at(plan, start).ends_on
+    if counted is None or should is None or counted == should:
+        return None
+    return Miscount(start, counted, should)
+
+
+def just_worked(plan: Plan, state: State) -> Spot | None:
+    """The start of the round at whose end the maker stands, or of the one before."""
+    spot = worksheet.here(plan, state)
+    if worksheet.at_end(plan, spot):
+        return worksheet.start_of(spot)
+    return worksheet.earlier_round(plan, state, spot) if spot.step == spot.loop == 0 else None
 
 
 def off_below(plan: Plan, state: State, spot: Spot) -> int:

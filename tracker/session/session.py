@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tracker.notation.problems import visible
-from tracker.session import memos, presses, shelf, worksheet, wrong
+from tracker.session import presses, shelf, worksheet
 from tracker.session.access import StoreError, reason
 from tracker.session.entries import Entry, Redo, Undo
 from tracker.session.glance import Glance, glance, line
@@ -24,9 +24,7 @@ from tracker.session.state import Event, State
 from tracker.session.store import Store, Surroundings
 from tracker.session.timing import Timing, Took
 from tracker.session.told import keep_told
-from tracker.session.versions import Version, Which, versions_of
 from tracker.session.worked import WORTH, worked
-from tracker.session.wrong import Wrong
 
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
@@ -35,6 +33,8 @@ if TYPE_CHECKING:
     from tracker.session.improvise import Choice, Improvising
     from tracker.session.log import LoggedPart
     from tracker.session.outlook import Looker, Outlook
+    from tracker.session.versions import Version, Which
+    from tracker.session.wrong import Wrong
 
 __all__ = ["Session", "StoreError", "glance_at"]
 
@@ -268,18 +268,26 @@ class Session:
 
     def wrong(self) -> Wrong | None:
         """What can be done about a wrong count of the round just worked; None if it is right."""
+        from tracker.session import wrong  # few counts are
+
         return wrong.wrong(self.plan, self.state)
 
     def back_to(self, step: int) -> None:
         """Back to a step (from 0) of the round whose count is wrong."""
+        from tracker.session import wrong  # few counts are
+
         self._do(wrong.back_to(self.plan, self.state, step))
 
     def rip_back(self, rounds: int) -> None:
         """Back by so many rounds; the one just worked, or in work, is the first."""
+        from tracker.session import wrong  # few counts are
+
         self._do(wrong.rip_back(self.plan, self.state, rounds))
 
     def come_right(self) -> None:
         """Go on after a wrong count, the next round worked so that it comes right."""
+        from tracker.session import wrong  # few counts are
+
         self._do(wrong.come_right(self.plan, self.state))
 
     def improvising(self) -> Improvising:
@@ -324,6 +332,8 @@ class Session:
 
     def note(self, words: str) -> None:
         """Keep a note with this place; no words drop the one that is here."""
+        from tracker.session import memos  # few places have one
+
         self._do(memos.note(self.plan, self.state, words))
 
     def note_here(self) -> str:
@@ -393,6 +403,8 @@ class Session:
         """
         if self._store.theirs is None:
             return ()
+        from tracker.session.versions import versions_of  # hardly ever
+
         ours = spot_words(self.plan, self.state, self.state.spot)
         return versions_of(self._store.path, ours, self._store.theirs, self._reading)
 

@@ -49,13 +49,11 @@ class Wrong(NamedTuple):
 
 def wrong(plan: Plan, state: State) -> Wrong | None:
     """The wrong count of the round just worked; None where it is right or not counted."""
-    start = _just_worked(plan, state)
-    if start is None:
+    found = mending.miscount(plan, state)
+    if found is None:
         return None
+    start, counted, should = found
     planned = worksheet.round_at(plan, start)
-    counted, should = state.counts.get(start.key), planned.ends_on
-    if counted is None or should is None or counted == should:
-        return None
     rows = worksheet.part_at(plan, start).part.worked is Worked.ROWS
     following = worksheet.following_round(plan, state, start)
     return Wrong(
@@ -68,14 +66,6 @@ def wrong(plan: Plan, state: State) -> Wrong | None:
         following=following,
         right=_right(plan, following, counted - should),
     )
-
-
-def _just_worked(plan: Plan, state: State) -> Spot | None:
-    """The start of the round at whose end the maker stands, or of the one before."""
-    spot = worksheet.here(plan, state)
-    if worksheet.at_end(plan, spot):
-        return worksheet.start_of(spot)
-    return worksheet.earlier_round(plan, state, spot) if spot.step == spot.loop == 0 else None
 
 
 def _right(plan: Plan, following: Spot | None, off: int) -> str:
@@ -95,7 +85,7 @@ def back_to(plan: Plan, state: State, step: int) -> Press:
 
 def rip_back(plan: Plan, state: State, rounds: int) -> Press:
     """To the start of the round so many rounds back; the one just worked counts as the first."""
-    spot = _just_worked(plan, state) or worksheet.start_of(worksheet.here(plan, state))
+    spot = mending.just_worked(plan, state) or worksheet.start_of(worksheet.here(plan, state))
     for _ in range(rounds - 1):
         earlier = worksheet.earlier_round(plan, state, spot)
         if earlier is None:
