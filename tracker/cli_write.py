@@ -154,5 +154,5 @@ def _worked(path: Path) -> Source:
     found = opened(lambda: look(path))
     plan = opened(lambda: plan_at(path, found))
     state, started = found.history.state, found.head.started
-    told = record(plan, state, started, worked(found.history.items))
+    told = record(plan, state, started, worked(found.history))
     return Source(as_worked(plan, state), more=(told,))

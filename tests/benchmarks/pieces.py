@@ -5,9 +5,10 @@ from datetime import UTC, datetime
 from tracker.pattern.load import load_text
 from tracker.pattern.plan import make_plan
 from tracker.session.entries import PutDown
+from tracker.session.head import Head
 from tracker.session.history import History, item_of
 from tracker.session.lines import stamp_of, write_line
-from tracker.session.paper import Head, write_paper
+from tracker.session.paper import write_paper
 from tracker.session.place import Asking
 from tracker.session.presses import next_press, set_asking
 

@@ -5,8 +5,9 @@ from pathlib import Path
 
 from tests.durability import piece
 from tracker.session.access import StoreError
+from tracker.session.head import PaperError
 from tracker.session.notices import on_opening
-from tracker.session.paper import PaperError, read_paper
+from tracker.session.paper import read_paper
 
 
 class Worked:

@@ -8,7 +8,8 @@ import pytest
 import scene
 
 from tracker.session.access import StoreError
-from tracker.session.paper import PaperError, read_paper
+from tracker.session.head import PaperError
+from tracker.session.paper import read_paper
 from tracker.session.place import Pace
 from tracker.session.state import State
 

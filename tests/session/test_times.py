@@ -62,7 +62,7 @@ def test_pauses_are_recognised_and_not_counted(tmp_path):
     clock = Clock()
     session = scene.start(tmp_path, clock=clock)
     stitches(session, clock, 6, BRIEF + 1, 6, PAUSE + 1, 6)
-    assert worked(look(session.path).history.items) == 18
+    assert worked(look(session.path).history) == 18
 
 
 def test_many_stitches_in_one_press_may_take_longer(tmp_path):
@@ -71,7 +71,7 @@ def test_many_stitches_in_one_press_may_take_longer(tmp_path):
     session.turn_pace()
     session.turn_pace()
     stitches(session, clock, PAUSE - 1)
-    assert worked(look(session.path).history.items) == PAUSE - 1
+    assert worked(look(session.path).history) == PAUSE - 1
 
 
 def test_the_first_press_counts_from_when_the_piece_was_taken_up(tmp_path):
@@ -82,7 +82,7 @@ def test_the_first_press_counts_from_when_the_piece_was_taken_up(tmp_path):
     clock.wait(3 * PAUSE)
     session = scene.reopen(session.path, clock=clock)
     stitches(session, clock, 40, 5)
-    assert worked(look(session.path).history.items) == 70
+    assert worked(look(session.path).history) == 70
 
 
 def test_after_a_kill_the_time_until_it_is_opened_again_is_a_pause(tmp_path):
@@ -94,23 +94,23 @@ def test_after_a_kill_the_time_until_it_is_opened_again_is_a_pause(tmp_path):
     clock.wait(BRIEF - 1)
     session = scene.reopen(killed, clock=clock)
     stitches(session, clock, 10)
-    assert worked(look(killed).history.items) == 30
+    assert worked(look(killed).history) == 30
 
 
 def test_a_clock_that_goes_back_takes_nothing_away(tmp_path):
     clock = Clock()
     session = scene.start(tmp_path, clock=clock)
     stitches(session, clock, 10, -3600, 10)
-    assert worked(look(session.path).history.items) == 20
+    assert worked(look(session.path).history) == 20
 
 
 def test_a_long_round_counted_by_one_press_is_work_and_not_a_pause(tmp_path):
     clock = Clock()
     session = begin_wide(tmp_path, clock)
     stitches(session, clock, 40 * 60, 3 * 3600, 40 * 60)
-    assert worked(look(session.path).history.items) == 80 * 60
+    assert worked(look(session.path).history) == 80 * 60
     session.close()
-    assert worked(look(session.path).history.items) == 80 * 60
+    assert worked(look(session.path).history) == 80 * 60
 
 
 def test_hands_rest_only_where_there_is_a_pause(tmp_path):

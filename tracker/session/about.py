@@ -65,7 +65,7 @@ def about(piece: OnShelf, now: datetime) -> About:
         where=_where(seen),
         share=share(plan, state),
         done=seen.piece_done,
-        worked=worked(found.history.items),
+        worked=worked(found.history),
         touched=ago(found.when, now),
         step=(": " if seen.at_end else " ").join(w for w in (seen.step_text, seen.step_where) if w),
     )

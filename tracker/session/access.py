@@ -6,7 +6,9 @@ import errno
 from pathlib import Path
 
 from tracker.session.files import Disk, UnsafeFileError
-from tracker.session.paper import Found, PaperError, read_paper
+from tracker.session.head import PaperError
+from tracker.session.midway import kept_midway
+from tracker.session.paper import Found, read_paper
 
 
 class StoreError(Exception):
@@ -36,7 +38,7 @@ def read_bytes(path: Path, disk: Disk) -> bytes:
 def found_in(path: Path, data: bytes) -> Found:
     """What the bytes of a piece's file hold. Raises `StoreError`."""
     try:
-        return read_paper(data)
+        return read_paper(data, kept_midway(path))
     except PaperError as error:
         raise StoreError(f"{path.name} cannot be opened: {error}.") from None
 

@@ -12,8 +12,8 @@ from zlib import crc32
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan, PlannedPart
+    from tracker.session.head import Head
     from tracker.session.history import History
-    from tracker.session.paper import Head
 
 MOST_TOLD = 6
 """Differences that are told one by one."""

@@ -7,7 +7,7 @@ items before the cursor, begun at a waypoint so that taking back costs the same 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from tracker.session.state import Copy, Event, RoundKey, Spot, State, apply
@@ -195,18 +195,34 @@ def _walked_on(state: State, run: Sequence[Item]) -> State:
     )
 
 
-class History:
-    """Every item, the state, and the cursor: how many presses stand, how many are undone."""
+class Before(NamedTuple):
+    """What lies before the items that were read: the state after it, its presses and items.
 
-    def __init__(self) -> None:
-        self._state = State()
+    ``worked`` are the seconds it tells of; ``read`` reads it after all.
+    """
+
+    state: State
+    presses: int
+    items: int
+    worked: int
+    read: Callable[[], History]
+
+
+class History:
+    """Every item, the state, and the cursor: how many presses stand, how many are undone.
+
+    What lies ``before`` is read only where somebody goes back so far, or asks for all items.
+    """
+
+    def __init__(self, before: Before | None = None) -> None:
+        self._before = before
+        self._state = before.state if before else State()
         self._late: list[Item] = []
         self._items: list[Item] = []
         self._waypoints: list[State] = [self._state]
         self._item = 0
         self._inside = 0
-        self._done = 0
-        self._all = 0
+        self._done = self._all = before.presses if before else 0
 
     @property
     def state(self) -> State:
@@ -219,7 +235,23 @@ class History:
     @property
     def items(self) -> Sequence[Item]:
         """All items, those that are undone too."""
+        self._read_before()
         return self._items
+
+    @property
+    def recent(self) -> Sequence[Item]:
+        """The items that were read, those that are undone too."""
+        return self._items
+
+    @property
+    def many(self) -> int:
+        """How many items there are."""
+        return len(self._items) + (self._before.items if self._before else 0)
+
+    @property
+    def worked_before(self) -> int:
+        """The seconds that what lies before the items tells of."""
+        return self._before.worked if self._before else 0
 
     @property
     def done(self) -> int:
@@ -246,6 +278,8 @@ class History:
     def undo(self, presses: int = 1) -> int:
         """Take back up to so many presses; returns how many it took back."""
         taken = min(presses, self._done)
+        if self._before and self._done - taken < self._before.presses:
+            self._read_before()
         rest = taken
         while rest > 0:
             self._step_into_item()
@@ -270,6 +304,16 @@ class History:
             self._step_out_of_item()
         self._done += taken
         return taken
+
+    def _read_before(self) -> None:
+        """Go on as if all had been read from the first."""
+        if self._before is None:
+            return
+        whole, undone = self._before.read(), self.undone
+        for item in self._items:
+            whole.add(item)
+        whole.undo(undone)
+        vars(self).update(vars(whole))
 
     def _append(self, item: Item) -> None:
         if len(self._items) and len(self._items) % WAYPOINT == 0:

@@ -80,17 +80,17 @@ class Run(NamedTuple):
     end: int
 
 
-def read_run(data: bytes, at: int, number: int, before: int) -> Run:
+def read_run(data: bytes, at: int, number: int, before: int, until: int) -> Run:
     """The lines of ``data`` from ``at`` on, as long as they are of the commonest kind.
 
     Those only move within a round, with or without a count. ``number`` and ``before`` are
-    the number and the seal of the line before. A line that does not fit ends the run:
-    `read_line` says why.
+    the number and the seal of the line before; no line is read that begins at ``until`` or
+    after it. A line that does not fit ends the run: `read_line` says why.
     """
     entries: list[Walked] = []
     times: list[tuple[bytes, bytes | None]] = []
     when = b""
-    while (match := _COMMON.match(data, at)) is not None:
+    while at < until and (match := _COMMON.match(data, at)) is not None:
         printed, stamp, *numbers, to, count, more, took, seal = match.groups()
         fits = crc32(data[at : match.start(12) - _BEFORE_SEAL], before)
         entry = common_entry([*map(int, numbers)], to, count, more)

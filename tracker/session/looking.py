@@ -13,7 +13,8 @@ from tracker.session.reading import Reading, read_plan
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
-    from tracker.session.paper import Found, Head
+    from tracker.session.head import Head
+    from tracker.session.paper import Found
     from tracker.session.returning import Card
 
 

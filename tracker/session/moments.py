@@ -7,8 +7,9 @@ from typing import NamedTuple
 
 from tracker.session.entries import Entry
 from tracker.session.fields import EntryError
+from tracker.session.head import head_end
 from tracker.session.lines import read_line, read_run, seal_after
-from tracker.session.paper import head_end, is_remark
+from tracker.session.paper import is_remark
 from tracker.session.worked import seconds_of
 
 
@@ -28,7 +29,7 @@ def moments(data: bytes) -> Iterator[Moment]:
     """Every line of a file's log, up to the first that does not fit."""
     at, seal, number = head_end(data)[0], 0, 0
     while at < len(data):
-        run = read_run(data, at, number, seal)
+        run = read_run(data, at, number, seal, len(data))
         for entry, (stamp, took) in zip(run.entries, run.times, strict=True):
             yield Moment(entry, seconds_of(stamp.decode()), int(took or 0))
         if run.entries:

@@ -6,18 +6,15 @@ line that does not fit; what comes before is sound, what comes after is damage.
 
 from __future__ import annotations
 
-import re
-import tomllib
 from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import pairwise
-from typing import NamedTuple
 from zlib import crc32
 
-from tracker.notation.problems import visible
 from tracker.session.entries import PutDown, Redo, Undo
 from tracker.session.fields import EntryError
-from tracker.session.history import Did, History, Walked, reached, timed
+from tracker.session.head import Head, head_end, read_head, write_head
+from tracker.session.history import Before, Did, History, Walked, reached, timed
 from tracker.session.lines import (
     Line,
     Run,
@@ -28,41 +25,12 @@ from tracker.session.lines import (
     stamp_of,
     write_line,
 )
+from tracker.session.midway import READ_ANEW, Midway
 from tracker.session.state import Spot
-from tracker.session.worked import Watch, seconds_of
+from tracker.session.worked import Watch, seconds_of, worked
 
-GREETING = """\
-# A piece in progress, kept by Hookside. Each press is one line at the end.
-# To mend it by hand: close Hookside, delete lines from the end up to where things went
-# wrong, and write lines of your own without a seal, with the next number, such as
-#     12 = { round = [1, 1, 7, 1], steps = "13" }
-# which stands in part 1, copy 1, round 7 of the part as printed, worked the 1st time
-# (only rounds of open length are worked again), with 13 steps done. Or such as
-#     13 = { change = [1, 1, 9], words = "*sc 4, inc; rep" }
-# which works round 9 of part 1 otherwise, from copy 1 on.
-"""
-
-MOST_DOTS = 500
-"""In one line of a head; reading a dotted name costs by the square of its dots."""
-
-
-class PaperError(ValueError):
-    """The head of a file cannot be read; the text says why, in one sentence."""
-
-
-class Head(NamedTuple):
-    """What a piece was started from, and when. ``pattern`` is the pattern's TOML text.
-
-    ``file`` is where that pattern stood, "" where that is not known; ``over`` the seal of a
-    changed text of it that the maker passed over, or "".
-    """
-
-    title: str
-    size: str
-    started: datetime
-    pattern: str
-    file: str = ""
-    over: str = ""
+GROWN = 4 * READ_ANEW
+"""Bytes since what was kept, beyond which it is worth keeping anew."""
 
 
 @dataclass(slots=True, eq=False)
@@ -81,6 +49,7 @@ class Found:
         put_down: the last line says that the piece was closed in good order.
         when: when the last line was made, as written; "" if not said.
         watch: what the lines took so far.
+        midway: what is worth keeping for the next time; None where nothing is.
     """
 
     head: Head
@@ -95,26 +64,7 @@ class Found:
     put_down: bool = False
     when: str = ""
     watch: Watch = field(default_factory=Watch)
-
-
-_LOG = re.compile(rb'\nsealed = "([0-9a-f]{8})"\r?\n\r?\n\[log\]\r?\n')
-
-
-def write_head(head: Head) -> bytes:
-    """The head as text, up to where the log begins."""
-    import tomli_w
-
-    fields = {
-        "title": head.title,
-        "size": head.size,
-        "started": head.started,
-        **({"file": head.file} if head.file else {}),
-        **({"over": head.over} if head.over else {}),
-        "pattern": head.pattern.replace("\r\n", "\n"),
-    }
-    table = tomli_w.dumps({"piece": fields}, multiline_strings=True)
-    text = f"{GREETING}\n{table.rstrip()}".encode()
-    return text + b'\nsealed = "%08x"\n\n[log]\n' % crc32(text)
+    midway: Midway | None = None
 
 
 def write_paper(head: Head, history: History, when: datetime) -> tuple[bytes, int, int]:
@@ -131,49 +81,74 @@ def write_paper(head: Head, history: History, when: datetime) -> tuple[bytes, in
     return b"".join(parts), number, seal
 
 
-def read_paper(data: bytes) -> Found:
-    """What a file holds. Raises `PaperError` where even its head cannot be read."""
-    end, changed = head_end(data)
-    found = Found(_head(data[:end]), changed, History())
-    _read_log(found, data, end)
+def read_paper(data: bytes, midway: Midway | None = None) -> Found:
+    """What a file holds; read on from ``midway`` where it begins so.
+
+    Raises `PaperError` where even its head cannot be read.
+    """
+    if midway is not None and midway.begins(data):
+        found = _begun(data, midway)
+        stop = len(data) - READ_ANEW if len(data) - midway.size > GROWN else 0
+    else:
+        end, changed = head_end(data)
+        found = Found(read_head(data[:end]), changed, History(), sound=end)
+        stop = 0 if changed else max(end, len(data) - READ_ANEW)
+    if stop:
+        _read_log(found, data, stop)
+        found.midway = _midway(found, data)
+    if not found.damage:
+        _read_log(found, data, len(data))
     return found
 
 
-def head_end(data: bytes) -> tuple[int, bool]:
-    """Where the log begins, and whether the head was changed.
-
-    A pattern may itself contain such lines: so the place where the seal fits counts.
-    """
-    matches = list(_LOG.finditer(data))
-    for match in matches:
-        if crc32(data[: match.start()]) == int(match[1], 16):
-            return match.end(), False
-    if matches:
-        return matches[-1].end(), True
-    line = re.search(rb"^1 = \{ .*\}\r?$", data, re.MULTILINE)
-    return (line.start() if line else len(data)), True
-
-
-def _head(raw: bytes) -> Head:
-    if any(line.count(b".") > MOST_DOTS for line in raw.split(b"\n")):
-        raise PaperError("its head cannot be read (a line has too many dots)")
-    try:
-        piece = tomllib.loads(raw.decode("utf-8"))["piece"]
-        title, size, pattern = piece["title"], piece["size"], piece["pattern"]
-        started = piece["started"]
-        file, over = str(piece.get("file", "")), str(piece.get("over", ""))
-    except (ValueError, KeyError, TypeError, RecursionError) as error:
-        raise PaperError(f"its head cannot be read ({visible(str(error))})") from None
-    texts = isinstance(title, str) and isinstance(size, str) and isinstance(pattern, str)
-    if not texts or not isinstance(started, datetime):
-        raise PaperError("its head cannot be read (a value is of the wrong kind)")
-    return Head(title, size, started, pattern, file, over)
+def _begun(data: bytes, midway: Midway) -> Found:
+    """What a file holds up to ``midway``."""
+    before = Before(
+        midway.state,
+        midway.presses,
+        midway.items,
+        midway.worked,
+        lambda: read_paper(data[: midway.size]).history,
+    )
+    return Found(
+        midway.head,
+        head_changed=False,
+        history=History(before),
+        number=midway.number,
+        seal=midway.seal,
+        sound=midway.size,
+        put_down=midway.put_down,
+        when=midway.stamp,
+        watch=Watch(midway.pressed, midway.at),
+    )
 
 
-def _read_log(found: Found, data: bytes, begin: int) -> None:
-    found.sound = begin
-    while found.sound < len(data):
-        run = read_run(data, found.sound, found.number, found.seal)
+def _midway(found: Found, data: bytes) -> Midway | None:
+    """What was found so far, to be kept; None where it does not tell all."""
+    history = found.history
+    if found.damage or found.by_hand or history.undone:
+        return None
+    return Midway(
+        size=found.sound,
+        check=crc32(memoryview(data)[: found.sound]),
+        number=found.number,
+        seal=found.seal,
+        stamp=found.when,
+        put_down=found.put_down,
+        pressed=found.watch.when,
+        presses=history.done,
+        items=history.many,
+        worked=worked(history),
+        at=found.watch.at,
+        head=found.head,
+        state=history.state,
+    )
+
+
+def _read_log(found: Found, data: bytes, until: int) -> None:
+    """Read on, up to the first line that begins at ``until`` or after it."""
+    while found.sound < until:
+        run = read_run(data, found.sound, found.number, found.seal, until)
         if run.entries:
             _take_run(found, run)
             continue

@@ -11,11 +11,11 @@ from tracker.session import presses, shelf, worksheet
 from tracker.session.access import StoreError, reason
 from tracker.session.entries import Entry, Redo, Undo
 from tracker.session.glance import Glance, glance, line
+from tracker.session.head import Head
 from tracker.session.history import Did, item_of
 from tracker.session.looking import glance_at, plan_found
 from tracker.session.naming import spot_words
 from tracker.session.own import OwnPlan
-from tracker.session.paper import Head
 from tracker.session.place import Asking, Pace, Place
 from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
@@ -62,7 +62,7 @@ class Session:
         self._told = (0, 0)
         self._taken_up = store.when
         self._timing = Timing(store.around.clock, self.state.spot)
-        self._worked_before = worked(store.history.items)
+        self._worked_before = worked(store.history)
         self._looker: Looker | None = None
 
     @classmethod
@@ -443,6 +443,7 @@ class Session:
     def _keep_told(self) -> None:
         """Keep the line of the place for who asks for it, where the file has changed."""
         store = self._store
+        store.keep_midway()
         if store.sign != self._told and not store.trouble and not store.taken:
             self._told = store.sign
             keep_told(store.path, *store.sign, line(self.glance()))

@@ -16,10 +16,12 @@ from tracker.session import notices
 from tracker.session.access import InUse, StoreError, found_in, inside, read_bytes, reason
 from tracker.session.entries import Entry, PutDown
 from tracker.session.files import Disk, RealDisk, free_path, write_whole
+from tracker.session.head import Head
 from tracker.session.history import History
 from tracker.session.hold import Hold, alone
 from tracker.session.lines import stamp_of, write_line
-from tracker.session.paper import Found, Head, write_paper
+from tracker.session.midway import Midway, keep_midway
+from tracker.session.paper import Found, write_paper
 from tracker.session.sheet import Outside, Sheet
 from tracker.session.state import Spot
 from tracker.session.syncer import Syncer
@@ -87,6 +89,7 @@ class Store:
         self._damage = b""
         self._put_down = False
         self._quiet = False
+        self._midway: Midway | None = None
         self._trouble = self._unsynced = ""
 
     @classmethod
@@ -172,6 +175,12 @@ class Store:
             self._save(fold=fold)
         self._quiet = True
 
+    def keep_midway(self) -> None:
+        """Keep what will spare the next one who opens the file its beginning."""
+        if self._midway is not None:
+            keep_midway(self.path, self._midway)
+            self._midway = None
+
     def close(self) -> None:
         """Say that the piece is put down, make all durable, let go of the file."""
         if not self._put_down and not self.taken:
@@ -223,9 +232,10 @@ class Store:
         self._put_down = found.put_down and not found.damage
         self.notices = notices.on_opening(self.path.name, found, seized=self._hold.seized)
         self._whole = bool(found.damage) or found.head_changed
+        self._midway = None if self._whole else found.midway
         self._sheet.adopt(data)
         # About what it comes to when it is folded.
-        self._folded = len(data) * len(found.history.items) // max(1, found.number)
+        self._folded = len(data) * found.history.many // max(1, found.number)
         if not data.endswith(b"\n"):
             # A last line without its line end must not run into the next.
             self._pending = b"\n"

@@ -40,10 +40,13 @@ def _worked_out(path: Path) -> str:
     from tracker.session.access import inside, read_piece
     from tracker.session.glance import glance, line
     from tracker.session.looking import plan_at
+    from tracker.session.midway import keep_midway
 
     data, found = read_piece(inside(path), RealDisk())
     said = line(glance(plan_at(path, found), found.history.state))
     keep_told(path, len(data), crc32(data), said)
+    if found.midway is not None:
+        keep_midway(path, found.midway)
     return said
 
 

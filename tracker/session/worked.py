@@ -6,10 +6,9 @@ took. Where a line says itself what it took, that holds.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from datetime import datetime
 
-from tracker.session.history import Did, Item
+from tracker.session.history import Did, History
 from tracker.session.state import Spot
 
 PAUSE = 15 * 60
@@ -35,7 +34,7 @@ class Watch:
     """What each press took, from the times and places of the presses.
 
     ``when`` is that of the press before, in seconds since 1970, or 0: not known, or put
-    down meanwhile, which is a pause however short.
+    down meanwhile, which is a pause however short. ``at`` is where it led.
     """
 
     def __init__(self, when: int = 0, at: Spot | None = None) -> None:
@@ -63,10 +62,10 @@ class Watch:
         self.when = 0
 
 
-def worked(items: Iterable[Item]) -> int:
+def worked(history: History) -> int:
     """Seconds that a history tells of: those recorded, and what was worked since."""
-    total = 0
-    for item in items:
+    total = history.worked_before
+    for item in history.recent:
         if isinstance(item, Did) and item.done.worked is not None:
             total = max(total, item.done.worked)
         else:
