@@ -113,7 +113,7 @@ def _miscounted(reel: Reel, terminal: Terminal) -> None:
     terminal.read(0.2)
     terminal.send(b"\r")
     caption = "On, the next round worked so that it comes right."
-    reel.shot(terminal, "mended", caption, "into the same st")
+    reel.shot(terminal, "mended", caption, "Rnd 6 of 26", "into the same st")
     reel.minute = 40
     terminal.send(b"s15 ")
     reel.shot(terminal, "same", "There the step itself says so.", "in the same st once more")
@@ -126,9 +126,9 @@ def _improvised(reel: Reel, terminal: Terminal) -> None:
     terminal.send(b"v")
     terminal.until("Rnd 6 below leaves 30 stitches.")
     terminal.send(b"*sc 4, icn; rep")
-    reel.shot(terminal, "slip", "A round of one's own is typed, with a slip.", "not understood")
+    reel.shot(terminal, "slip", "A round of one's own is typed, with a slip.", "icn; rep ", "^^^")
     terminal.send(b"\x7f" * len("icn; rep") + b"inc; rep")
-    reel.shot(terminal, "typed", "Put right, it comes out even.", "comes out even")
+    reel.shot(terminal, "typed", "Put right, it comes out even.", "inc; rep ", "makes 36:")
     terminal.send(b"\r")
     reel.shot(terminal, "improvised", "Accepted: the round is worked so.", "Rnd 7 of 26 · changed")
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from tests.screens.terminal import Terminal
 
 COLUMNS, ROWS = 66, 20
+TRIES = 50
 ROOT = Path(__file__).parents[2]
 
 
@@ -42,10 +43,14 @@ class Reel:
         """A command on a terminal of its own."""
         return Terminal(COLUMNS, ROWS, command=command)
 
-    def shot(self, terminal: Terminal, name: str, caption: str, words: str) -> None:
-        """Wait until the words are on the screen and it is at rest; keep it."""
-        terminal.until(words)
-        terminal.read(0.1)
+    def shot(self, terminal: Terminal, name: str, caption: str, *words: str) -> None:
+        """Wait until all the words are on the screen at once and it is at rest; keep it."""
+        for _ in range(TRIES):
+            for one in words:
+                terminal.until(one)
+            terminal.read(0.1)
+            if all(one in "\n".join(terminal.page.display) for one in words):
+                break
         self._keep(name, caption, tuple(line.rstrip() for line in terminal.page.display))
 
     def printed(self, name: str, caption: str, *command: str) -> None:
