@@ -367,3 +367,12 @@ def test_the_demo_patterns_come_out_as_they_say():
         assert found == pytest.approx(said, abs=0.5), name
         about = load_pattern(PATTERNS / f"{name}.toml").about
         assert f"{said[0]:g} ({', '.join(f'{one:g}' for one in said[1:])}) cm" in about
+
+
+def test_what_is_handed_on_says_how_large_it_comes_out(cap):
+    done = hookside("write", "headband")
+    wide = "Band 31.9 (41.9, 44.4, 46.9, 54.4) cm wide, 7.5 cm long"
+    assert f"Finished by this gauge: {wide}; Edging 32.5 (" in done.stdout
+    assert "Finished by this gauge: Cap 12 cm round, 6 cm deep." in hookside("write", cap).stdout
+    cap.write_text(HAT.replace('"5 cm"', '"a hand"'), encoding="utf-8")
+    assert "Finished by" not in hookside("write", cap).stdout

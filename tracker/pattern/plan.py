@@ -131,9 +131,12 @@ def make_plan(pattern: Pattern, size: str = "") -> Plan:
     return _plan(pattern, _checked(pattern), pattern.sizes.index(size) if size else 0)
 
 
-def make_plans(pattern: Pattern) -> tuple[Plan, ...]:
-    """The plan of each size, in order; of the one there is, where no sizes are named."""
-    checked = _checked(pattern)
+def make_plans(pattern: Pattern, checked: Check | None = None) -> tuple[Plan, ...]:
+    """The plan of each size, in order; of the one there is, where no sizes are named.
+
+    ``checked`` is the check of the pattern, where it is at hand.
+    """
+    checked = checked or _checked(pattern)
     return tuple(_plan(pattern, checked, index) for index in range(len(pattern.sizes) or 1))
 
 

@@ -11,9 +11,11 @@ from tracker.measure.crown import Lies
 from tracker.measure.gauge import Ease, read_ease
 from tracker.measure.units import first_length, plain, rounded, shown
 from tracker.pattern.finished import Finished, finished
+from tracker.pattern.plan import make_plans
 from tracker.pattern.ruler import Ruler, ruler_of
 
 if TYPE_CHECKING:
+    from tracker.pattern.checked import Check
     from tracker.pattern.model import Part, Pattern
     from tracker.pattern.plan import Plan
 
@@ -91,12 +93,49 @@ def comes_out(plan: Plan, part: Part) -> str:
     found = ruler and next((one for one in finished(plan, ruler) if one.name == part.name), None)
     if ruler is None or not found:
         return ""
-    over = first_length(plan.pattern.gauge.over) if plan.pattern.gauge else None
-    unit = "in" if over and over.unit == "in" else "cm"
+    unit = unit_of_gauge(plan.pattern)
     sides = zip((found.wide, found.long), found.sides, strict=True)
     lengths = [f"{shown(length, unit)} {side}" for length, side in sides if length]
     said = f"By the gauge {part.name} comes out {' and '.join(lengths)}." if lengths else ""
     return f"{said} {_crown(found, ruler)}".strip()
+
+
+def finished_sizes(pattern: Pattern, checked: Check) -> tuple[str, ...]:
+    """How large each part comes out by the pattern's gauge, with a figure for each size.
+
+    Such as "Body 40 (45.7, 51.4) cm round, 19.2 (20.2, 21.2) cm deep"; empty where the
+    pattern states no gauge over a length.
+    """
+    ruler = ruler_of(pattern)
+    if ruler is None:
+        return ()
+    sizes = sized(make_plans(pattern, checked), ruler)
+    parts = zip(*(one.parts for one in sizes), strict=True)
+    found = ((part[0].name, _in_sizes(part, unit_of_gauge(pattern))) for part in parts)
+    return tuple(f"{name} {words}" for name, words in found if words)
+
+
+def _in_sizes(part: Sequence[Finished], unit: str) -> str:
+    """Both measures of a part, those of all sizes side by side."""
+    wide, long = part[0].sides
+    measures = ((wide, [one.wide for one in part]), (long, [one.long for one in part]))
+    return ", ".join(
+        f"{_side_by_side([shown(length, unit) for length in lengths if length], unit)} {side}"
+        for side, lengths in measures
+        if all(lengths)
+    )
+
+
+def _side_by_side(lengths: Sequence[str], unit: str) -> str:
+    first, *others = (length.removesuffix(f" {unit}") for length in lengths)
+    more = f" ({', '.join(others)})" if len({first, *others}) > 1 else ""
+    return f"{first}{more} {unit}"
+
+
+def unit_of_gauge(pattern: Pattern) -> str:
+    """The unit that lengths are told in: "in" where the gauge is over inches, else "cm"."""
+    over = first_length(pattern.gauge.over) if pattern.gauge else None
+    return "in" if over and over.unit == "in" else "cm"
 
 
 def _crown(found: Finished, ruler: Ruler) -> str:

@@ -12,6 +12,7 @@ from tracker.notation.tree import Figure
 from tracker.pattern.check import Check, CheckedPart, CheckedRound
 from tracker.pattern.foreword import fit_words, paragraphs, swatch, warnings
 from tracker.pattern.model import Part, Pattern, Worked
+from tracker.pattern.sizing import finished_sizes
 from tracker.writing.glossary import abbreviations, told_stitches
 from tracker.writing.sheet import (
     Block,
@@ -47,7 +48,7 @@ def compose(
     parts = zip(pattern.parts, checked.parts, strict=True)
     sections = (
         *_materials(pattern),
-        *_gauge(pattern),
+        *_gauge(pattern, checked),
         *_abbreviations(pattern),
         *_special(pattern),
         *(_part(pattern, part, found) for part, found in parts),
@@ -113,13 +114,16 @@ def _yarn(letter: str, name: str, colour: str) -> str:
     return f"{letter}: {told}" if told else letter
 
 
-def _gauge(pattern: Pattern) -> Iterator[Section]:
+def _gauge(pattern: Pattern, checked: Check) -> Iterator[Section]:
     gauge, blocks = pattern.gauge, []
     if gauge is not None:
         hook = f", with a {gauge.hook} hook" if gauge.hook else ""
         blocks.append(Words(f"{swatch(pattern, gauge)}{hook}."))
     if pattern.fit is not None:
         blocks.append(Words(f"Fit: {fit_words(pattern.fit)}."))
+    sizes = finished_sizes(pattern, checked)
+    if sizes:
+        blocks.append(Words(f"Finished by this gauge: {'; '.join(sizes)}."))
     if blocks:
         yield Section("Tension" if pattern.terms == "UK" else "Gauge", tuple(blocks))
 
