@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 
 from tracker.notation.problems import visible
-from tracker.session.shelf import pieces, pieces_folder
+from tracker.session.shelf import pieces_folder
 
 
 def shelf(*, plain: bool) -> int:
@@ -18,12 +18,12 @@ def shelf(*, plain: bool) -> int:
 
 
 def _listed() -> int:
-    from tracker.session.about import about, line
+    from tracker.session.about import all_about, line
     from tracker.session.store import now
 
-    found = pieces(pieces_folder())
-    for piece in found:
-        print(visible(line(about(piece, now()))))
+    found = all_about(pieces_folder(), now())
+    for one in found:
+        print(visible(line(one)))
     if not found:
         print("nothing on the shelf yet: hookside patterns lists what you can begin")
     return 0

@@ -52,8 +52,18 @@ def piece_called(word: str) -> Path | None:
     """The piece a word means: its file, or its name on the shelf."""
     if word.endswith(shelf.ENDING) and os.path.lexists(word):
         return Path(word)
-    found = None if is_path(word) else shelf.find(shelf.pieces_folder(), word)
+    if is_path(word):
+        return None
+    found = shelf.find(shelf.pieces_folder(), word) or _stray(word)
     return found.path if found else None
+
+
+def _stray(name: str) -> shelf.OnShelf | None:
+    """The piece of that name that does not lie with the others."""
+    from tracker.session.places import strays
+
+    every = strays(shelf.pieces_folder())
+    return next((one for one in every if one.touched and one.name == name), None)
 
 
 def latest_piece() -> Path | None:

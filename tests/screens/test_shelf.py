@@ -1,8 +1,11 @@
 """The shelf: every piece, and what is done with it."""
 
 import os
+import subprocess
+import sys
 from contextlib import asynccontextmanager
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 from textual.widgets import Input
@@ -18,6 +21,8 @@ from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
 from tracker.session.shelf import Standing, latest, pieces
 from tracker.session.store import Surroundings
+
+ROOT = Path(__file__).parents[2]
 
 
 @asynccontextmanager
@@ -201,3 +206,76 @@ async def test_a_piece_is_taken_out_of_the_bin_again(folder, own_home):
         await pilot.press("b")
         assert "The shelf  2 on it" in text(app)
     assert [piece.standing for piece in pieces(folder)] == [Standing.IN_WORK] * 2
+
+
+def worked_on(path):
+    """Go on with a piece line by line, by its path."""
+    command = [sys.executable, "-m", "tracker", "work", str(path), "--plain"]
+    done = subprocess.run(command, cwd=ROOT, input=b" ", capture_output=True, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+
+
+@pytest.fixture
+def stray(folder, tmp_path):
+    """One of the two pieces, moved out of the folder after it was worked on."""
+    cosy = folder / "hedgerow-tea-cosy.piece.toml"
+    worked_on(cosy)
+    away = tmp_path / "away"
+    away.mkdir()
+    return cosy.rename(away / "my cosy.piece.toml")
+
+
+async def test_a_piece_that_was_moved_away_is_missed_and_found_once_it_is_opened(folder, stray):
+    async with shelf(folder, (200, 60)) as (app, pilot):
+        assert "The shelf  2 on it" in text(app)
+        assert f"not found where it was, {folder / 'hedgerow-tea-cosy.piece.toml'}" in text(app)
+    worked_on(stray)
+    async with shelf(folder, (200, 60)) as (app, pilot):
+        assert "not found" not in text(app)
+        assert "my cosy" in text(app)
+        await pilot.press("down", "enter")
+        await pilot.pause()
+        assert isinstance(app.screen, WorkScreen)
+        assert app.session.path == stray
+
+
+async def test_a_piece_moved_near_where_it_was_is_found_without_help(folder, stray):
+    worked_on(stray)
+    (stray.parent / "done").mkdir()
+    moved = stray.rename(stray.parent / "done" / "cosy two.piece.toml")
+    async with shelf(folder) as (app, pilot):
+        assert "cosy two" in text(app)
+        await pilot.press("down", "e")
+        app.screen.query_one(Input).value = "cosy three"
+        await pilot.press("enter")
+        assert "Its name is cosy-three now." in text(app)
+    assert not moved.exists()
+    assert moved.with_name("cosy-three.piece.toml").exists()
+    done = subprocess.run(
+        [sys.executable, "-m", "tracker", "where", "cosy-three"],
+        cwd=ROOT, capture_output=True, check=True,
+    )  # fmt: skip
+    assert b"Hedgerow tea cosy" in done.stdout
+
+
+async def test_a_piece_that_is_lost_for_good_is_forgotten(folder, stray):
+    stray.unlink()
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("down", "enter")
+        assert "There is no piece hedgerow-tea-cosy.piece.toml." in text(app)
+        await pilot.press("d")
+        assert "Press d again to forget hedgerow-tea-cosy" in text(app)
+        await pilot.press("d")
+        assert "The shelf  1 on it" in text(app)
+    async with shelf(folder) as (app, _):
+        assert "The shelf  1 on it" in text(app)
+
+
+async def test_what_is_in_the_bin_is_neither_lost_nor_on_the_shelf(folder, own_home):
+    worked_on(folder / "hedgerow-tea-cosy.piece.toml")
+    async with shelf(folder) as (app, pilot):
+        await pilot.press("d", "d")
+        assert "The shelf  1 on it" in text(app)
+    (own_home / "bin" / "hedgerow-tea-cosy.piece.toml").unlink()
+    async with shelf(folder) as (app, _):
+        assert "The shelf  1 on it" in text(app)

@@ -21,7 +21,9 @@ from tracker.screens.sounds import Sounds
 from tracker.screens.terminal import watch_terminal
 from tracker.screens.theme import Colourless, palette_for
 from tracker.screens.work import WorkScreen
+from tracker.session.places import remember
 from tracker.session.session import Session
+from tracker.session.shelf import pieces_folder
 from tracker.session.store import now
 
 if TYPE_CHECKING:
@@ -218,6 +220,7 @@ def _run(make: Callable[[Settings], HooksideApp], session: Session | None) -> in
     finally:
         if app.session is not None:
             app.session.close()
+            remember(app.session.path, pieces_folder())
             _say(app.session.parting())
     return app.return_code or 0
 

@@ -12,7 +12,9 @@ from tracker.screens.letters import Letters
 from tracker.screens.pedals import name_pedals
 from tracker.screens.plain import PlainWork
 from tracker.screens.settings import Settings, SettingsError, read_settings, settings_path
+from tracker.session.places import remember
 from tracker.session.session import Session
+from tracker.session.shelf import pieces_folder
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -45,6 +47,7 @@ def work_plainly(session: Session, path: Path | None = None) -> int:
         _say(["put down"])
     finally:
         session.close()
+        remember(session.path, pieces_folder())
         if caption is not None:
             caption.close()
     return 0

@@ -17,8 +17,8 @@ from tracker.screens.flow import Line, content, paragraph
 from tracker.screens.inks import Inks
 from tracker.screens.shelf_lines import IN_BIN, KEYS, key_lines, piece_lines
 from tracker.screens.typed_line import TypedLine
-from tracker.session import moving
-from tracker.session.about import STANDING, About, about
+from tracker.session import moving, places
+from tracker.session.about import STANDING, About, about, all_about
 from tracker.session.access import StoreError
 from tracker.session.session import Session
 from tracker.session.shelf import Standing, pieces
@@ -145,9 +145,18 @@ class ShelfScreen(Screen[None]):
         here = self._here
         if here is None:
             return
+        lost = not here.piece.touched
         if self._sure != here.piece.path:
             self._sure = here.piece.path
-            self._tell(f"Press d again to put {here.piece.name} into the bin; esc keeps it.")
+            to = (
+                f"to forget {here.piece.name}" if lost else f"to put {here.piece.name} into the bin"
+            )
+            self._tell(f"Press d again {to}; esc keeps it.")
+            return
+        if lost:
+            places.forget(here.piece.path, self._folder)
+            self.action_drop()
+            self._look()
             return
         words = "{name} is in the bin: b looks into it."
         self._do(lambda: moving.throw_away(here.piece, self._folder), words)
@@ -198,20 +207,25 @@ class ShelfScreen(Screen[None]):
             self._tell(str(error))
             return
         self._sure = None
+        places.remember(path, self._folder)
         self._look(path)
         name = path.name.removesuffix(".piece.toml")
         self._tell(words.format(name=name))
 
     def _look(self, at: Path | None = None) -> None:
         """Read the pieces anew, and stand at one of them."""
-        now = self._clock()
-        folder = self._folder.parent / moving.BIN if self._in_bin else self._folder
-        found = sorted(pieces(folder), key=lambda piece: ORDER.index(piece.standing))
-        every = [about(piece, now) for piece in found]
-        self._abouts = sorted(every, key=lambda one: bool(one.trouble))
+        every = self._all()
+        every.sort(key=lambda one: (bool(one.trouble), ORDER.index(one.piece.standing)))
+        self._abouts = every
         paths = [one.piece.path for one in self._abouts]
         before = self.query_one(OptionList).highlighted or 0
         self._show(paths.index(at) if at in paths else min(before, max(0, len(paths) - 1)))
+
+    def _all(self) -> list[About]:
+        now = self._clock()
+        if self._in_bin:
+            return [about(piece, now) for piece in pieces(self._folder.parent / moving.BIN)]
+        return all_about(self._folder, now)
 
     def _show(self, at: int | None = None) -> None:
         width = self.app.size.width - 6

@@ -12,6 +12,7 @@ from tracker.session.access import StoreError, inside, read_piece
 from tracker.session.files import RealDisk
 from tracker.session.glance import Glance, glance, numbered
 from tracker.session.looking import look, plan_at
+from tracker.session.places import strays
 from tracker.session.returning import ago
 from tracker.session.shelf import OnShelf, Standing, pieces
 from tracker.session.worked import worked
@@ -69,6 +70,20 @@ def about(piece: OnShelf, now: datetime) -> About:
         touched=ago(found.when, now),
         step=(": " if seen.at_end else " ").join(w for w in (seen.step_text, seen.step_where) if w),
     )
+
+
+LOST = "not found where it was, {path}: hookside work PATH, with where it is now, brings it back"
+
+
+def all_about(folder: Path, now: datetime) -> list[About]:
+    """What the shelf tells of all pieces, those that lie elsewhere last."""
+    mine = [about(piece, now) for piece in pieces(folder)]
+    return [*mine, *(about(one, now) if one.touched else lost(one) for one in strays(folder))]
+
+
+def lost(piece: OnShelf) -> About:
+    """What the shelf tells of a piece whose file is not where it was."""
+    return About(piece, trouble=LOST.format(path=piece.path))
 
 
 def titled(folder: Path, title: str) -> OnShelf | None:
