@@ -15,7 +15,7 @@ from tracker.pattern.load import load_pattern
 from tracker.pattern.model import Part, Pattern, Worked
 from tracker.pattern.reading import read_pattern
 from tracker.writing.chart.draw import chart
-from tracker.writing.chart.frames import Lines
+from tracker.writing.chart.frames import Lines, Polygon
 from tracker.writing.chart.knots import knots_of
 from tracker.writing.chart.setting import lay_out
 from tracker.writing.chart.signs import strokes
@@ -54,6 +54,28 @@ Rnd 1: ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; jo
 Rnd 2: sl st to next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, \
 *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, ch 1; join. (24)
 """
+HEXAGON = """\
+Rnd 1: ch 3 (counts as dc), dc in ring, ch 2, [2 dc in ring, ch 2] 5 times; join. (12)
+Rnd 2: ch 3 (counts as dc), dc in next st, (dc, ch 2, dc) in next ch-2 sp, \
+*dc in next 2 sts, (dc, ch 2, dc) in next ch-2 sp; rep from * around; join. (24)
+Rnd 3: ch 1, *sc in each st to next ch-2 sp, 3 sc in ch-2 sp; rep from * around; join. (42)
+Rnd 4: ch 1, hdc in back loop only of each st around, ch 3, sl st in last hdc made; join. (42)
+"""
+GROWN = """\
+Rnd 1: 12 sc in magic ring. (12)
+Rnd 2: sc inc, sc in next 10 sts, sc inc. (14)
+Rnd 3: [inc, sc 4, invdec] x 2. (14)
+"""
+SHELLS = """\
+Special stitches:
+Fan: 5 tr in same st.
+Peak: (dc, ch 1, dc) in same st.
+
+Shells
+
+Rnd 1: 12 sc in magic ring; join. (12)
+Rnd 2: ch 1, *sc in next st, sk 1, fan in next st, sk 1; rep from * around; join. (18)
+"""
 RIPPLE = """\
 Row 1: ch 16, sc in 2nd ch from hook and in each ch across; turn. (15)
 Row 2: ch 3 (counts as dc), dc in next 4 sts, dc2tog, dc in next st, 2 dc in next st, \
@@ -73,6 +95,9 @@ CASES = {}
 for _name, _path in library.demo_patterns().items():
     CASES[_name] = load_pattern(_path)
 CASES["square"] = read_pattern(SQUARE, "text.txt", "Square").pattern
+CASES["hexagon"] = worked(HEXAGON)[0]
+CASES["grown"] = worked(GROWN, Worked.SPIRAL)[0]
+CASES["shells"] = read_pattern(SHELLS, "text.txt", "Shells").pattern
 CASES["granny"] = worked(GRANNY)[0]
 CASES["ripple"] = worked(RIPPLE, Worked.ROWS)[0]
 CASES["trims"] = worked(TRIMS, below=(24,))[0]
@@ -182,6 +207,21 @@ def test_corners_lie_in_one_line_with_the_middle():
         corners = [p.heads[0] for p in laid.placed if p.knot.sign == "space"]
         assert len(corners) == 4
         assert all(abs(x) == pytest.approx(abs(y)) for x, y in corners)
+
+
+def test_rounds_without_a_space_at_the_corner_keep_the_corners_of_those_within():
+    pattern = CASES["hexagon"]
+    knots = knots_of(pattern.parts[0], check_pattern(pattern).parts[0], 0, ())
+    assert [laid.frame for laid in lay_out(knots)[1]] == [Polygon(6)] * 4
+
+
+def test_a_shell_is_drawn_as_the_stitches_that_its_making_names():
+    pattern = CASES["shells"]
+    found = check_pattern(pattern).parts[0]
+    knots = knots_of(pattern.parts[0], found, 0, pattern.stitches, pattern.terms)
+    fans = [knot for knot in knots.rounds[1].knots if knot.sign == "tr"]
+    assert len(fans) == 15
+    assert [fans[n].feet for n in (0, 4, 5)] == [(2,), (2,), (6,)]
 
 
 def test_what_is_worked_on_the_wrong_side_is_drawn_as_seen_from_the_right_side():

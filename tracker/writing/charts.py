@@ -24,7 +24,7 @@ def charts(pattern: Pattern, checked: Check, size: str = "") -> Iterator[tuple[s
     for part, found in zip(pattern.parts, checked.parts, strict=True):
         if part.steps:
             continue
-        knots = knots_of(part, found, index, pattern.stitches)
+        knots = knots_of(part, found, index, pattern.stitches, pattern.terms)
         if not knots.rounds:
             yield part.name, knots.rest or "It has no rounds."
             continue

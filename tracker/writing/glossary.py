@@ -101,19 +101,26 @@ def _used(pattern: Pattern, text: str) -> dict[str, str]:
     """US names of the dictionary's stitches in a text, each with how it is written there."""
     lexicon = Lexicon(pattern.terms, pattern.stitches)
     own = set(lexicon.special())
+    found: dict[str, str] = {}
+    for us, written in named_in(text, lexicon):
+        if us not in own:
+            _note(found, us, written, pattern.terms)
+    return found
+
+
+def named_in(text: str, lexicon: Lexicon) -> Iterator[tuple[str, str]]:
+    """Every stitch that a text names: its key in the lexicon, and the words for it."""
     longest = max(map(len, lexicon.phrases))
     tokens = [token.text for token in tokenize(text)]
-    found: dict[str, str] = {}
     at = 0
     while at < len(tokens):
         for size in range(min(longest, len(tokens) - at), 0, -1):
-            us = lexicon.phrases.get(tuple(tokens[at : at + size]))
+            words = tokens[at : at + size]
+            us = lexicon.phrases.get(tuple(words))
             if us is not None:
-                if us not in own:
-                    _note(found, us, " ".join(tokens[at : at + size]), pattern.terms)
+                yield us, " ".join(words)
                 break
         at += size
-    return found
 
 
 def _note(found: dict[str, str], us: str, written: str, terms: str) -> None:

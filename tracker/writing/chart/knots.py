@@ -13,11 +13,12 @@ from tracker.fabric.edge import Edge
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.places import NOWHERE, Hold, Places
 from tracker.fabric.steps import Kind, Run
-from tracker.fabric.verdicts import Verdict
-from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.dictionary import STITCHES, UK_BY_US, base_of
+from tracker.notation.lexicon import Lexicon
 from tracker.notation.stitches import Stitch
 from tracker.pattern.checked import CheckedPart, CheckedRound
 from tracker.pattern.model import Part, Worked
+from tracker.writing.glossary import named_in
 
 MOST = 4_000
 """Stitches of one chart; more would be too small to be seen on any page."""
@@ -25,7 +26,6 @@ MOST = 4_000
 #: Stitches that only say that two go into one place, or one into two.
 _INCREASES = ("inc", "shell", "v-st")
 _DECREASES = ("dec", "invdec")
-_UNBROKEN = (Verdict.AGREES, Verdict.UNSTATED, Verdict.OPEN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,16 +92,27 @@ class Knots:
     own: Mapping[str, Stitch] = field(default_factory=dict)
 
 
-def knots_of(part: Part, found: CheckedPart, index: int, own: Iterable[Stitch]) -> Knots:
-    """The knots of a part in one size (``index``); ``own`` are the pattern's own stitches."""
+def knots_of(
+    part: Part, found: CheckedPart, index: int, own: Iterable[Stitch], terms: str = "US"
+) -> Knots:
+    """The knots of a part.
+
+    Args:
+        part: as the pattern has it.
+        found: its check.
+        index: which size.
+        own: the pattern's own stitches.
+        terms: in which their making is told.
+    """
     stitches = {stitch.abbr: stitch for stitch in own}
+    legs = {abbr: leg for abbr, stitch in stitches.items() if (leg := _leg(stitch, terms))}
     rounds: list[KnotRound] = []
     rest = ""
     pending = 0
     for one in found.rounds:
         try:
             rows = part.worked is Worked.ROWS
-            for drawn in _round(one, index, stitches, pending, rows=rows):
+            for drawn in _round(one, index, Own(stitches, legs), pending, rows=rows):
                 _go_on(rounds, drawn)
                 rounds.append(drawn)
             pending = _pending(one, index)
@@ -135,6 +146,25 @@ def _without_ring(rounds: list[KnotRound]) -> list[KnotRound]:
     return rounds
 
 
+@dataclass(frozen=True, slots=True)
+class Own:
+    """The pattern's own stitches, by abbreviation.
+
+    ``legs``: the plain stitch that several of make one, such as the dc of a shell.
+    """
+
+    stitches: Mapping[str, Stitch]
+    legs: Mapping[str, str]
+
+
+def _leg(stitch: Stitch, terms: str) -> str:
+    """The plain stitch that a special one leaves several of, if its making names one."""
+    if stitch.makes < 2:
+        return ""
+    named = (us for us, _ in named_in(stitch.how, Lexicon(terms)))
+    return next((us for us in named if us in UK_BY_US), "")
+
+
 def _pending(found: CheckedRound, index: int) -> int:
     """Chains made at the end of a round for the next one."""
     chain = found.judged.outcomes[index].pending if found.judged else None
@@ -144,12 +174,12 @@ def _pending(found: CheckedRound, index: int) -> int:
 
 
 def _round(
-    found: CheckedRound, index: int, own: Mapping[str, Stitch], pending: int, *, rows: bool
+    found: CheckedRound, index: int, own: Own, pending: int, *, rows: bool
 ) -> Iterator[KnotRound]:
     """The knots of a round; a chain that it makes to work into is a round of its own."""
     if found.judged is None:
         raise Undrawn("was not understood")
-    if found.verdict not in _UNBROKEN:
+    if not found.judged.fits or found.judged.agrees is False:
         raise Undrawn("does not work out")
     outcome = found.judged.outcomes[index]
     reader = _Reader(outcome, own)
@@ -180,7 +210,7 @@ def _hold_fast(knots: Sequence[Knot], places: int) -> None:
 class _Reader:
     """Takes the runs of one round apart. ``chain``: chains that it makes to work into."""
 
-    def __init__(self, outcome: Outcome, own: Mapping[str, Stitch]) -> None:
+    def __init__(self, outcome: Outcome, own: Own) -> None:
         self.runs = outcome.runs
         self.holds = outcome.holds
         self.names = list(_names(outcome.edge))
@@ -241,9 +271,9 @@ class _Reader:
         return slips and self.holds[at].head > 0
 
     def _stitches(self, run: Run, hold: Hold, after: int) -> Iterator[Knot]:
-        special = self.own.get(run.stitch)
+        special = self.own.stitches.get(run.stitch)
         us = run.stitch if special is None else special.us
-        stitch = special or STITCHES[us]
+        takes = (special or STITCHES[us]).takes if special or us in STITCHES else run.takes
         each, odd = divmod(after - hold.head, run.count)
         feet = _flat(hold.feet)
         groups = run.count // run.per_place
@@ -255,18 +285,20 @@ class _Reader:
             heads = range(hold.head + step * each, hold.head + (step + 1) * each)
             knot = Knot(
                 us,
-                tuple(mine[-max(1, stitch.takes) :]),
+                tuple(mine[-max(1, takes) :]),
                 tuple(heads),
                 hold.head + step * each,
                 loop=_loop(run),
                 colour=run.colour,
                 made=run.makes,
             )
-            yield from self._one(knot, us, "" if us in STITCHES else run.stitch)
+            yield from self._one(knot, us, run.stitch if special and us not in STITCHES else "")
 
     def _one(self, knot: Knot, us: str, own: str) -> Iterator[Knot]:
         """One step: a stitch, or the several that an increase is."""
-        if own:
+        if own and (self.own.legs.get(own) or self._plain(knot)):
+            yield from self._increase(knot, self.own.legs.get(own, ""))
+        elif own:
             yield replace(knot, sign="own", own=own)
         elif us == "sl st" and not knot.heads:
             yield replace(knot, sign="slip")
@@ -275,12 +307,17 @@ class _Reader:
                 yield replace(knot, sign="dc", feet=(foot,), heads=(head,), made=1)
         elif us in _DECREASES:
             yield replace(knot, sign=f"{base_of(self._name(knot))}2tog")
-        elif us in _INCREASES or us.endswith("inc"):
+        elif us in _INCREASES or us.endswith("inc") or us not in STITCHES:
             yield from self._increase(knot)
         else:
             yield knot
 
-    def _increase(self, knot: Knot) -> Iterator[Knot]:
+    def _plain(self, knot: Knot) -> bool:
+        """Whether several stitches of the dictionary are left by one step."""
+        return len(knot.heads) > 1 and any(self.names[head] in STITCHES for head in knot.heads)
+
+    def _increase(self, knot: Knot, leg: str = "") -> Iterator[Knot]:
+        """The several stitches that one step makes, of one kind if ``leg`` names it."""
         for head in knot.heads:
             name = self.names[head]
             if name.endswith("sp"):
@@ -288,7 +325,7 @@ class _Reader:
                     knot, sign="space", feet=(), heads=(head,), chains=self._length(head), made=0
                 )
             else:
-                yield replace(knot, sign=name, heads=(head,), after=head, made=1)
+                yield replace(knot, sign=leg or name, heads=(head,), after=head, made=1)
 
     def _name(self, knot: Knot) -> str:
         return self.names[knot.heads[0]] if knot.heads else "sc"

@@ -11,19 +11,21 @@ from tracker.writing.chart.laid import Work
 from tracker.writing.chart.measures import NUMBER, width
 from tracker.writing.chart.spread import Thing, evenly
 
+_NEAR = 0.8
+"""So many stitches a seam may be pulled aside, and is still drawn straight."""
+
 
 def corners_of(rounds: Sequence[KnotRound]) -> tuple[Polygon | None, int]:
     """The polygon that the last rounds are, and the first of them.
 
-    A corner is a chain space between two stitches worked into one place.
+    A corner is a chain space between two stitches worked into one place; two rounds at
+    least must have as many of them.
     """
     counts = [len(corner_knots(one)) for one in rounds]
-    begin = len(counts)
-    while begin and counts[begin - 1] == counts[-1]:
-        begin -= 1
-    if len(counts) - begin < 2 or not 3 <= counts[-1] <= 8:
+    known = [count for count in counts if 3 <= count <= 8 and counts.count(count) > 1]
+    if not known:
         return None, len(rounds)
-    return Polygon(counts[-1]), begin
+    return Polygon(known[-1]), counts.index(known[-1])
 
 
 def corner_knots(one: KnotRound) -> list[tuple[Knot, int | None]]:
@@ -72,14 +74,19 @@ def rises(work: Work) -> bool:
     return work.owners[0].sign == "rise" and not work.owners[0].made
 
 
-def seam_of(work: Work, things: Sequence[Thing]) -> float:
-    """Where a ring begins: over the seam below, unless the round begins further on."""
-    feet = [foot for knot in work.round.knots for foot in knot.feet]
-    if not feet or min(feet) == feet[0] or min(feet) == min(feet[:2]):
+def seam_of(work: Work, things: Sequence[Thing], middles: Sequence[float]) -> float:
+    """Where a ring begins: over the seam below, unless the round begins elsewhere.
+
+    Then all of it is turned so that its stitches stand over their feet as a whole.
+    ``middles`` is where the things stand, evenly, in a ring that begins at 0.
+    """
+    pairs = zip(things, middles, strict=True)
+    ways = [thing.target - at for thing, at in pairs if thing.target is not None]
+    if not ways:
         return work.below.start
-    first = next(at for at, thing in enumerate(things) if thing.target is not None)
-    before = sum(thing.width for thing in things[:first]) + things[first].width / 2
-    return (things[first].target or 0.0) - before
+    low = sum(ways) / len(ways)
+    near = abs(low - work.below.start) < _NEAR * math.tau / len(things)
+    return work.below.start if near else low
 
 
 def between_corners(work: Work, things: Sequence[Thing], polygon: Polygon) -> list[float]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.notation.dictionary import base_of
 from tracker.writing.chart.knots import Knot
 
@@ -41,6 +43,8 @@ def half_of(number: str) -> float:
 def height(knot: Knot) -> float:
     """From foot to head."""
     base = base_of(knot.sign)
+    if knot.loop:
+        return 0.25 + height(replace(knot, loop=""))
     return _HEIGHTS.get(base, _HEIGHTS.get(base.removeprefix("e"), _TALL))
 
 

@@ -29,7 +29,9 @@ _PLAIN = 0.9
 """Width of a place of which no more is known."""
 
 _STRAIGHT = 0.3
-"""How far stitches of a ring keep over their feet rather than evenly apart, from 0 to 1."""
+_STRAIGHT_ON_A_SIDE = 0.9
+"""How far stitches of a ring keep over their feet rather than evenly apart, from 0 to 1;
+and those of a polygon whose corners are not marked by a space."""
 
 
 def lay_out(knots: Knots) -> tuple[Base, tuple[Laid, ...]]:
@@ -82,7 +84,8 @@ class _Layout:
         count = first.under
         if not count:
             ring = self._ring(first) if self.closed and first.knots[0].sign != "ch" else 0.0
-            return Below([], [], [], ring, start=self.start), Base(ring=ring)
+            drawn = ring if first.knots[0].sign != "fsc" else 0.0
+            return Below([], [], [], ring, start=self.start), Base(ring=drawn)
         if not self.closed:
             along = [n * self._pitch(count) for n in range(count)]
             points = [Lines().point(self.sense * a, 0.0) for a in along]
@@ -131,16 +134,20 @@ class _Layout:
                 return evenly(work.things, 0.0, count * self._pitch(count))
             return spread(work.things, -math.inf, math.inf)
         scaled = [Thing(t.width / out, t.target) for t in work.things]
+        straight = _STRAIGHT
         if cornered is not None:
-            return between_corners(work, scaled, cornered)
-        low = work.start = seam_of(work, scaled)
+            if len(corner_knots(work.round)) == cornered.corners:
+                return between_corners(work, scaled, cornered)
+            straight = _STRAIGHT_ON_A_SIDE
         rise = scaled[0].width if rises(work) else 0.0
         number = scaled[-1].width
         places = scaled[1:-1] if rise else scaled[:-1]
+        middles = evenly(places, rise, math.tau - number)
+        low = work.start = seam_of(work, places, middles)
         begin, end = low + rise, low + math.tau - number
-        middles = evenly(places, begin, end)
+        middles = [low + at for at in middles]
         if any(thing.target is not None for thing in places):
             near = spread(places, begin, end)
             share = zip(near, middles, strict=True)
-            middles = [a * _STRAIGHT + b * (1 - _STRAIGHT) for a, b in share]
+            middles = [a * straight + b * (1 - straight) for a, b in share]
         return [*([low + rise / 2] if rise else []), *middles, end + number / 2]
