@@ -173,6 +173,10 @@ class Chaining(Making):
         """Pass over places; the beginning chain may already stand on the first."""
         count = self.figure(node.count)
         kind = self._kind(node.kind)
+        chained = self.now.over_skip and bool(self.out) and self.out[-1].chains > count
+        if kind == "ch" and chained and not self.below.knows("ch"):
+            self.take_own(count)
+            return
         count = min(count, self.below.left(kind)) if count > MOST_STEPS else count
         on_first = node.at is At.FIRST or self.reading.on_first
         if on_first and not any(run.takes for run in self.done.runs) and self.below.taken:

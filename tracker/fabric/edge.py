@@ -35,9 +35,9 @@ class Spot:
 Edge = tuple[Spot, ...]
 Cursor = tuple[int, int, int, int, Places]
 
-#: Places that are no stitches: a turning chain that is not counted, and a slip stitch that
-#: only holds down the petals beside it.
-UNCOUNTED = frozenset(("tch", "anchor"))
+#: Places that are no stitches: a turning chain that is not counted, a slip stitch that only
+#: holds down the petals beside it, a gap between two groups.
+UNCOUNTED = frozenset(("tch", "anchor", "gap"))
 #: Names that a group of stitches in one place may be called by.
 GROUPED = frozenset(("shell", "v-st", "fan", "group"))
 
@@ -112,16 +112,25 @@ class Below:
 
     ``loose``: a stitch named in the instructions means any stitch. ``singly``: chain
     spaces are worked into chain by chain, so that each chain is a place like a stitch;
-    ``opened``: those over an opening are. ``held``: the places taken last.
+    ``opened``: those over an opening are. ``gaps``: the gaps between groups are places, too.
+    ``held``: the places taken last.
     """
 
     def __init__(
-        self, edge: Edge, *, loose: bool = False, singly: bool = False, opened: bool = False
+        self,
+        edge: Edge,
+        *,
+        loose: bool = False,
+        singly: bool = False,
+        opened: bool = False,
+        gaps: bool = False,
     ) -> None:
         given = [spot.count for spot in edge]
         edge = live(edge) if opened else edge
         self.edge = singled(edge) if singly else edge
         self._numbers = numbered(given, [spot.count for spot in self.edge])
+        if gaps:
+            self._open_gaps()
         self.held: Places = ()
         self.singly = singly
         self.index = 0
@@ -134,6 +143,36 @@ class Below:
         self._groups = {s.group for s in edge if s.group}
         self._longest = max((s.chains for s in edge), default=0)
         self._after: dict[str, list[int]] = {}
+
+    def _open_gaps(self) -> None:
+        """Put a gap between every two groups; a lone stitch before a group is its edge."""
+        edge: list[Spot] = []
+        numbers = []
+        for i, spot in enumerate(self.edge):
+            if i and self._gap_before(i):
+                edge.append(Spot("gap"))
+                numbers.append(ELSEWHERE)
+            edge.append(spot)
+            numbers.append(self._numbers[i])
+        if edge and edge[-1].group:
+            edge.append(Spot("gap"))  # where the round meets its beginning
+            numbers.append(ELSEWHERE)
+        self.edge, self._numbers = tuple(edge), numbers
+
+    def _gap_before(self, at: int) -> bool:
+        """Whether a group ends just before spot ``at`` and another begins there."""
+        before, spot = self.edge[at - 1], self.edge[at]
+        if spot.opens:
+            return bool(before.group) or self._loose_run(at - 1, -1) > 1
+        return bool(before.group) and not spot.group and self._loose_run(at, 1) > 1
+
+    def _loose_run(self, at: int, step: int) -> int:
+        """How many stitches outside any group stand side by side from spot ``at`` on."""
+        count = 0
+        while 0 <= at < len(self.edge) and not self.edge[at].group and not self.edge[at].chains:
+            count += self.edge[at].count
+            at += step
+        return count
 
     def __bool__(self) -> bool:
         return bool(self.edge)
@@ -150,7 +189,7 @@ class Below:
         """Whether ``spot`` is a place of ``kind`` (as `Target.kind` names it)."""
         if spot.chains:
             return self._is_space(kind, spot)
-        if kind == "tch" or spot.name == "tch":
+        if spot.name in ("tch", "gap") or kind in ("tch", "gap"):
             return kind == spot.name
         if spot.name == "anchor":
             return kind in ("sl st", "post")
@@ -250,12 +289,13 @@ class Below:
         self.index, self.offset = self.index + 1, 0
 
     def to_last(self, kind: str, keep: int = 1) -> None:
-        """After a chain space, go on to the last ``keep`` places of ``kind``.
+        """After a chain space or a gap, go on to the last ``keep`` places of ``kind``.
 
         The stitches beside a space that is worked into, such as those of a V stitch, are
         passed over in silence; stitches behind a stitch are not.
         """
-        if not self.index or self.offset or not self.edge[self.index - 1].chains:
+        last = self.edge[self.index - 1] if self.index and not self.offset else None
+        if last is None or not (last.chains or last.name == "gap"):
             return
         spare = self.left(kind) - keep
         if spare > 0:

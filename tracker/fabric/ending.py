@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from tracker.fabric.edge import Spot, space
+from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
 from tracker.fabric.stitching import Stitching
 from tracker.fabric.trees import into_chain
@@ -31,6 +32,52 @@ class Ending(Stitching):
             # All the stitches go into one chain, as into a ring.
             self.used.discard("ch")
         self.stitch(node, count, per_place=max(1, count), takes=target.nth)
+
+    def _into_own_chain(self, node: Make, target: Target, count: int) -> bool:
+        """Work what goes into the round's own chains: back along one, a picot, the last loop."""
+        if self._goes_back(node, target):
+            self._back_along(node, target, count)
+        elif self._is_picot(node, target):
+            self._picot(node)
+        elif self._closes_loop(node, target):
+            self._close_loop(node)
+        else:
+            return False
+        return True
+
+    def _goes_back(self, node: Make, target: Target) -> bool:
+        """Whether a stitch goes into a chain made in this round, back along it."""
+        if target.at is not At.HOOK:
+            return target.kind == "ch" and self.now.own > 0
+        chained = bool(self.out) and self.out[-1].chains >= target.nth
+        under_way = self.now.begun or self.now.inside >= 0
+        closes = node.stitch.us == "sl st" and not self._goes_on_back(node)
+        return chained and under_way and not closes
+
+    def _goes_on_back(self, node: Make) -> bool:
+        """Whether chains are worked into right after a slip stitch: that is then no picot."""
+        later = (n for n in every(self.nodes) if isinstance(n, Make) and n.start > node.start)
+        after = next(later, None)
+        return after is not None and after.target is not None and after.target.kind == "ch"
+
+    def _back_along(self, node: Make, target: Target, count: int) -> None:
+        """``ch 6, sc in 2nd ch from hook, dc in next 4 ch``: a petal that stands off the round"""
+        places = 1 if target.count is None else self.figure(target.count)
+        if target.at is At.HOOK:
+            self.take_own(target.nth - 1)
+        elif target.at is At.EACH and target.count is None:
+            places = self.now.own - (0 if target.leave is None else self.figure(target.leave))
+        if places > self.now.own:
+            raise ShortError(node, "ch", places, self.now.own)
+        self.now.own -= places
+        self.stitch(node, count * places, per_place=max(1, count), takes=0)
+
+    def take_own(self, passed: int) -> None:
+        """Turn back along the chain made last, passing over its ``passed`` last chains."""
+        spot = self.out.pop()
+        self.now.placed -= spot.count
+        self.now.own = spot.chains - passed
+        self.now.over_skip = False
 
     def into_hook(self, node: Make | Group, target: Target) -> None:
         """Take the nth chain from the hook; those passed over may stand for a stitch."""

@@ -44,10 +44,14 @@ def assumed(
         return None
     free = replace(start, edge=None)
     one, two = (totals(walk(nodes, replace(free, assumed=k), reading)) for k in (1, 2))
-    if stated.total is None:
+    spaces = [f for name, f in stated.parts if name == "loop" or name.endswith("sp")]
+    if stated.total is None and not spaces:
         return None
-    goal = figure_of(stated.total, start.index)
-    for way in one:
+    figures = spaces if stated.total is None else [stated.total]
+    goal = sum(figure_of(figure, start.index) for figure in figures)
+    for way in one if stated.total is not None else ("spaces",):
+        if way not in one:
+            continue
         per, over = two.get(way, 0) - one[way], goal - one[way]
         if per <= 0 or over < 0 or over % per or over // per >= MOST_GUESSED:
             continue

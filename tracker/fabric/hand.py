@@ -10,7 +10,7 @@ from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, S
 from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Kind, Pass, Run
-from tracker.fabric.trees import names_corner, names_space
+from tracker.fabric.trees import names_corner, names_gap, names_space
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
@@ -36,6 +36,7 @@ class Now:
         colour: letter of the yarn in hand. ``pending``: a chain for the next round.
         placed: places on the edge that the round has left so far.
         bridge: length of the chain that the round made between two pieces.
+        own: chains of one made in this round that are still to be worked back along.
         free_side: chains of it that are still free, on the side worked along.
     """
 
@@ -58,6 +59,7 @@ class Now:
     pending: Chain | None = None
     placed: int = 0
     bridge: int = 0
+    own: int = 0
     free_side: int = 0
 
     def copy(self) -> Now:
@@ -109,7 +111,13 @@ class Hand:
         self.nodes = nodes
         self.begin = start
         self.reading = reading
-        self.below = Below(edge, loose=reading.loose, singly=reading.singly, opened=opened)
+        self.below = Below(
+            edge,
+            loose=reading.loose,
+            singly=reading.singly,
+            opened=opened,
+            gaps=any(names_gap(node) for node in every(nodes)),
+        )
         self.out: list[Spot] = []
         self.done = Outcome(under=sum(spot.count for spot in edge))
         self.now = Now(colour=start.colour)
@@ -149,7 +157,8 @@ class Hand:
         """Use up places, or raise `ShortError`."""
         if self.free or count <= 0:
             return
-        self.used.add(kind)
+        if kind != "gap":
+            self.used.add(kind)
         self.spared = 0
         had = self.below.left(kind)
         if had < count:

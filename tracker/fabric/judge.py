@@ -9,7 +9,7 @@ from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import counting
-from tracker.fabric.trees import chain_by_chain
+from tracker.fabric.trees import chain_by_chain, stands_over
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
 
@@ -50,6 +50,8 @@ def judge(
     chains_below = any(s.chains or s.name == "ch" for s in edge)
     if any(s.chains > 1 for s in edge) and chain_by_chain(nodes):
         base = replace(base, singly=True)
+    if stands_over(nodes):
+        base = replace(base, covers=True)
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
     ways += rewordings(nodes, stated)
     whole: set[Reading] = set()

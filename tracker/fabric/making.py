@@ -117,10 +117,8 @@ class Making(Ending):
             or self.now.in_place
         ):
             self._elsewhere(node, target, count)
-        elif self._is_picot(node, target):
-            self._picot(node)
-        elif self._closes_loop(node, target):
-            self._close_loop(node)
+        elif self._into_own_chain(node, target, count):
+            pass
         elif target.at is At.SAME or self._under_chain(target):
             self._same(node, target, count)
         elif target.at is At.HOOK:
@@ -221,7 +219,8 @@ class Making(Ending):
         if target.group and self.below.has_group(target.group):
             self._into_group(node, target.group, self.reading.beside)
             places = 1 if target.count is None else self.figure(target.count)
-            self.stitch(node, count * places, per_place=max(1, count), takes=1)
+            for _ in range(places):
+                self.stitch(node, count, per_place=max(1, count), takes=1)
             return
         if target.count is None:
             self._single(node, kind, count)
@@ -306,4 +305,4 @@ def _into_space(node: Node) -> bool:
 
 
 def _spacey(kind: str) -> bool:
-    return kind == "sp" or kind.endswith(" sp")
+    return kind in ("sp", "gap") or kind.endswith(" sp")

@@ -148,7 +148,7 @@ def _node_ways(node: Node, found: dict[str, None], begun: bool) -> None:
     target = node.target if isinstance(node, Make | Group) else None
     if target is not None and target.group:
         found["beside"] = None
-    if target is not None and target.at is At.BELOW:
+    if target is not None and target.at is At.BELOW and target.nth:
         found["covers"] = None
 
 

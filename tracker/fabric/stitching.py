@@ -12,7 +12,7 @@ from tracker.fabric.steps import Kind, Run
 from tracker.fabric.words import step_name, step_text, where_words
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Group, Make
+from tracker.notation.tree import Group, Make, Node
 
 #: So many stitches in one space and more are a petal.
 _LEAST_OF_PETAL = 3
@@ -77,13 +77,16 @@ class Stitching(Hand):
         """
         if self.now.inside < 0 or (node.target is not None and node.target.kind.endswith("sp")):
             return False
-        return any(
-            other.target is not None
-            and other.target.kind.endswith("sp")
-            and (isinstance(other, Group) or self.figure(other.count) >= _LEAST_OF_PETAL)
-            for other in self.now.body
-            if isinstance(other, Make | Group)
-        )
+        return any(self._is_petal(other) for other in self.now.body)
+
+    def _is_petal(self, node: Node) -> bool:
+        """Whether a node makes a petal in a chain space, or begins one back along a chain."""
+        if not isinstance(node, Make | Group) or node.target is None:
+            return False
+        if node.target.kind == "ch" and not self.below.knows("ch"):
+            return not isinstance(node, Make) or node.stitch.us != "sl st"
+        several = isinstance(node, Group) or self.figure(node.count) >= _LEAST_OF_PETAL
+        return several and node.target.kind.endswith("sp")
 
     def _run_led(self, run: Run, leaves: int) -> None:
         """Add a run; its first place tells what was skipped, or which place a group is in.

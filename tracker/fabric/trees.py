@@ -214,8 +214,13 @@ def joined_to(nodes: tuple[Node, ...]) -> str:
 
 
 def hooked(nodes: tuple[Node, ...]) -> int:
-    """The ``n`` of "in nth ch from hook" where the round's first stitch goes there, else 0."""
-    for node in every(nodes):
+    """The ``n`` of "in nth ch from hook" where the round's first stitch goes there, else 0.
+
+    Not where that is done again and again: then each time a chain is made for it.
+    """
+    for node in _once(nodes):
+        if isinstance(node, Repeat) and not node.implied:
+            return 0
         if isinstance(node, Make | Group) and node.target is not None:
             return node.target.nth if node.target.at is At.HOOK and node.target.nth > 1 else 0
         if isinstance(node, Make):
@@ -229,6 +234,17 @@ def into_chain(node: Node) -> bool:
         return node.kind == "ch"
     target = node.target if isinstance(node, Make | Group) else None
     return target is not None and (target.at is At.HOOK or target.kind == "ch")
+
+
+def stands_over(nodes: tuple[Node, ...]) -> bool:
+    """Whether stitches drawn up from rows further down stand in place of those above them.
+
+    They do where they are placed by rows ("2 rows below") and the words pass over none
+    (common practice, no source).
+    """
+    targets = (n.target for n in every(nodes) if isinstance(n, Make))
+    down = any(t is not None and t.at is At.BELOW and t.nth < 0 for t in targets)
+    return down and not any(isinstance(n, Skip) for n in every(nodes))
 
 
 def chain_by_chain(nodes: tuple[Node, ...]) -> bool:
@@ -249,7 +265,8 @@ def fresh(nodes: tuple[Node, ...], *, first: bool) -> bool:
     targets = [n.target for n in every(nodes) if isinstance(n, Make | Group) and n.target]
     if any(t.at is At.RING for t in targets) or _ring_made(nodes):
         return True
-    chain = next((n for n in every(nodes) if isinstance(n, Chain | Make | Skip | Group)), None)
+    worked = (n for n in _once(nodes) if isinstance(n, Chain | Make | Skip | Group | Repeat))
+    chain = next((n for n in worked if not (isinstance(n, Repeat) and n.implied)), None)
     if not isinstance(chain, Chain):
         return False
     rest = tuple(n for n in every(nodes) if n is not chain and not isinstance(n, Repeat))
@@ -325,9 +342,21 @@ def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]
     return tuple(found)
 
 
+def names_gap(node: Node) -> bool:
+    """Whether a node goes into a gap between groups."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.kind == "gap"
+
+
 def names_post(node: Node) -> bool:
     """Whether a node goes round a post, and the words do not say whose."""
     return isinstance(node, Make) and node.target is not None and node.target.kind == "post"
+
+
+def in_other_space(node: Node) -> bool:
+    """Whether a node works into chain spaces that are not the one the round begins in."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return names_space(node) and target is not None and target.at is not At.SAME
 
 
 def names_space(node: Node) -> bool:

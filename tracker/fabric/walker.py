@@ -249,8 +249,8 @@ class Walker(Grouping):
         after = self.keep()
         second: tuple[Mark, int, tuple[Node, ...]] | None = None
         for body in self._ends_of(node, rest):
+            self.restore(after)
             for border, k in reversed(borders):
-                self.restore(after)
                 left = self._left_at(border, k, body, rest, numbered)
                 if left == 0:
                     if self.below.passed == border.cursor[3]:

@@ -118,6 +118,10 @@ class Deeds(Colours):
             return Note(start, self.last_end)
         if self.accept_any("between", "behind", "over") or self.accept("of"):
             rounds = self.accept_any(*ROUND_WORDS) and self.accept_number()
+            self.accept_any("the")
+            if not rounds and self.accept_phrase(self.lexicon.phrases):
+                self.accept_all("s", "st", "sts", "just", "made", "worked")
+                rounds = 1  # "working in front of dc just made dc in skipped st"
             if rounds and (self._stitch_here() or self.here.text in JOINS):
                 return Note(start, self.last_end)  # "working behind round 3 sc in next sc"
             self.to_clause_end()

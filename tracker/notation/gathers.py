@@ -167,6 +167,8 @@ class Gathers(Brackets):
             return made
         if len(loose) + 1 < _SHORTEST or last.target is None:
             return made
+        if last.target.at is At.NEXT and not _mirrored(loose[0], last):
+            return made
         del before[len(before) - len(loose) :]
         body = (*loose, replace(last, target=None))
         return [Group(body, last.target, loose[0].start, self.last_end, listed=True)]
@@ -176,6 +178,13 @@ def _single(node: Make) -> bool:
     """Whether a stitch goes into one place that is named."""
     target = node.target
     return target is not None and target.at in (At.NEXT, At.SAME) and target.count is None
+
+
+def _mirrored(first: Make | Chain, last: Make) -> bool:
+    """Whether a list begins as it ends, as a shell does: "2 dc, ch 2, 2 dc"."""
+    if not isinstance(first, Make) or last.stitch.takes != 1:
+        return False
+    return first.stitch == last.stitch and first.count == last.count
 
 
 def _placeless(before: list[Node]) -> list[Make | Chain]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from tracker.notation.ends import Ends
 from tracker.notation.tokens import Type
@@ -11,7 +12,7 @@ from tracker.notation.wordlists import (
     BEGINNING,
     CHAIN_WORDS,
     END_WORDS,
-    GROUP_WORDS,
+    GROUPS,
     NOISE,
     ON_THE_ROW,
     ON_THE_STITCH,
@@ -41,7 +42,8 @@ class Targets(Ends):
         if self.here.text in ("to", "till", "until"):
             to_end = self._to_end(Target(At.EACH))
             if self.at > mark:
-                return to_end
+                between = self._between() if to_end.until == "sp" else None
+                return to_end if between is None else replace(to_end, until=between.kind)
         self.led = self.accept_any(*PREPOSITIONS)
         if self.led:
             self.accept_any("to")
@@ -95,7 +97,8 @@ class Targets(Ends):
     def _between(self) -> Target | None:
         """``["sp"] "between" words``: a gap; there are as many as stitches in a round
 
-        Between groups, such as fans, nothing of the round below is used up.
+        Between groups, such as fans, nothing of the round below is used up: the gaps between
+        them are places of their own. So are those further down, or beside the edge.
         """
         mark = self.at
         self.accept_any("in")
@@ -104,14 +107,23 @@ class Targets(Ends):
         if not self.accept_any("between", "bet"):
             self.at = mark
             return None
+        clause, numbered = self._clause_words(), self._names_round()
         begin = self.at
         while self.here.type in (Type.WORD, Type.NUMBER, Type.ORDINAL):
             self.at += 1
         words = {t.text for t in self.tokens[begin : self.at]}
-        if words & GROUP_WORDS:
-            self.to_clause_end()
-            return Target(At.BELOW)
-        return Target(At.NEXT)
+        if not clause & GROUPS and not numbered:
+            return Target(At.NEXT)
+        self.to_clause_end()
+        apart = "and" in words or not words.isdisjoint(CHAIN_WORDS)
+        return Target(At.BELOW) if apart or numbered else Target(At.NEXT, "gap")
+
+    def _names_round(self) -> bool:
+        """Whether a round is named by its number up to the end of this clause."""
+        clause = self.tokens[self.at : self.clause_end() + 1]
+        return any(
+            one.text in ROUND_WORDS and other.type is Type.NUMBER for one, other in pairwise(clause)
+        )
 
     def _noise(self) -> None:
         """Words before a place that do not change it, and the loop if it is named."""
@@ -163,6 +175,8 @@ class Targets(Ends):
         if not self.accept("same"):
             return None
         kind, nth = self.kind() or "st", 0
+        if kind == "sp":
+            self._between()
         if self.accept("as"):
             self.accept_any("the")
             nth = int(self.accept_any("last", "first", "previous", "beg", "beginning") == "first")
@@ -391,6 +405,10 @@ class Targets(Ends):
         if self.in_group:
             return replace(found, group=self.in_group)
         mark = self.at
+        if found.kind == "sp":
+            between = self._between()
+            if between is not None:
+                return replace(between, at=found.at, count=found.count)
         if self.accept("of", "any"):
             while self.here.type in (Type.WORD, Type.NUMBER) or self.here.text == "-":
                 self.at += 1

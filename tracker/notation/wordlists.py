@@ -147,5 +147,5 @@ THINGS = (
     )
 )
 
-#: Things made of several stitches, between which nothing is worked into.
-GROUP_WORDS = _words("fan fans shell shells group groups cluster clusters v tr trs petal petals")
+#: Things made of several stitches, between which the gap is a place.
+GROUPS = _words("fan fans shell shells group groups cluster clusters")

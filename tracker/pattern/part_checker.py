@@ -12,6 +12,8 @@ from tracker.fabric.reading import Reading, every, told
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
     fresh,
+    in_other_space,
+    names_gap,
     names_post,
     names_space,
     raised,
@@ -145,10 +147,14 @@ class PartChecker:
             return False
         if any(names_post(node) for node in every(nodes)):
             return not any(spot.group for edge in self.edges for spot in edge or ())
-        if judged.fits:
-            return False
+        if not judged.fits and any(names_gap(node) for node in every(nodes)):
+            return True
         plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
-        return plain and any(names_space(node) for node in every(nodes))
+        if not plain or (judged.fits and judged.agrees):
+            return False
+        return any(in_other_space(node) for node in every(nodes)) or (
+            not judged.fits and any(names_space(node) for node in every(nodes))
+        )
 
     def _made(self) -> int | None:
         """Stitches the round worked last leaves, in the first size; None if not known."""
@@ -273,7 +279,7 @@ class PartChecker:
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
     ) -> Judged | None:
         """As many repeats as the printed count asks for, where the spaces below are unknown."""
-        if stated is None or not stated.total or self.sizes > 1:
+        if stated is None or self.sizes > 1:
             return None
         start = assumed(nodes, stated, self._starts(self.edges)[0], base)
         if start is None:
@@ -288,10 +294,10 @@ class PartChecker:
 
         Nothing is proved by it, but the rounds after this one have something to go by.
         """
-        if stated is None or not stated.total:
-            return None
         if any(names_space(node) for node in every(nodes)):
             return self._by_repeats(nodes, stated, base)
+        if stated is None or not stated.total:
+            return None
         found: list[Edge | None] = []
         for i, start in enumerate(self._starts(self.edges)):
             edge = fitting(nodes, figure_of(stated.total, i), start, base)
