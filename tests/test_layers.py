@@ -24,6 +24,7 @@ LAYERS = {
     "cli_check": 6,
     "cli_files": 6,
     "cli_log": 6,
+    "cli_help": 6,
     "cli_measure": 6,
     "cli_parser": 6,
     "cli_pattern": 6,

@@ -6,111 +6,9 @@ import argparse
 from collections.abc import Sequence
 from typing import NoReturn
 
-from tracker import __version__
+from tracker import __version__, cli_help
 from tracker.cli import BAD_INPUT
 from tracker.notation.problems import visible
-
-_ABOUT = "Keeps your place in a crochet pattern. Without a command: go on with the latest piece."
-_EXAMPLES = """examples:
-  hookside                              go on where you stopped
-  hookside patterns                     see the demo patterns
-  hookside work tea-cosy --size "4 cups"
-  hookside work my-cowl.toml            begin a piece, or go on with it
-  hookside check my-cowl.toml           count every round of a pattern
-  hookside read my-cowl.pdf -o my-cowl.toml
-  hookside write tea-cosy -o cosy.md    the instructions, to hand on
-  hookside shelf                        all your pieces
-  hookside where                        your place, as one line
-  hookside where --card                 and how to find it on the work
-  hookside size headband --for "44 cm"  how large it comes out, which size fits
-  hookside spread 48 to 60              where the increases of a round go
-"""
-_WORK = """Begins a piece of a pattern, or goes on with the piece of it that you have."""
-_WORK_EXAMPLES = """examples:
-  hookside work headband --size adult   begin a demo pattern
-  hookside work hedgerow-tea-cosy       go on with a piece, by its name
-  hookside work headband --size "1 year" --new
-  hookside work --plain                 line by line, for a screen reader
-"""
-_CHECK = """Counts every round of a pattern, in every size: how many stitches of the round
-below it takes, how many it makes, and whether that is what the pattern prints.
-Exit status: 0 all well, 1 a round differs or was not understood, 2 bad input."""
-_CHECK_EXAMPLES = """examples:
-  hookside check my-cowl.toml
-  hookside check tea-cosy --size "4 cups"
-  hookside check *.toml --json
-"""
-_READ = """Reads instructions written for people, a text, Markdown or PDF file, and drafts a
-pattern file of them. A table of every round follows, with what the count says of it. What
-was not understood is kept word for word. "-" reads what is piped in.
-Exit status: 0 all well, 1 a round differs or was not understood, 2 bad input."""
-_READ_EXAMPLES = """examples:
-  hookside read my-cowl.pdf -o my-cowl.toml
-  hookside read notes.md --terms UK     show the pattern file that would be written
-  hookside read notes.md --json         the draft and its table, for scripts
-"""
-_SIZE = """How large a pattern comes out, part by part and size by size: by its own gauge, or
-by a swatch of yours. How far across its crown is and whether it lies flat. With --for,
-which size fits; with --hook, what the hook may be called. For a piece that is worked to a
-length, how many rounds are left."""
-_SIZE_EXAMPLES = """examples:
-  hookside size tea-cosy
-  hookside size headband --swatch "15 sts 12 rounds 10 cm"
-  hookside size headband --for "44 cm"
-  hookside size headband --for "6 months" --ease "-5 %"
-  hookside size my-cowl.toml --unit in --json
-"""
-_MEASURE = """Keeps how long a piece is at the place where it stands. In a round that is worked to
-a length, the rounds left go by it. A measure can be undone like any press; a second one at
-the same place corrects it."""
-_MEASURE_EXAMPLES = """examples:
-  hookside measure 14.5 cm              the latest piece
-  hookside measure tea-cosy 5 3/4 in
-"""
-_TABLES = """Hooks, yarn weights and heads, with what their sources differ in. With a word, what
-that word means: a hook's name or diameter, a yarn's name or gauge, an age."""
-_TABLES_EXAMPLES = """examples:
-  hookside tables hooks
-  hookside tables hooks H-8
-  hookside tables yarns 14              classes with 14 sc in 10 cm
-  hookside tables heads "6 months"
-"""
-_SPREAD = """Spreads increases or decreases evenly over a round, or over several that are set
-off from one another, and counts the lines it writes. With --multiple, finds the count next
-to a stitch multiple first."""
-_SPREAD_EXAMPLES = """examples:
-  hookside spread 48 to 60
-  hookside spread 48 to 60 --rounds 3   12 more in all, shared among three rounds
-  hookside spread 90 to 72 --rows --stitch hdc
-  hookside spread 70 --multiple "6 + 2"
-"""
-
-_CHAPTERS = """Chapter marks for a recording of the work: when each round was begun, counted
-from the moment the recording began, one plain line each. A time alone means the day on
-which the piece was last worked. The recording ends when nothing was pressed for an hour."""
-_CHAPTERS_EXAMPLES = """examples:
-  hookside chapters --began 10:15                       of the latest piece
-  hookside chapters my-cowl --began "2026-03-02 10:15:30" --ended 11:40
-"""
-_WRITE = """Writes a pattern, or a piece as it was really worked, as instructions that others can
-follow: materials, gauge, abbreviations, special stitches, every part in all sizes, making up,
-cautions, and how far its counts are proved. `hookside read` reads text and Markdown back."""
-_WRITE_EXAMPLES = """examples:
-  hookside write tea-cosy               as plain text, to the screen
-  hookside write tea-cosy -o cosy.md    as Markdown
-  hookside write my-cowl.toml --terms UK -o cowl.txt
-  hookside write my-cowl.toml -o cowl.html      a page to print, with charts
-  hookside write my-cowl                a piece as it was worked, with its notes
-  hookside write lattice-mat --part Tile -o tile.svg
-"""
-_WEIGH = """Keeps with a piece what is left of a yarn, all balls of it together, as the scale shows
-it. From two weighings on it is known what a stitch takes, and whether the yarn lasts. A
-weighing can be undone like any press; a second one at the same place corrects it."""
-_WEIGH_EXAMPLES = """examples:
-  hookside weigh 43 g                   the latest piece, the yarn in hand
-  hookside weigh tea-cosy 43.5 g --yarn B
-  hookside weigh 1.5 oz
-"""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -132,7 +30,7 @@ def whole(words: Sequence[str]) -> list[str]:
 
 def make_parser() -> argparse.ArgumentParser:
     """The parser of the whole command line."""
-    parser = _command(_Parser, "hookside", _ABOUT, _EXAMPLES)
+    parser = _command(_Parser, "hookside", cli_help.ABOUT, cli_help.EXAMPLES)
     parser.add_argument("--version", action="version", version=f"hookside {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     _add_ahead(commands)
@@ -169,8 +67,8 @@ def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
     work = commands.add_parser(
         "work",
         help="begin a piece, or go on with one",
-        description=_WORK,
-        epilog=_WORK_EXAMPLES,
+        description=cli_help.WORK,
+        epilog=cli_help.WORK_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     work.add_argument(
@@ -210,8 +108,8 @@ def _add_measure(commands: argparse._SubParsersAction[_Parser]) -> None:
     measure = commands.add_parser(
         "measure",
         help="keep how long a piece is",
-        description=_MEASURE,
-        epilog=_MEASURE_EXAMPLES,
+        description=cli_help.MEASURE,
+        epilog=cli_help.MEASURE_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     measure.add_argument(
@@ -224,8 +122,8 @@ def _add_weigh(commands: argparse._SubParsersAction[_Parser]) -> None:
     weigh = commands.add_parser(
         "weigh",
         help="keep what is left of a yarn",
-        description=_WEIGH,
-        epilog=_WEIGH_EXAMPLES,
+        description=cli_help.WEIGH,
+        epilog=cli_help.WEIGH_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     weigh.add_argument(
@@ -239,8 +137,8 @@ def _add_check(commands: argparse._SubParsersAction[_Parser]) -> None:
     check = commands.add_parser(
         "check",
         help="count every round of a pattern",
-        description=_CHECK,
-        epilog=_CHECK_EXAMPLES,
+        description=cli_help.CHECK,
+        epilog=cli_help.CHECK_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     check.add_argument(
@@ -254,8 +152,8 @@ def _add_read(commands: argparse._SubParsersAction[_Parser]) -> None:
     read = commands.add_parser(
         "read",
         help="draft a pattern file from a text or PDF",
-        description=_READ,
-        epilog=_READ_EXAMPLES,
+        description=cli_help.READ,
+        epilog=cli_help.READ_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     read.add_argument("file", metavar="FILE", help='a text, Markdown or PDF file, or "-"')
@@ -269,8 +167,8 @@ def _add_spread(commands: argparse._SubParsersAction[_Parser]) -> None:
     spread = commands.add_parser(
         "spread",
         help="spread increases or decreases evenly",
-        description=_SPREAD,
-        epilog=_SPREAD_EXAMPLES,
+        description=cli_help.SPREAD,
+        epilog=cli_help.SPREAD_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     spread.add_argument(
@@ -290,8 +188,8 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
     write = commands.add_parser(
         "write",
         help="the instructions, to hand on",
-        description=_WRITE,
-        epilog=_WRITE_EXAMPLES,
+        description=cli_help.WRITE,
+        epilog=cli_help.WRITE_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     write.add_argument(
@@ -319,8 +217,8 @@ def _add_size(commands: argparse._SubParsersAction[_Parser]) -> None:
     size = commands.add_parser(
         "size",
         help="how large it comes out, which size fits",
-        description=_SIZE,
-        epilog=_SIZE_EXAMPLES,
+        description=cli_help.SIZE,
+        epilog=cli_help.SIZE_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     size.add_argument("name", metavar="PATTERN|PIECE", help="a pattern file or a name")
@@ -339,8 +237,8 @@ def _add_tables(commands: argparse._SubParsersAction[_Parser]) -> None:
     tables = commands.add_parser(
         "tables",
         help="hooks, yarn weights, heads",
-        description=_TABLES,
-        epilog=_TABLES_EXAMPLES,
+        description=cli_help.TABLES,
+        epilog=cli_help.TABLES_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     tables.add_argument("table", choices=("hooks", "yarns", "heads"))
@@ -353,8 +251,8 @@ def _add_chapters(commands: argparse._SubParsersAction[_Parser]) -> None:
     chapters = commands.add_parser(
         "chapters",
         help="chapter marks for a recording",
-        description=_CHAPTERS,
-        epilog=_CHAPTERS_EXAMPLES,
+        description=cli_help.CHAPTERS,
+        epilog=cli_help.CHAPTERS_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     chapters.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")

@@ -118,11 +118,6 @@ def diameter(around: Fraction) -> Fraction:
     return around / PI
 
 
-def around(diameter: Fraction) -> Fraction:
-    """How long around a circle of that diameter is, in the same unit."""
-    return diameter * PI
-
-
 @dataclass(frozen=True, slots=True)
 class Ease:
     """What a piece is larger by than what it goes round; below 0 it is smaller.
