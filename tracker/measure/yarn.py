@@ -93,7 +93,8 @@ def fit_yarn(weighings: Sequence[Weighing], ratios: Mapping[str, Ratio]) -> Esti
 def needed(estimate: Estimate, ahead: Amounts, ratios: Mapping[str, Ratio]) -> Range:
     """Grams that the work ahead will take."""
     unit = _unit(estimate, ratios)
-    return estimate.ahead(ahead, WANDERS * unit**2 * singles(ahead, ratios))
+    # Less than nothing lies ahead where work was ripped back since a weighing.
+    return estimate.ahead(ahead, WANDERS * unit**2 * abs(singles(ahead, ratios)))
 
 
 def _unit(estimate: Estimate, ratios: Mapping[str, Ratio]) -> float:

@@ -462,8 +462,13 @@ class Session:
         self._last_press = words
 
     def _record_time(self) -> None:
-        """Record how long was worked, if anything was done since the piece was opened."""
-        if self._timing.worked >= WORTH and not self._store.taken:
+        """Record how long was worked, if anything was done since the piece was opened.
+
+        Not where presses are undone: a new entry would be the end of them, and what each
+        press took is in the file in any case.
+        """
+        worth = self._timing.worked >= WORTH and not self._store.history.undone
+        if worth and not self._store.taken:
             done = Event(worked=self._worked_before + self._timing.worked)
             item = Did(done, presses=0, when=self._timing.last)
             self._store.history.add(item)
