@@ -22,7 +22,7 @@ MOST = 200
 """Pieces on the list; beyond that the one seen longest ago goes."""
 
 _LINE = re.compile(rb"([0-9a-f]{8}) ([^\n]+)")
-_SEAL = re.compile(rb'\nsealed = "([0-9a-f]{8})"\r?\n')
+_SEAL = re.compile(rb'\nsealed = "([0-9a-f]{8})"\r?\n\r?\n\[log\]')
 
 
 def remember(path: Path, folder: Path) -> None:
