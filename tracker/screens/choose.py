@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from rich.cells import cell_len
+
 from tracker.pattern import library
 from tracker.pattern.load import load_pattern
 from tracker.pattern.model import Pattern
@@ -43,14 +45,15 @@ def choices(folder: Path | None) -> list[Choice]:
     ]
     files = library.demo_patterns().values()
     patterns = [(load_pattern(path), path) for path in files]
-    return [*begun, *(Choice(_begin(one), pattern=one, file=path) for one, path in patterns)]
+    wide = max((cell_len(one.title) for one, _ in patterns), default=0)
+    return [*begun, *(Choice(_begin(one, wide), pattern=one, file=path) for one, path in patterns)]
 
 
-def _begin(pattern: Pattern) -> Line:
+def _begin(pattern: Pattern, wide: int) -> Line:
     sizes = ", ".join(pattern.sizes) or "one size"
     return [
         ("begin   ", LIST.quiet),
-        (pattern.title, LIST.strong),
+        (pattern.title + " " * (wide - cell_len(pattern.title)), LIST.strong),
         (f"   {sizes}", LIST.quiet),
     ]
 

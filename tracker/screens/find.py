@@ -105,7 +105,8 @@ class Find(Screen[str | None]):
 
     def _list(self, words: str) -> None:
         self._found = found(words)
-        lines = [action_line(action, self._keys) for action in self._found]
+        width = self.app.size.width - 5
+        lines = [action_line(action, self._keys, width) for action in self._found]
         actions = self.query_one(OptionList)
         actions.clear_options()
         actions.add_options(content([line]) for line in lines or [[(NOTHING, LIST.quiet)]])

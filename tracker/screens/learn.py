@@ -59,7 +59,7 @@ class Learn(Screen[None], inherit_bindings=False):
         head = [*heading(f"{arrived(key)} came. What shall it do?", "", self._inks)[:1]]
         width = max(1, self.app.size.width - 4)
         head += [[(row, self._inks.quiet)] for row in paragraph(told, width)]
-        lines = [action_line(action, self._keys) for action in ACTIONS]
+        lines = [action_line(action, self._keys, width - 1) for action in ACTIONS]
         now = next((n for n, one in enumerate(ACTIONS) if key in self._keys[one.name]), 0)
         self.app.push_screen(Pick(head, lines, now), lambda number: self._chosen(key, number))
 

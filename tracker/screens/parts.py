@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
 
-from tracker.screens.flow import Line, cut
+from tracker.screens.flow import Line, cut, cut_line
 from tracker.screens.inks import Inks
 from tracker.screens.pick import LIST, Pick, heading
 from tracker.screens.side import copies
@@ -38,7 +38,10 @@ def part_options(seen: Glance, width: int) -> list[Line]:
     """A line for every copy of every part: name, how far it is, of what it is one choice."""
     lines = [(part, *copy) for part in seen.parts for copy in copies(part)]
     name = min(max(cell_len(line[1]) for line in lines) + 3, max(8, width - 14))
-    return [_option(part, cut(words, name - 1), far, name) for part, words, far in lines]
+    return [
+        cut_line(_option(part, cut(words, name - 1), far, name), width)
+        for part, words, far in lines
+    ]
 
 
 def _option(part: PartLine, words: str, far: str, name: int) -> Line:

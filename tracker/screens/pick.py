@@ -10,7 +10,7 @@ from textual.screen import Screen
 from textual.widgets import OptionList, Static
 
 from tracker.screens.actions import Action, Keys, bindings
-from tracker.screens.flow import Line, content
+from tracker.screens.flow import Line, content, cut_line
 from tracker.screens.inks import PLAIN_INKS, Inks
 from tracker.screens.keys import shown
 
@@ -72,7 +72,7 @@ def heading(title: str, told: str, inks: Inks) -> list[Line]:
     return [[(title, inks.place)], [(told, inks.quiet)]]
 
 
-def action_line(action: Action, keys: Keys) -> Line:
-    """An action and its keys, as a line of a list."""
+def action_line(action: Action, keys: Keys, width: int) -> Line:
+    """An action and its keys, as a line of a list of so many columns."""
     of = "  ".join(map(shown, keys[action.name]))
-    return [(action.title.ljust(26), LIST.strong), (of, LIST.quiet)]
+    return cut_line([(action.title.ljust(26), LIST.strong), (of, LIST.quiet)], width)
