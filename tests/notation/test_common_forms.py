@@ -2029,6 +2029,155 @@ FORMS: tuple[tuple[int, str, int], ...] = (
         ),
         42,
     ),
+    (
+        12,
+        (
+            "row 2, chain 2 (counts as first dc), 1 dc into same place, 2 dc into each dc "
+            "around, slip stitch to join. (24)"
+        ),
+        24,
+    ),
+    (
+        24,
+        (
+            "round 3: ch3 - counts as first dc here and throughout - dc in next, 2dc in next, "
+            "*dc in next 2, 2dc in next* repeat around, ss in top of ch3. 32 dc"
+        ),
+        32,
+    ),
+    (
+        24,
+        (
+            "Rnd 3. ch 1, now work *1 sc in the first st and 2 sc in the 2nd st*. Repeat this "
+            "all the way round. SS. (36)"
+        ),
+        36,
+    ),
+    (
+        24,
+        ("Rd 3: DC, 2DC in next around; join (36)"),
+        36,
+    ),
+    (
+        24,
+        ("Rnd 3: *2 Hdc in next st, Hdc in next st* , *repeat around, sl st to join & ch 2 (36)"),
+        36,
+    ),
+    (
+        24,
+        ("Rnd 3: Hdc in next, 2 Hdc in next, repeat until end, join & ch 2 - 36 sts"),
+        36,
+    ),
+    (
+        24,
+        ("R3: ch 2, [dc, dcinc] x 12, sl st to first dc. (36)"),
+        36,
+    ),
+    (
+        24,
+        ("R3: ch2. dc inc, dc. Repeat from beg. to end. Join (36 dc)"),
+        36,
+    ),
+    (
+        24,
+        (
+            "Rnd 3 (increase round): ch 3, dc in same st as ch, *dc in next st, 2 dc in next st; "
+            "repeat from * ending with dc in last st. Join. 36 dc"
+        ),
+        36,
+    ),
+    (
+        24,
+        ("Rnd 3 - sc 2, inc 1, repeat 8x = 32"),
+        32,
+    ),
+    (
+        24,
+        ("Rnd 3 (2 sc, inc)x8=32"),
+        32,
+    ),
+    (
+        24,
+        ("Rnd 3: 2sc, inc 8x (32)"),
+        32,
+    ),
+    (
+        24,
+        ("Rnd 3: increase every third stitch (32)"),
+        32,
+    ),
+    (
+        24,
+        ("Rnd 3: inc every 3rd st (32 sts)"),
+        32,
+    ),
+    (
+        24,
+        ("Rnd 3: inc in every other stitch (36)"),
+        36,
+    ),
+    (
+        24,
+        ("Rnd 3: *1 dc, skip 1 st, ch 1* around (12 dc, 12 ch)"),
+        12,
+    ),
+    (
+        24,
+        ("Rnd 3: (dc, ch 1, skip next st) around. 12 dc and 12 ch-1 spaces."),
+        12,
+    ),
+    (
+        24,
+        (
+            "Rnd 3: ch 4, *skip 1, dc, ch 1* repeat until you get to the beg, sl st to 3rd ch of "
+            "ch 4. (12 dc, 12 ch 1)"
+        ),
+        12,
+    ),
+    (
+        24,
+        ("Rnd 3: in every st: 2 sc (48)"),
+        48,
+    ),
+    (
+        24,
+        ("Rnd 3: sl st to next st, ch 1, sc in same st. sc in next 23 sts. join."),
+        24,
+    ),
+    (
+        24,
+        (
+            "Rnd 3: ch 1, sc in same stitch as join and next 10 sts, 3 sc in next, sc in next "
+            "11, 3 sc in last. join (28)"
+        ),
+        28,
+    ),
+    (
+        24,
+        (
+            "Rnd 3: ch 3, 4 dc in same st, *sk 2 sts, sc in next, sk 2 sts, 5 dc in next*, "
+            "repeat *to* around, ending sk 2, sc, sk 2, join to top of ch 3. (4 shells, 4 sc)"
+        ),
+        24,
+    ),
+    (
+        24,
+        ("Rnd 3: ch 1, *sc, ch 2, sk 1. Rep from * around. Sl st to first sc. 12 sc, 12 ch-2 sp."),
+        12,
+    ),
+    (
+        24,
+        ("Rnd 3: (sc in next sc, ch 3, sk next sc) 12 times; join in beg sc. 12 ch lps"),
+        12,
+    ),
+    (
+        24,
+        (
+            "Rnd 3: 2 dc cluster in first st, ch 2, *2 dc cluster in next st, ch 2, rep from * "
+            "around. (24 clusters)"
+        ),
+        24,
+    ),
 )
 
 

@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.fabric.reading import Reading
-from tracker.notation.tree import Make, Node, Repeat, Stated
+from tracker.notation.tree import Act, At, Chain, Loops, Make, Node, Note, Repeat, Stated, Target
+
+#: What stands before or behind the stitches of a round.
+_BESIDE = Act | Chain | Note | Loops
 
 
 def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
@@ -38,13 +41,29 @@ def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
 
 
 def _all_so_often(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
-    """The repeat that "sc, inc x 6 (18)" stands for where it is written in haste; or ()."""
+    """The repeat that "sc, inc x 6 (18)" stands for where it is written in haste; or ().
+
+    Deeds and a chain before and behind it stay as they are.
+    """
+    worked = [i for i, node in enumerate(nodes) if not isinstance(node, _BESIDE)]
+    begin, end = (worked[0], worked[-1] + 1) if worked else (0, 0)
+    repeat = _repeated(nodes[begin:end])
+    return () if repeat is None else (*nodes[:begin], repeat, *nodes[end:])
+
+
+def _repeated(nodes: tuple[Node, ...]) -> Repeat | None:
     last = nodes[-1] if len(nodes) > 1 else None
     if not all(isinstance(n, Make) and n.target is None for n in nodes[:-1]):
-        return ()
+        return None
     if isinstance(last, Repeat) and last.times and not (last.starred or last.implied):
-        return (replace(last, body=(*nodes[:-1], *last.body)),)
-    if not isinstance(last, Make) or last.target or last.count[0] < 2 or not last.numbered:
-        return ()
+        return replace(last, body=(*nodes[:-1], *last.body))
+    if not isinstance(last, Make) or last.count[0] < 2 or not last.numbered:
+        return None
+    if last.target == Target(At.EACH):
+        # "dc, 2 dc in next around"
+        body = (*nodes[:-1], replace(last, target=Target(At.NEXT)))
+        return Repeat(body, nodes[0].start, last.end, starred=True)
+    if last.target:
+        return None
     body = (*nodes[:-1], replace(last, count=(1,)))
-    return (Repeat(body, nodes[0].start, last.end, last.count),)
+    return Repeat(body, nodes[0].start, last.end, last.count)

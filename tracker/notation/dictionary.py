@@ -199,6 +199,7 @@ def _add_plain(
             _add(found, spelling, side + us)
         for n in range(2, _MOST_POSTS + 1):
             _add(found, f"{side}{short}{n}tog", f"{side}{us}{n}tog")
+    found[(f"{short}inc",)], found[(f"{short}dec",)] = f"{us}2inc", f"{us}2tog"
     for n in range(2, _MOST_INC + 1):
         found[(f"{short}{n}inc",)] = f"{us}{n}inc"
     for n in range(2, _MOST_TOGETHER + 1):
