@@ -16,10 +16,10 @@ from tracker.pattern.model import Part, Pattern, Worked
 from tracker.pattern.reading import read_pattern
 from tracker.writing.chart.draw import chart
 from tracker.writing.chart.frames import Lines, Polygon
-from tracker.writing.chart.knots import knots_of
 from tracker.writing.chart.setting import lay_out
 from tracker.writing.chart.signs import strokes
 from tracker.writing.chart.spread import Thing, evenly, spread
+from tracker.writing.chart.worked import knots_of
 
 SVG = "{http://www.w3.org/2000/svg}"
 #: A quarter of a single crochet's width: lines keep so far from what they join.

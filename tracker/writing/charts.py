@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tracker.pattern.check import Check
 from tracker.pattern.model import Pattern
 from tracker.writing.chart.draw import Chart, chart
-from tracker.writing.chart.knots import knots_of
+from tracker.writing.chart.worked import knots_of
 from tracker.writing.sheet import Drawing
 
 
