@@ -232,3 +232,55 @@ def test_the_step_of_the_scale_is_the_last_figures():
 
 def test_a_made_up_outlook_has_no_lines():
     assert list(lines(Outlook())) == []
+
+
+BAD_LINES = (
+    '{ yarn = "A", left = "-3 g" }',
+    '{ yarn = "A", left = "3 lb" }',
+    '{ yarn = "A" }',
+    '{ left = "3 g" }',
+    "{ yarn = 1, left = 2 }",
+    '{ yarn = "A", left = "1/0 g" }',
+)
+
+
+@pytest.mark.parametrize("line", BAD_LINES)
+def test_a_line_that_is_no_weighing_is_damage(tmp_path, line):
+    session = Maker(tmp_path, 8).session
+    session.close()
+    with session.path.open("a", encoding="utf-8") as file:
+        file.write(f"99 = {line}\n")
+    again = Session.open(session.path)
+    assert any("damaged" in words for words in again.notices)
+    assert again.state.weighed == ()
+    again.outlook()
+    again.close()
+
+
+@pytest.mark.parametrize("left", ["0 g", "999999 g", "0.000001 g", "1/9999 oz"])
+def test_no_weight_is_too_odd_to_be_reckoned_with(tmp_path, left):
+    maker = Maker(tmp_path, 9)
+    for first, second in ((left, "5 g"), ("7 g", left)):
+        maker.session.weigh(first)
+        maker.work(3)
+        maker.session.weigh(second)
+    for yarn in maker.session.outlook().yarns:
+        assert yarn_line(yarn)
+    assert list(lines(maker.session.outlook()))
+
+
+def test_a_weighing_at_a_place_that_the_pattern_has_not_is_reckoned_with(tmp_path):
+    """A piece moved to a part far beyond its pattern by hand."""
+    session = Maker(tmp_path, 10).session
+    session.close()
+    number = session.path.read_text(encoding="utf-8").rstrip().rpartition("\n")[2].split()[0]
+    with session.path.open("a", encoding="utf-8") as file:
+        file.write(f'{int(number) + 1} = {{ round = [9, 3, 99, 1], steps = "7" }}\n')
+        file.write(f'{int(number) + 2} = {{ yarn = "A", left = "9 g" }}\n')
+        file.write(f'{int(number) + 3} = {{ round = [1, 1, 5, 1], steps = "7" }}\n')
+        file.write(f'{int(number) + 4} = {{ yarn = "A", left = "7 g" }}\n')
+    again = Session.open(session.path)
+    assert len(again.state.weighed) == 2
+    assert len(again.outlook().yarns) == 1
+    again.log()
+    again.close()
