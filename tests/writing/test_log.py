@@ -226,3 +226,22 @@ def test_the_command_prints_draws_and_tells_programs(piece, tmp_path):
 def test_without_a_press_there_is_nothing_to_tell(own_home):
     begin(own_home / "pieces")[0].close()
     assert "nothing is worked yet" in hookside("log").stdout
+
+
+def test_rounds_of_the_makers_own_and_those_left_out_are_told(tmp_path):
+    session, clock = begin(tmp_path)
+    session.set_pace(Pace.ROUND)
+    session.set_asking(Asking.NEVER)
+    work(session, clock, 1, seconds=60)
+    choices = {choice.title: choice for choice in session.improvising().choices}
+    session.improvise(choices["Rnd 2 otherwise"], "sc 1, inc 5")
+    work(session, clock, 1, seconds=90)
+    choices = {choice.title: choice for choice in session.improvising().choices}
+    session.improvise(choices["Rnd 3 left out"], "")
+    work(session, clock, 1, seconds=120)
+    (ball,) = session.log()
+    assert [one.label for one in ball.rounds] == ["Rnd 1", "Rnd 2", "Rnd 4"]
+    assert [one.seconds for one in ball.rounds] == [60, 90, 120]
+    assert ball.rounds[1].changes[0].startswith("changed: sc 1, inc 5")
+    assert ball.left_out == ("Rnd 3",)
+    session.close()

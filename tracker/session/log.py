@@ -155,7 +155,7 @@ class _Log:
     def _changes(self, spot: Spot) -> Iterator[str]:
         planned = worksheet.round_at(self._plan, spot)
         if planned.own:
-            yield planned.own
+            yield f"{planned.own}: {planned.text}"
         counted = self._state.counts.get(spot.key)
         if counted is not None and planned.ends_on not in (None, counted):
             yield f"{counted} counted, {planned.ends_on} wanted"

@@ -42,7 +42,8 @@ def done(plan: Plan, items: Iterable[Item]) -> Iterator[Done]:
         if not item.presses:
             continue
         spans: list[tuple[Spot, int]] = []
-        for to, presses in _moves(item):
+        for led, presses in _moves(item):
+            to = _standing(plan, led)
             _join(spans, _worked(plan, at, to))
             at = to._replace(step=to.step + presses - 1)
             if presses > 1 and _inside(plan, at):
@@ -111,6 +112,15 @@ def _one_press(plan: Plan, at: Spot, stop: int) -> bool:
     walk = worksheet.round_at(plan, at).walk
     by_round = at.step == 0 and stop == len(walk)
     return stop == at.step + 1 or by_round or stop == worksheet.unit(walk, at.step)[1]
+
+
+def _standing(plan: Plan, spot: Spot) -> Spot:
+    """The spot; at the start of a round that was left out since, the start of the next."""
+    if spot.step or spot.part >= len(plan.parts) or worksheet.is_worked(plan, spot):
+        return spot
+    part = worksheet.part_at(plan, spot)
+    at = dict(part.gone).get(spot.round, len(part.rounds))
+    return spot if at >= len(part.rounds) else Spot(*spot.of, part.number(at))
 
 
 def _inside(plan: Plan, spot: Spot) -> bool:
