@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import NamedTuple, overload
 
@@ -38,8 +37,7 @@ class Pass(NamedTuple):
     outer: int
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """``count`` equal steps in a row.
 
     Attributes:
@@ -65,7 +63,7 @@ class Run:
     where: str
     start: int
     end: int
-    count: int = 1
+    count: int = 1  # type: ignore[assignment]  # instead of how often a tuple has a value
     per_place: int = 1
     takes: int = 0
     makes: int = 0
@@ -108,7 +106,6 @@ class Step(NamedTuple):
     repeats: tuple[InRepeat, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class Walk(Sequence[Step]):
     """All the steps of one round in one size, in order.
 
@@ -116,22 +113,37 @@ class Walk(Sequence[Step]):
     how many passes it had; ``spans`` the words of each repeat in the round's text.
     """
 
-    runs: tuple[Run, ...]
-    passes: tuple[Pass, ...] = ()
-    times: tuple[int, ...] = ()
-    spans: tuple[tuple[int, int], ...] = ()
-    _starts: tuple[int, ...] = ()
-    _made: tuple[int, ...] = ()
+    __slots__ = ("_made", "_starts", "passes", "runs", "spans", "times")
+    __match_args__ = ("runs", "passes", "times", "spans")
 
-    def __post_init__(self) -> None:
+    def __init__(
+        self,
+        runs: tuple[Run, ...],
+        passes: tuple[Pass, ...] = (),
+        times: tuple[int, ...] = (),
+        spans: tuple[tuple[int, int], ...] = (),
+    ) -> None:
+        self.runs = runs
+        self.passes = passes
+        self.times = times
+        self.spans = spans
         starts, made, steps, count = [], [], 0, 0
         for run in self.runs:
             starts.append(steps)
             made.append(count)
             steps += run.count
             count += run.count * run.makes
-        object.__setattr__(self, "_starts", (*starts, steps))
-        object.__setattr__(self, "_made", (*made, count))
+        self._starts = (*starts, steps)
+        self._made = (*made, count)
+
+    def _all(self) -> tuple[object, ...]:
+        return self.runs, self.passes, self.times, self.spans
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Walk) and self._all() == other._all()
+
+    def __hash__(self) -> int:
+        return hash(self._all())
 
     def __len__(self) -> int:
         return self._starts[-1]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tracker.fabric.edge import Spot, space
 from tracker.fabric.hand import Hand
 from tracker.fabric.places import parted
@@ -98,13 +96,13 @@ class Stitching(Hand):
             where += f" after skipping {self.now.skipped}"
         self.now.place, self.now.skipped = "", 0
         if where == run.where or run.count <= run.per_place:
-            self.run(replace(run, where=where))
+            self.run(run._replace(where=where))
             return
         held = self.below.held
         first, rest = parted(held, run.takes) if run.takes else (held, held)
-        self.run(replace(run, count=run.per_place, where=where), first)
+        self.run(run._replace(count=run.per_place, where=where), first)
         ahead = run.per_place * leaves
-        self.run(replace(run, count=run.count - run.per_place), rest, ahead)
+        self.run(run._replace(count=run.count - run.per_place), rest, ahead)
 
     def _run_of(self, node: Make, count: int, per_place: int, takes: int, makes: int) -> Run:
         name, text, where = self._words_of(node)

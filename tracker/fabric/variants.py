@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Run
 from tracker.notation.tree import Make, Node
@@ -19,6 +17,6 @@ def mark_variants(runs: list[Run], nodes: tuple[Node, ...]) -> None:
     for abbr, stitch in special.items():
         at = [i for i, run in enumerate(runs) if run.stitch == abbr]
         if stitch.last and at:
-            runs[at[-1]] = replace(runs[at[-1]], variant="last")
+            runs[at[-1]] = runs[at[-1]]._replace(variant="last")
         if stitch.first and at:
-            runs[at[0]] = replace(runs[at[0]], variant="first")
+            runs[at[0]] = runs[at[0]]._replace(variant="first")

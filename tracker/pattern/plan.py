@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
@@ -239,4 +238,4 @@ def _counting_chains(runs: tuple[Run, ...], counting: str) -> tuple[Run, ...]:
         length = int(run.text.split()[-1])
         return length if counting == "stitches and chains" else 1
 
-    return tuple(replace(run, makes=makes(run)) for run in runs)
+    return tuple(run._replace(makes=makes(run)) for run in runs)

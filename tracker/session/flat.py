@@ -48,12 +48,8 @@ def flat(value: object) -> object:
 
 def _parts(value: object) -> tuple[object, ...]:
     """What an object is made of anew: its fields, or its text."""
-    if isinstance(value, tuple):
-        return value
-    fields = getattr(value, "__dataclass_fields__", None)
-    if fields is None:
-        return (str(value),)
-    return tuple(getattr(value, name) for name in fields if not name.startswith("_"))
+    names = getattr(value, "__match_args__", None)
+    return (str(value),) if names is None else tuple(getattr(value, name) for name in names)
 
 
 def raised(kept: object) -> object:

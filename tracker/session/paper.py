@@ -6,7 +6,6 @@ line that does not fit; what comes before is sound, what comes after is damage.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import pairwise
 from zlib import crc32
@@ -33,7 +32,6 @@ GROWN = 4 * READ_ANEW
 """Bytes since what was kept, beyond which it is worth keeping anew."""
 
 
-@dataclass(slots=True, eq=False)
 class Found:
     """What a file holds.
 
@@ -52,19 +50,17 @@ class Found:
         midway: what is worth keeping for the next time; None where nothing is.
     """
 
-    head: Head
-    head_changed: bool
-    history: History
-    number: int = 0
-    seal: int = 0
-    sound: int = 0
-    damage: bytes = b""
-    later: Spot | None = None
-    by_hand: int = 0
-    put_down: bool = False
-    when: str = ""
-    watch: Watch = field(default_factory=Watch)
-    midway: Midway | None = None
+    def __init__(self, head: Head, history: History, *, changed: bool = False) -> None:
+        self.head = head
+        self.history = history
+        self.head_changed = changed
+        self.number = self.seal = self.sound = self.by_hand = 0
+        self.damage = b""
+        self.later: Spot | None = None
+        self.put_down = False
+        self.when = ""
+        self.watch = Watch()
+        self.midway: Midway | None = None
 
 
 def write_paper(head: Head, history: History, when: datetime) -> tuple[bytes, int, int]:
@@ -91,7 +87,8 @@ def read_paper(data: bytes, midway: Midway | None = None) -> Found:
         stop = len(data) - READ_ANEW if len(data) - midway.size > GROWN else 0
     else:
         end, changed = head_end(data)
-        found = Found(read_head(data[:end]), changed, History(), sound=end)
+        found = Found(read_head(data[:end]), History(), changed=changed)
+        found.sound = end
         stop = 0 if changed else max(end, len(data) - READ_ANEW)
     if stop:
         _read_log(found, data, stop)
@@ -110,17 +107,11 @@ def _begun(data: bytes, midway: Midway) -> Found:
         midway.worked,
         lambda: read_paper(data[: midway.size]).history,
     )
-    return Found(
-        midway.head,
-        head_changed=False,
-        history=History(before),
-        number=midway.number,
-        seal=midway.seal,
-        sound=midway.size,
-        put_down=midway.put_down,
-        when=midway.stamp,
-        watch=Watch(midway.pressed, midway.at),
-    )
+    found = Found(midway.head, History(before))
+    found.number, found.seal, found.sound = midway.number, midway.seal, midway.size
+    found.put_down, found.when = midway.put_down, midway.stamp
+    found.watch = Watch(midway.pressed, midway.at)
+    return found
 
 
 def _midway(found: Found, data: bytes) -> Midway | None:
