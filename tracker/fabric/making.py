@@ -244,7 +244,7 @@ class Making(Ending):
             return
         if self.below.has_group(kind) and not self.free:
             self._into_group(node, kind)
-        elif node.stitch.takes != 1:
+        elif node.stitch.takes != 1 and not _spacey(kind):
             self._places(node, kind, count, 1)
             return
         else:

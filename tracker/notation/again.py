@@ -15,6 +15,7 @@ class AgainReader(Reader):
     def again(self) -> Again | None:
         """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
         self.accept_all(",", ".", ":", "-", "then")
+        these = self._these_rounds()
         self._lead_in()
         start = self.here.start
         if self._may_be_repeated():
@@ -27,7 +28,7 @@ class AgainReader(Reader):
             return None
         self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
         first = last = 0
-        back = self._last_rounds()
+        back = self._last_rounds() or these
         if back or (verb in ("continue", "cont") and self._in_pattern()):
             pass  # the rounds worked last
         else:
@@ -41,6 +42,20 @@ class AgainReader(Reader):
         times = self._times_of_rounds()
         upto = self._up_to() if times is None else 0
         return Again(first, last, times, start, self.last_end, back or 1, upto)
+
+    def _these_rounds(self) -> int:
+        """``("these" | "last") figure "rounds" ("form" | "set" …) "pattern" "."``: how many"""
+        mark = self.at
+        if self.accept_any("these", "last", "the"):
+            self.accept_any("last", "above")
+            figure = self.accept_number()
+            if figure and self.accept_any(*ROUND_WORDS):
+                self.accept_any("form", "set", "make", "establish", "complete", "create")
+                self.accept_all("the", "up", "one")
+                if self.accept_any("patt", "pattern", "pat") and self.accept_any(".", ",", ";"):
+                    return figure
+        self.at = mark
+        return 0
 
     def _lead_in(self) -> None:
         """``{(deed | chain) separator}``: what the hands do before that"""

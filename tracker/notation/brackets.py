@@ -141,6 +141,8 @@ class Brackets(Stars):
     def _also(self, body: tuple[Node, ...]) -> list[Node]:
         """``group target {"and" target}``: the same group in further places."""
         mark, start = self.at, self.here.start
+        if self.here.type is Type.OPEN and self.tokens[self.closing() - 1].text == "made":
+            self.at = self.closing() + 1  # "… in same sp (corner made) and in each sp"
         self.accept_any(",")
         if self.accept_any("and"):
             self.accept_any("in", "into")

@@ -126,7 +126,7 @@ class Deeds(Colours):
                 return Note(start, self.last_end)  # "working behind round 3 sc in next sc"
             self.to_clause_end()
             return Note(start, self.last_end) if self.here.text == "," else None
-        if self.accept_any("in") and self.kind() is not None and self.here.text == ",":
+        if self.accept_any("in", "into") and self.kind() is not None and self.here.text == ",":
             return Note(start, self.last_end)
         return None
 

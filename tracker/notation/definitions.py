@@ -29,6 +29,9 @@ _PLACE = re.compile(
     r"\bin(?:to)? (?:(?:one|a|an|the|same|next|1|any|each) )*"
     r"(?:st|sp|stitch|place|space|ch|loop)\b.*"
 )
+_ONE_PLACE = re.compile(
+    r"\bin(?:to)? (?:the )?(?:one|same|next|1|a|any) (?:ch-\d )?(?:st|sp|stitch|space)\b"
+)
 _TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))
 _MAKES = re.compile(r"\bmakes " + _NUMBER.format("makes"))
 _SPACES = re.compile(r"(?P<n>\d+|a|an|one|two|three)\s+ch-(?P<length>\d+) spaces?\b")
@@ -133,7 +136,10 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
         lexicon,
     )
     nodes = [n for n in reader.round() if not isinstance(n, Note)]
-    return _summed(name, nodes) if nodes else None
+    found = _summed(name, nodes) if nodes else None
+    if found is not None and found.takes > 1 and _ONE_PLACE.search(low):
+        return replace(found, takes=1)  # "cl: dc3tog in same sp"
+    return found
 
 
 def _flat(nodes: Sequence[Node]) -> Iterator[Node]:

@@ -118,6 +118,8 @@ class Order:
             yield self._fault(item, fault, again)
             return
         total = labelled or total
+        if item.read.even and again.times is None and not labelled:
+            total = item.read.even
         if again.upto and not labelled:
             total = again.upto - self._number
         if total <= 0:
