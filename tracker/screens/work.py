@@ -14,6 +14,7 @@ from tracker.screens.below import Below
 from tracker.screens.canvas import Canvas
 from tracker.screens.count import Count
 from tracker.screens.cues import cues_at
+from tracker.screens.doors import Doors
 from tracker.screens.entry import Asked, Entry
 from tracker.screens.guard import Guard
 from tracker.screens.head import Head
@@ -38,6 +39,8 @@ from tracker.session.worksheet import here, round_at
 if TYPE_CHECKING:
     from textual.app import ComposeResult
     from textual.binding import BindingType
+
+    from tracker.session.glance import Glance
 
 AGAIN = 2
 """Seconds between tries to save what could not be saved."""
@@ -87,6 +90,7 @@ class WorkScreen(Screen[None]):
         self._moves = 0
         self._held = False
         self._untold, self._untold_for = "", 0
+        self._doors = Doors(self)
         self._own = self._own_actions()
         slots = {slot.__name__.lower(): slot(inks) for slot in SLOTS}
         self._canvas = Canvas(slots)
@@ -113,9 +117,9 @@ class WorkScreen(Screen[None]):
 
     def _next_page(self) -> None:
         if self.session.came_back:
-            self._card()
+            self._doors.card()
         elif self.session.begun:
-            self._before()
+            self._doors.before()
         self.show()
 
     def show(self) -> None:
@@ -192,6 +196,21 @@ class WorkScreen(Screen[None]):
         self._untold, self._untold_for = why, A_WHILE
         self.show()
 
+    @property
+    def seen(self) -> Glance:
+        """The last glance taken."""
+        return self._seen
+
+    @property
+    def why_untold(self) -> str:
+        """Why something was not told, "" where all was."""
+        return self._untold
+
+    def look_aside(self) -> None:
+        """Work out anew what is told in passing."""
+        self._aside.look(now=True)
+        self.show()
+
     def learn(self, keys: Keys) -> None:
         """Go on with other keys."""
         self.keys = keys
@@ -200,13 +219,13 @@ class WorkScreen(Screen[None]):
     def action_drop(self) -> None:
         """Drop the number being typed."""
         if self._entry is not None and not self._guard.on:
-            self._ask(None)
+            self.ask(None)
 
     def action_digit(self, digit: str) -> None:
         """Take a digit where a number is asked for."""
         entry = self._entry or (Entry(Asked.COUNT) if self._seen.asking else None)
         if entry is not None and not self._guard.on:
-            self._ask(entry.typed(digit))
+            self.ask(entry.typed(digit))
 
     def _shape(self) -> Shape:
         return shape_for(*self.app.size)
@@ -221,31 +240,33 @@ class WorkScreen(Screen[None]):
             getattr(self.session, number_for(entry))(entry.number)
         self.show()
 
-    def _ask(self, entry: Entry | None) -> None:
+    def ask(self, entry: Entry | None) -> None:
+        """Ask for a number, or drop the one that is typed."""
         self._entry = entry
         self.show()
 
     def _own_actions(self) -> Mapping[str, Callable[[], object]]:
         """What is done by the screen itself, by the action's name."""
+        doors = self._doors
         return {
-            "go-round": lambda: self._ask(Entry(Asked.ROUND)),
-            "go-stitch": lambda: self._ask(Entry(Asked.STITCH)),
-            "count": lambda: self._ask(Entry(Asked.COUNT)),
-            "wrong": self._wrong,
-            "note": self._note,
-            "measure": self._measure,
-            "improvise": self._improvise,
-            "weigh": self._weigh,
-            "ahead": self._ahead,
+            "go-round": lambda: self.ask(Entry(Asked.ROUND)),
+            "go-stitch": lambda: self.ask(Entry(Asked.STITCH)),
+            "count": lambda: self.ask(Entry(Asked.COUNT)),
+            "wrong": doors.wrong,
+            "note": doors.note,
+            "measure": doors.measure,
+            "improvise": doors.improvise,
+            "weigh": doors.weigh,
+            "ahead": doors.ahead,
             "rest": self._turn_rest,
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": self._turn_how,
-            "before": self._before,
-            "parts": self._parts,
-            "help": self._help,
-            "find": self._find,
-            "learn": self._learn,
+            "before": doors.before,
+            "parts": doors.parts,
+            "help": doors.help,
+            "find": doors.find,
+            "learn": doors.learn,
             "guard": self.show,
             "suspend": self.app.action_suspend_process,
             "quit": self.app.exit,
@@ -265,105 +286,8 @@ class WorkScreen(Screen[None]):
         self._how = not self._how
         self.show()
 
-    # What is not needed for the first picture is imported when it is wanted.
-
-    def _help(self) -> None:
-        from tracker.screens.help import help_pages
-
-        self.app.push_screen(help_pages(self.keys, self.inks))
-
-    def _find(self) -> None:
-        from tracker.screens.find import Find
-
-        self.app.push_screen(Find(self.keys, self.inks), self._found)
-
-    def _found(self, name: str | None) -> None:
-        if name is not None:
-            self.action_act(name)
-
-    def _learn(self) -> None:
-        from tracker.screens.learn import Learn
-
-        self.app.push_screen(Learn(self.keys, self.inks), lambda _: self.show())
-
-    def _before(self) -> None:
-        from tracker.screens.before import before_pages
-
-        self.app.push_screen(before_pages(self.session, self.keys, self.inks, self._untold))
-
-    def _card(self) -> None:
-        from tracker.screens.card import CardScreen
-
-        self.app.push_screen(CardScreen(self.session, self.inks, self.keys), lambda _: self.show())
-
-    def _wrong(self) -> None:
-        """Ways to put a wrong count right; where none is, the count is asked for."""
-        found = self.session.wrong()
-        if found is None:
-            self._ask(Entry(Asked.COUNT))
-            return
-        from tracker.screens.wrong import choose_remedy
-
-        choose_remedy(self.app, self.session, found, self.inks, self._ask)
-
-    def _note(self) -> None:
-        from tracker.session.memos import LONGEST
-
-        self._write("Note at", "", self.session.note_here(), LONGEST, self.session.note)
-
-    def _measure(self) -> None:
-        from tracker.session.lengths import LONGEST, unit_at
-
-        unit = unit_at(self.session.plan, here(self.session.plan, self.session.state))
-        told = f"such as 14.5 {unit}; "
-        kept = self.session.measured_here()
-        self._write("Length at", told, kept, LONGEST, self.session.measure)
-
-    def _weigh(self) -> None:
-        from tracker.screens.ahead import weigh
-
-        weigh(self.app, self.session, self.inks, self._weighed)
-
-    def _weighed(self) -> None:
-        self._aside.look(now=True)
-        self.show()
-
-    def _ahead(self) -> None:
-        from tracker.screens.ahead import ahead_pages
-
-        self.app.push_screen(ahead_pages(self.session, self.inks))
-
     def _turn_rest(self) -> None:
         self._aside.turn_rest()
-        self.show()
-
-    def _write(
-        self, title: str, told: str, words: str, most: int, keep: Callable[[str], None]
-    ) -> None:
-        """Ask for words on this place; ``keep`` is given them."""
-        from tracker.screens.written import KEYS, Written
-
-        def written(words: str | None) -> None:
-            if words is not None:
-                keep(words)
-            self.show()
-
-        where = f"{self._seen.round_label}, {self._seen.made} made"
-        page = Written(f"{title} {where}", told + KEYS, words, most, self.inks)
-        self.app.push_screen(page, written)
-
-    def _improvise(self) -> None:
-        from tracker.screens.improvise import improvise
-
-        improvise(self.app, self.session, self.inks, self.show)
-
-    def _parts(self) -> None:
-        from tracker.screens.parts import choose_part
-
-        choose_part(self.app, self._seen, self.inks, self._go_to_part)
-
-    def _go_to_part(self, part: int, copy: int) -> None:
-        self.session.go_to_part(part, copy)
         self.show()
 
     def _sentences(self) -> tuple[str, ...]:
