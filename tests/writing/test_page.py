@@ -99,6 +99,20 @@ def test_a_proved_round_is_ticked_and_one_that_differs_is_not():
     assert "1 NOT as printed" in text
 
 
+def test_what_has_no_chart_is_said_on_the_page():
+    part = "Rnd 1: 900 sc in ring. (900)\n" + "".join(
+        f"Rnd {n}: sc in each st around. (900)\n" for n in range(2, 5)
+    )
+    names = [f"Panel {n}" for n in range(1, 7)]
+    parts = [Part(name, rounds=part) for name in names]
+    parts.append(Part("Odd", rounds="Rnd 1: frumple 6 in ring. (6)\n"))
+    text = made(Pattern("Much", "US", tuple(parts)))
+    assert text.count("<svg") == 4
+    for name in names[4:]:
+        assert f"Without a chart: {name}: too much for one page" in text
+    assert "Without a chart: Odd. Not drawn from Rnd 1 on: it was not understood." in text
+
+
 if BROWSER:  # only where one is: .ci/run installs it
 
     def printed(path, folder):

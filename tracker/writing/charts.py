@@ -7,8 +7,12 @@ from collections.abc import Iterator
 from tracker.pattern.check import Check
 from tracker.pattern.model import Pattern
 from tracker.writing.chart.draw import Chart, chart
+from tracker.writing.chart.knots import Knots
 from tracker.writing.chart.worked import knots_of
-from tracker.writing.sheet import Drawing
+from tracker.writing.sheet import Drawing, Words
+
+MOST_ON_A_PAGE = 16_000
+"""Stitches drawn on one page; a browser takes long over more."""
 
 
 def charts(pattern: Pattern, checked: Check, size: str = "") -> Iterator[tuple[str, Chart | str]]:
@@ -19,23 +23,40 @@ def charts(pattern: Pattern, checked: Check, size: str = "") -> Iterator[tuple[s
         checked: its check.
         size: one of its sizes; "" stands for the first.
     """
-    index = pattern.sizes.index(size) if size else 0
-    told = f", {pattern.sizes[index]}" if len(pattern.sizes) > 1 else ""
-    for part, found in zip(pattern.parts, checked.parts, strict=True):
-        if part.steps:
-            continue
-        knots = knots_of(part, found, index, pattern.stitches, pattern.terms)
-        if not knots.rounds:
-            yield part.name, knots.rest or "It has no rounds."
-            continue
-        yield part.name, chart(knots, pattern, f"{pattern.title}: {part.name}{told}")
+    for name, knots in _knots(pattern, checked, size):
+        if knots.rounds:
+            yield name, chart(knots, pattern, _title(pattern, name, size))
+        else:
+            yield name, knots.rest or "It has no rounds."
 
 
-def drawings(pattern: Pattern, checked: Check, size: str = "") -> list[Drawing]:
-    """The charts as drawings of a sheet."""
+def drawings(pattern: Pattern, checked: Check, size: str = "") -> list[Drawing | Words]:
+    """The charts as drawings of a sheet, and in words what is not drawn."""
     told = f" Size {size or pattern.sizes[0]}." if len(pattern.sizes) > 1 else ""
-    return [
-        Drawing(found.svg, name, f"{found.words}{told}")
-        for name, found in charts(pattern, checked, size)
-        if isinstance(found, Chart)
-    ]
+    found: list[Drawing | Words] = []
+    missing: list[str] = []
+    room = MOST_ON_A_PAGE
+    for name, knots in _knots(pattern, checked, size):
+        count = sum(one.made for one in knots.rounds)
+        if not knots.rounds:
+            missing.append(f"{name}. {knots.rest}")
+        elif count > room:
+            missing.append(f"{name}: too much for one page; it can be drawn by itself.")
+        else:
+            room -= count
+            drawn = chart(knots, pattern, _title(pattern, name, size))
+            found.append(Drawing(drawn.svg, name, f"{drawn.words}{told}"))
+    return [*found, *(Words(f"Without a chart: {words}", quiet=True) for words in missing)]
+
+
+def _knots(pattern: Pattern, checked: Check, size: str) -> Iterator[tuple[str, Knots]]:
+    """Each part that has rounds, with its knots."""
+    index = pattern.sizes.index(size) if size else 0
+    for part, found in zip(pattern.parts, checked.parts, strict=True):
+        if not part.steps:
+            yield part.name, knots_of(part, found, index, pattern.stitches, pattern.terms)
+
+
+def _title(pattern: Pattern, name: str, size: str) -> str:
+    told = f", {size or pattern.sizes[0]}" if len(pattern.sizes) > 1 else ""
+    return f"{pattern.title}: {name}{told}"

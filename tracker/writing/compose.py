@@ -34,7 +34,7 @@ _WORKED = {Worked.JOINED: "joined rounds", Worked.SPIRAL: "a spiral", Worked.ROW
 def compose(
     pattern: Pattern,
     checked: Check,
-    drawings: Sequence[Drawing] = (),
+    drawings: Sequence[Drawing | Words] = (),
     more: Sequence[Section] = (),
 ) -> Sheet:
     """The sheet of a pattern and its check.

@@ -39,7 +39,13 @@ _STYLE = (
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """A chart: its SVG, what is to be said of it, and why it is not whole ("" if it is)."""
+    """A chart.
+
+    Attributes:
+        svg: the drawing.
+        words: what is to be said of it.
+        rest: why it is not whole; "" if it is.
+    """
 
     svg: str
     words: str
