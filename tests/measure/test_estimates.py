@@ -21,14 +21,14 @@ def told(pieces):
     return held / len(known), widths[len(widths) // 2]
 
 
-@pytest.mark.parametrize("weighings", [2, 4, None])
+@pytest.mark.parametrize("weighings", [2, 4, 8, None])
 def test_the_true_yarn_lies_in_nine_of_ten_intervals(weighings):
     share, width = told([yarn_ahead(seed, weighings) for seed in range(PIECES)])
     assert 0.85 <= share <= 0.97
     assert width < 0.2
 
 
-@pytest.mark.parametrize("sittings", [1, 3, None])
+@pytest.mark.parametrize("sittings", [1, 3, 8, None])
 def test_the_true_time_lies_in_nine_of_ten_intervals(sittings):
     share, width = told([time_ahead(seed, sittings) for seed in range(PIECES)])
     assert 0.85 <= share <= 0.97

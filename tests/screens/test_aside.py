@@ -95,7 +95,7 @@ async def a_while(pilot):
 
 @pytest.mark.parametrize("size", SIZES[1:])
 async def test_the_time_left_stands_at_the_top_and_nothing_else_moves(tmp_path, size):
-    session = worked(tmp_path, Clock(), 65)
+    session = worked(tmp_path, Clock(), 68)
     async with on_stage(session, size, Settings(rest=0)) as (app, pilot):
         before = text(app).splitlines()
         await until(app, pilot, "round 2 min · piece 1 h 30 min left")

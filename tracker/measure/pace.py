@@ -38,7 +38,7 @@ A maker who is a fifth faster or slower for some hundred stitches at a time. Our
 assumption, no source; what is measured corrects it.
 """
 
-SITTING = 0.12
+SITTING = 0.15
 """How one sitting differs from another, as a standard deviation. Our own choice, no source."""
 
 QUICKEST = 0.5
