@@ -105,6 +105,15 @@ def test_what_counted_before_it_was_clear_that_a_key_is_held_is_taken_back():
         assert "18 made" in settled(terminal)
 
 
+def test_a_figure_may_come_twice_at_any_pace():
+    with Terminal(40, 12) as terminal:
+        opened(terminal)
+        terminal.send(b"s1")
+        time.sleep(0.5)
+        terminal.send(b"1\r")
+        terminal.until("11 made")
+
+
 def test_presses_that_come_in_one_burst_all_count():
     with Terminal(40, 12) as terminal:
         opened(terminal)

@@ -129,14 +129,13 @@ class PlainWork:
         deed = self._own.get(name)
         return deed() if deed else [f"{BY_NAME[name].title}: not line by line"]
 
-    @property
-    def types(self) -> bool:
-        """Whether words are being typed, in which a letter may come twice."""
-        return self._typing is not None
+    def may_repeat(self, key: str) -> bool:
+        """Whether a key may come twice in a row: in words, and as a figure of a number."""
+        return self._typing is not None or (key.isdecimal() and key not in self._actions)
 
     def is_next(self, key: str) -> bool:
         """Whether a key is one for next."""
-        return not self.types and self._actions.get(key) == "next"
+        return self._typing is None and self._actions.get(key) == "next"
 
     def take_back(self, presses: int) -> Iterable[str]:
         """Take back so many of the last presses, which were a held key's."""

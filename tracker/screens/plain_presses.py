@@ -24,13 +24,14 @@ class PlainPresses:
 
     def take(self, key: Typed) -> Iterable[str]:
         """The lines that answer a key, now or when it is clear what it is worth."""
-        if self._held is None or self._work.types:
-            yield from self._pass([key])
+        if self._held is None or self._work.may_repeat(key.name):
+            waiting, self._waiting = self._waiting, []
+            yield from self._pass([*waiting, key])
             return
         self._last = key.time
-        waiting, this = self._held.press(key.name, key.time)
-        if waiting is not Fate.WAITS:
-            yield from self._settle(self._held, waiting)
+        earlier, this = self._held.press(key.name, key.time)
+        if earlier is not Fate.WAITS:
+            yield from self._settle(self._held, earlier)
         if this is Fate.COUNTS:
             yield from self._pass([key])
         elif this is Fate.WAITS:

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
 class Presses:
     """Takes every key first and passes on what counts.
 
-    In a list or a line of text a key may be held to go on, unless it is one for next.
+    In a list or a line of text a key may be held to go on, unless it is one for next; and a
+    figure of a number may come twice, unless it was given to an action.
     ``left_out`` is called where a press is first taken for the repeat of a held key, with
     how many presses before it were so too although they were passed on.
     """
@@ -41,8 +42,7 @@ class Presses:
 
     async def take(self, app: App[None], event: events.Key, keys: Keys) -> None:
         """Pass a key on, now or in a moment, or leave it out."""
-        may_repeat = app.focused is not None and event.key not in keys["next"]
-        if self._held is None or may_repeat:
+        if self._held is None or _may_repeat(app, event.key, keys):
             await self._pass_waiting(app, keys, Fate.COUNTS)
             await self._do(app, event, keys)
             return
@@ -103,3 +103,9 @@ class Presses:
                 app.screen.back_instead()
                 return
         await self._pass_on(event)
+
+
+def _may_repeat(app: App[None], key: str, keys: Keys) -> bool:
+    if app.focused is not None:
+        return key not in keys["next"]
+    return key.isdecimal() and not any(key in of for of in keys.values())
