@@ -29,9 +29,9 @@ _PLAIN = 0.9
 """Width of a place of which no more is known."""
 
 _STRAIGHT = 0.3
-_STRAIGHT_ON_A_SIDE = 0.9
-"""How far stitches of a ring keep over their feet rather than evenly apart, from 0 to 1;
-and those of a polygon whose corners are not marked by a space."""
+_STRAIGHTER = 0.9
+"""How far stitches keep over their feet rather than evenly apart, from 0 to 1: those of a
+ring that grows; and of one that does not, or of a polygon without a space at each corner."""
 
 
 def lay_out(knots: Knots) -> tuple[Base, tuple[Laid, ...]]:
@@ -134,11 +134,11 @@ class _Layout:
                 return evenly(work.things, 0.0, count * self._pitch(count))
             return spread(work.things, -math.inf, math.inf)
         scaled = [Thing(t.width / out, t.target) for t in work.things]
-        straight = _STRAIGHT
+        straight = _STRAIGHT if work.round.places > len(work.below.along) else _STRAIGHTER
         if cornered is not None:
             if len(corner_knots(work.round)) == cornered.corners:
                 return between_corners(work, scaled, cornered)
-            straight = _STRAIGHT_ON_A_SIDE
+            straight = _STRAIGHTER
         rise = scaled[0].width if rises(work) else 0.0
         number = scaled[-1].width
         places = scaled[1:-1] if rise else scaled[:-1]
