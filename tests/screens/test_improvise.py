@@ -74,6 +74,21 @@ async def test_words_at_fault_at_the_end_of_a_long_line_are_brought_into_sight(t
         assert lines[caret - 1][slice(*marked.span())] == "3 wobbles"
 
 
+async def test_the_line_begins_with_the_present_words_and_typing_replaces_them(tmp_path):
+    session = begin(tmp_path)
+    session.go_to_round(6)
+    async with on_stage(session, (40, 12)) as (app, pilot):
+        await pilot.press("v")
+        await pilot.pause()
+        assert "ch 1, *hdc in next 4 sts, 2 hdc" in text(app)
+        assert "So it is worked now: type over it" in text(app)
+        await pilot.press("enter")
+        await pilot.pause()
+        assert isinstance(app.screen, Improvise)
+        await write(pilot, "hdc 40")
+        assert app.screen.query_one(Input).value == "hdc 40"
+
+
 async def test_escape_leaves_everything_as_it_was(tmp_path):
     session = moth(tmp_path)
     before = session.path.read_bytes()

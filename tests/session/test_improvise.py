@@ -123,6 +123,13 @@ def test_words_taken_for_a_remark_are_shown(disc):
     assert found.doubt
 
 
+def test_words_left_as_they_were_change_nothing(disc):
+    words = choice(disc, "Rnd 3 otherwise").words
+    assert tried(disc, "Rnd 3 otherwise", words).refused.startswith("So it is worked now")
+    improvise(disc, "Rnd 3 otherwise", words)
+    assert disc.state.changes == {}
+
+
 def test_more_than_one_round_at_a_time_is_refused(disc):
     for words in ("Rnds 3-5: sc around", "rep rnds 1 and 2", "sc around for 3 rounds"):
         assert tried(disc, "Rnd 3 otherwise", words).refused == "Type one round at a time."

@@ -128,13 +128,13 @@ class Improvise(Screen[Answer | None]):
 
     def _choose(self) -> None:
         """Begin with the words of the choice, all of them selected: typing replaces them."""
-        line = self.query_one(Input)
+        line = self.query_one(TypedLine)
         self._asked = ""
         line.display = bool(self._choices) and self._choice.typed
         if line.display:
             line.value = self._choice.words
             line.focus()
-            line.action_select_all()
+            line.select_from_end()
         self._show()
 
     def _tried(self) -> Tried:

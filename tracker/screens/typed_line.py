@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from textual.widgets import Input
+from textual.widgets.input import Selection
 
 if TYPE_CHECKING:
     from textual import events
@@ -17,6 +18,16 @@ class TypedLine(Input):
     line: over a slow terminal, which brings several keys at once, letters typed after a slip
     would be deleted in its place.
     """
+
+    DEFAULT_CSS = """
+    TypedLine > .input--selection {
+        background: $background; color: $foreground; text-style: reverse;
+    }
+    """
+
+    def select_from_end(self) -> None:
+        """Select all words and show their beginning; what is typed replaces them."""
+        self.selection = Selection(len(self.value), 0)
 
     def on_key(self, event: events.Key) -> None:
         """Delete at once."""

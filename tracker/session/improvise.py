@@ -83,6 +83,11 @@ class Improvising:
         """What comes of a choice with these words, before it is accepted."""
         if choice.typed and not words.strip():
             return Tried(below=trial.below(self._part, self._before(choice)), refused=trial.TYPE)
+        if choice.deed is Deed.CHANGE and words.strip() == choice.words.strip():
+            return replace(self._tried(choice, words), doubt="", refused=trial.SAME)
+        return self._tried(choice, words)
+
+    def _tried(self, choice: Choice, words: str) -> Tried:
         change = self._change(choice, words)
         version = self._own(change)
         tried = trial.tried(self._printed.parts[self._here.part], version, change)

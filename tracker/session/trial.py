@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from tracker.session.state import Spot
 
 TYPE = "Type the round, such as: *sc 4, inc; rep, or: evenly to 60"
+SAME = "So it is worked now: type over it to work it otherwise."
 COUNT = "To keep it all the same, write the count it ends on at its end, such as (36)."
 UNREAD = "Enter once more keeps it: it is worked by its text."
 REMARK = "Words are taken for a remark; enter once more keeps it so."
