@@ -11,6 +11,9 @@ EXAMPLES = """examples:
   hookside check my-cowl.toml           count every round of a pattern
   hookside read my-cowl.pdf -o my-cowl.toml
   hookside write tea-cosy -o cosy.md    the instructions, to hand on
+  hookside weigh 43 g                   what is left of the yarn in hand
+  hookside ahead                        how long it takes, whether the yarn lasts
+  hookside log --plot                   every round you worked
   hookside shelf                        all your pieces
   hookside where                        your place, as one line
   hookside where --card                 and how to find it on the work
