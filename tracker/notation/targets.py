@@ -172,7 +172,7 @@ class Targets(Ends):
         """``same = "same" [kind] ["as" words]``"""
         if self.accept_any("current", "joining"):
             return Target(At.SAME, self.kind() or "st")
-        if not self.accept("same"):
+        if not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0
         if kind == "sp":

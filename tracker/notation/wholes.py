@@ -39,7 +39,8 @@ class Wholes(Gathers):
             return False
         if self.ahead().text == "to":
             return self.ahead(2).text == "end"
-        return self.ahead().text not in _OTHER_AGAIN
+        each = self.ahead().text in ("in", "into") and self.ahead(2).text in ("each", "every")
+        return each or self.ahead().text not in _OTHER_AGAIN
 
     def _bracketed_again(self) -> Tail | None:
         """``"(" (again | times) ")"``: "sc 4, inc (repeat 6 times)", without reading it"""
@@ -96,6 +97,10 @@ class Wholes(Gathers):
                 found = Tail()
             else:
                 return [*nodes, self._words()]
+        last = nodes[-1]
+        if found.target is not None and isinstance(last, Group) and not found.times:
+            # "… in that sp. Repeat in each ch-3 sp around."
+            return [*nodes, replace(last, target=found.target, start=start, end=self.last_end)]
         body = nodes[first:]
         if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
             body = list(body[0].body)
