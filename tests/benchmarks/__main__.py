@@ -20,6 +20,8 @@ PRESSES = 300
 STARTS = 9
 COMMANDS = 21
 IDLE = 4
+TURNED = 0.4
+"""Seconds."""
 BURST = 200
 SIZES = {"100 stitches, 10 rounds": 130, "100,000 stitches, 10,000 rounds": 130_000}
 SHOWN = "must end on"
@@ -112,15 +114,25 @@ def burst(ours, path):
 
 
 def commands(path, home):
-    """``where``: told again, and after each press."""
-    again = timed(hookside("where", path), home, lambda: None)
-    row("hookside where, nothing changed", *again, 4)
-    after = timed(hookside("where", path), home, lambda: touch(path))
-    row("hookside where, file changed each time", *after, 4)
+    """``where``: told again, after each press in an open window, after each change by hand."""
+    where = hookside("where", path)
+    row("hookside where, nothing changed", *timed(where, home, lambda: None), 4)
+    with Watched(hookside("work", path), home) as window:
+        window.first_paint(SHOWN)
+        window.settle()
+        row("hookside where, a press each time", *timed(where, home, lambda: pressed(window)), 4)
+        assert window.leave() == 0
+    row("hookside where, changed by hand each time", *timed(where, home, lambda: touch(path)), 4)
+
+
+def pressed(window):
+    """A press, and a moment as long as it takes to turn to another window."""
+    window.press()
+    window.settle(TURNED)
 
 
 def touch(path):
-    """Another byte at the end of the file, as after a press."""
+    """Another byte at the end of the file: its line is not known, all is worked out anew."""
     with path.open("ab") as file:
         file.write(b"\n")
 

@@ -10,7 +10,9 @@ from tracker.pattern.load import load_pattern
 from tracker.screens.keys import learn
 from tracker.screens.pages import Pages
 from tracker.screens.settings import Settings
+from tracker.session import told
 from tracker.session.files import RealDisk
+from tracker.session.glance import line
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
 from tracker.session.store import Surroundings
@@ -248,3 +250,14 @@ async def test_trouble_with_saving_is_said_and_goes_away(tmp_path):
         await pilot.press("space")
         assert "Not saved" not in text(app)
         assert session.glance().place.step == 2
+
+
+async def test_soon_after_a_press_the_place_is_kept_for_who_asks_elsewhere(tmp_path):
+    async with on_stage(begin(tmp_path)) as (app, pilot):
+        session = app.session
+        await pilot.press("space")
+        for _ in range(200):
+            if told._kept(session.path):
+                break
+            await pilot.pause(0.02)
+        assert told._kept(session.path) == line(session.glance())

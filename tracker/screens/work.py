@@ -45,6 +45,9 @@ if TYPE_CHECKING:
 AGAIN = 2
 """Seconds between tries to save what could not be saved."""
 
+REST = 0.15
+"""Seconds without a press, after which ``hookside where`` is told the place."""
+
 A_WHILE = 10
 """Presses for which it stands there that something could not be told."""
 
@@ -102,6 +105,7 @@ class WorkScreen(Screen[None]):
     def on_mount(self) -> None:
         """Show the place; from now on try again what could not be saved."""
         self.set_interval(AGAIN, self._retry)
+        self._rest = self.set_interval(REST, self._at_rest, pause=True)
         self._first_page()
         self.show()
 
@@ -154,6 +158,7 @@ class WorkScreen(Screen[None]):
             )
         )
         self._sounds.moved(seen, cues, said)
+        self._rest.reset()
         self._tell()
 
     def action_act(self, name: str) -> None:
@@ -293,6 +298,11 @@ class WorkScreen(Screen[None]):
     def _sentences(self) -> tuple[str, ...]:
         part = self.session.plan.parts[self._seen.place.part]
         return tuple(planned.text for planned in part.rounds)
+
+    def _at_rest(self) -> None:
+        """A moment after the last press: keep the place for who asks for it elsewhere."""
+        self._rest.pause()
+        self.session.keep_told()
 
     def _retry(self) -> None:
         """Save what could not be saved; notice a take-over; tidy the file while idle."""

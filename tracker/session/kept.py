@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 from contextlib import suppress
+from functools import cache
 from pathlib import Path
 from zlib import crc32
 
@@ -56,6 +57,7 @@ def _path(name: str) -> Path:
     return Path(user_cache_dir("hookside", appauthor=False)) / (name + ENDING)
 
 
+@cache
 def _program() -> bytes:
     """What tells one state of this program from another: its version and its files."""
     home = Path(__file__).parent.parent

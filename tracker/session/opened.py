@@ -245,7 +245,7 @@ class Opened:
         To be called every few seconds, always; cheap where there is nothing to do.
         """
         self._store.retry()
-        self._keep_told()
+        self.keep_told()
 
     def versions(self) -> tuple[Version, ...]:
         """Ours and theirs, where something else changed the file while it was open.
@@ -280,7 +280,7 @@ class Opened:
         """Make all durable and let go of the file."""
         self._record_time()
         self._store.close()
-        self._keep_told()
+        self.keep_told()
 
     def places_marked(self) -> Sequence[Place]:
         """The marked places."""
@@ -291,7 +291,7 @@ class Opened:
             worksheet.place(self.plan, self.state, worksheet.settle(self.plan, self.state, mark)),
         )
 
-    def _keep_told(self) -> None:
+    def keep_told(self) -> None:
         """Keep the line of the place for who asks for it, where the file has changed."""
         store = self._store
         store.keep_midway()
