@@ -172,6 +172,7 @@ def _write(arguments: Namespace) -> int:
         arguments.size,
         arguments.part,
         arguments.designed,
+        arguments.left_handed,
         arguments.force,
     )
     return write(arguments.name, wanted)

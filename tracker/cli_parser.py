@@ -209,6 +209,7 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
     write.add_argument(
         "--designed", action="store_true", help="of a piece: as the pattern has it, in all sizes"
     )
+    write.add_argument("--left-handed", action="store_true", help="charts for a left-handed maker")
     write.add_argument("--part", help="the part a chart shows; the first if left out")
     write.add_argument("--force", action="store_true", help="write over a file that is there")
 

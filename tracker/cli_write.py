@@ -51,6 +51,7 @@ class Wanted:
     size: str | None = None
     part: str | None = None
     designed: bool = False
+    left: bool = False
     force: bool = False
 
 
@@ -67,9 +68,9 @@ def write(name: str, wanted: Wanted) -> int:
     pattern = translate(source.pattern, wanted.terms or source.pattern.terms)
     size = _size(pattern, wanted.size or source.size)
     if form == "chart":
-        text = _chart(pattern, size, wanted.part)
+        text = _chart(pattern, size, wanted.part, left=wanted.left)
     else:
-        text = _words(source, pattern, form, size)
+        text = _words(source, pattern, form, size, left=wanted.left)
     text = "\n".join(map(visible, text.split("\n")))
     if wanted.output is None:
         sys.stdout.write(text)
@@ -85,7 +86,7 @@ def _size(pattern: Pattern, word: str | None) -> str:
     return pattern.sizes[0] if pattern.sizes else ""
 
 
-def _words(source: Source, pattern: Pattern, form: str, size: str) -> str:
+def _words(source: Source, pattern: Pattern, form: str, size: str, *, left: bool) -> str:
     checked = check_pattern(pattern)
     if form != "page":
         sheet = compose(pattern, checked, more=source.more)
@@ -93,14 +94,15 @@ def _words(source: Source, pattern: Pattern, form: str, size: str) -> str:
     from tracker.writing.charts import drawings
     from tracker.writing.page import page
 
-    return page(compose(pattern, checked, drawings(pattern, checked, size), source.more))
+    drawn = drawings(pattern, checked, size, left=left)
+    return page(compose(pattern, checked, drawn, source.more))
 
 
-def _chart(pattern: Pattern, size: str, word: str | None) -> str:
+def _chart(pattern: Pattern, size: str, word: str | None, *, left: bool) -> str:
     """The chart of one part, the first if none is named. Raises `Complaint`."""
     from tracker.writing.charts import charts
 
-    found = dict(charts(pattern, check_pattern(pattern), size))
+    found = dict(charts(pattern, check_pattern(pattern), size, left=left))
     names = ", ".join(found)
     wanted = (word or "").strip().casefold()
     name = next((n for n in found if n.casefold().startswith(wanted)), None)

@@ -16,6 +16,7 @@ from tracker.pattern.model import Part, Pattern, Worked
 from tracker.pattern.reading import read_pattern
 from tracker.writing.chart.draw import chart
 from tracker.writing.chart.frames import Lines, Polygon
+from tracker.writing.chart.laid import mirrored
 from tracker.writing.chart.setting import lay_out
 from tracker.writing.chart.signs import strokes
 from tracker.writing.chart.spread import Thing, evenly, spread
@@ -222,6 +223,22 @@ def test_a_shell_is_drawn_as_the_stitches_that_its_making_names():
     fans = [knot for knot in knots.rounds[1].knots if knot.sign == "tr"]
     assert len(fans) == 15
     assert [fans[n].feet for n in (0, 4, 5)] == [(2,), (2,), (6,)]
+
+
+@pytest.mark.parametrize("name", ["lattice-mat", "ripple"])
+def test_for_a_left_handed_maker_left_and_right_change_places(name):
+    pattern = CASES[name]
+    knots = knots_of(pattern.parts[0], check_pattern(pattern).parts[0], 0, ())
+    base, rounds = lay_out(knots)
+    _, others = mirrored(base, rounds)
+    for one, other in zip(rounds, others, strict=True):
+        assert [(-x, y) for x, y in one.edge] == [tuple(point) for point in other.edge]
+        assert (-one.number.x, one.number.y) == other.number
+    right, left = (chart(knots, pattern, "x", left=left) for left in (False, True))
+    assert right.svg != left.svg
+    assert right.svg.count("data-made") == left.svg.count("data-made")
+    assert "left-handed" in left.words
+    assert "left-handed" not in right.words
 
 
 def test_what_is_worked_on_the_wrong_side_is_drawn_as_seen_from_the_right_side():

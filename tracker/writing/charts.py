@@ -15,23 +15,28 @@ MOST_ON_A_PAGE = 16_000
 """Stitches drawn on one page; a browser takes long over more."""
 
 
-def charts(pattern: Pattern, checked: Check, size: str = "") -> Iterator[tuple[str, Chart | str]]:
+def charts(
+    pattern: Pattern, checked: Check, size: str = "", *, left: bool = False
+) -> Iterator[tuple[str, Chart | str]]:
     """Each part that has rounds, with its chart, or with why it has none.
 
     Args:
         pattern: as it was checked.
         checked: its check.
         size: one of its sizes; "" stands for the first.
+        left: for a left-handed maker.
     """
     for name, knots in _knots(pattern, checked, size):
         if knots.rounds:
-            yield name, chart(knots, pattern, _title(pattern, name, size))
+            yield name, chart(knots, pattern, _title(pattern, name, size), left=left)
         else:
             yield name, knots.rest or "It has no rounds."
 
 
-def drawings(pattern: Pattern, checked: Check, size: str = "") -> list[Drawing | Words]:
-    """The charts as drawings of a sheet, and in words what is not drawn."""
+def drawings(
+    pattern: Pattern, checked: Check, size: str = "", *, left: bool = False
+) -> list[Drawing | Words]:
+    """The charts as drawings of a sheet, and in words what is not drawn; see `charts`."""
     told = f" Size {size or pattern.sizes[0]}." if len(pattern.sizes) > 1 else ""
     found: list[Drawing | Words] = []
     missing: list[str] = []
@@ -44,7 +49,7 @@ def drawings(pattern: Pattern, checked: Check, size: str = "") -> list[Drawing |
             missing.append(f"{name}: too much for one page; it can be drawn by itself.")
         else:
             room -= count
-            drawn = chart(knots, pattern, _title(pattern, name, size))
+            drawn = chart(knots, pattern, _title(pattern, name, size), left=left)
             found.append(Drawing(drawn.svg, name, f"{drawn.words}{told}"))
     return [*found, *(Words(f"Without a chart: {words}", quiet=True) for words in missing)]
 

@@ -10,7 +10,7 @@ from html import escape
 from tracker.pattern.model import Pattern, Worked, Yarn
 from tracker.writing.chart.frames import Lines, Point
 from tracker.writing.chart.knots import Knots, seen
-from tracker.writing.chart.laid import Base, Laid, Placed
+from tracker.writing.chart.laid import Base, Laid, Placed, mirrored
 from tracker.writing.chart.legend import Entry, legend
 from tracker.writing.chart.measures import half_of, number_of
 from tracker.writing.chart.setting import lay_out
@@ -52,10 +52,15 @@ class Chart:
     rest: str = ""
 
 
-def chart(knots: Knots, pattern: Pattern, title: str) -> Chart:
-    """The chart of a part. There is at least one round."""
+def chart(knots: Knots, pattern: Pattern, title: str, *, left: bool = False) -> Chart:
+    """The chart of a part. There is at least one round.
+
+    ``left``: for a left-handed maker, who works the other way round.
+    """
     base, rounds = lay_out(knots)
-    return _Drawing(knots, pattern, title, base, rounds).chart()
+    if left:
+        base, rounds = mirrored(base, rounds)
+    return _Drawing(knots, pattern, title, base, rounds, left=left).chart()
 
 
 class _Drawing:
@@ -66,7 +71,10 @@ class _Drawing:
         title: str,
         base: Base,
         rounds: Sequence[Laid],
+        *,
+        left: bool,
     ) -> None:
+        self.left = left
         self.knots = knots
         self.pattern = pattern
         self.title = title
@@ -107,10 +115,12 @@ class _Drawing:
         return min(xs) - more, min(ys) - _MARGIN, max(xs) + more, max(ys) + _MARGIN
 
     def _words(self) -> str:
+        clock = "with the clock, for left-handed makers" if self.left else "against the clock"
+        hand = ", for left-handed makers" if self.left else ""
         way = {
-            Worked.JOINED: "Joined rounds, from the middle outward, against the clock.",
-            Worked.SPIRAL: "A spiral: each round begins where the one before it ends.",
-            Worked.ROWS: "Rows, read upward; each begins at its number.",
+            Worked.JOINED: f"Joined rounds, from the middle outward, {clock}.",
+            Worked.SPIRAL: f"A spiral, {clock}: each round begins where the one before it ends.",
+            Worked.ROWS: f"Rows, read upward; each begins at its number{hand}.",
         }[self.knots.worked]
         again = [laid.round.label for laid in self.rounds if laid.round.again]
         said = [way, "Drawn as seen from the right side."]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from tracker.writing.chart.frames import Frame, Point
@@ -59,6 +60,27 @@ class Base:
 
     edge: tuple[Point, ...] = ()
     ring: float = 0.0
+
+
+def mirrored(base: Base, rounds: Sequence[Laid]) -> tuple[Base, tuple[Laid, ...]]:
+    """The same as a left-handed maker works it: left and right change places."""
+    turned = replace(base, edge=_flipped(base.edge))
+    return turned, tuple(_mirrored(laid) for laid in rounds)
+
+
+def _mirrored(laid: Laid) -> Laid:
+    placed = tuple(
+        Placed(one.knot, _flipped(one.feet), _flipped(one.heads), _flipped(one.line))
+        for one in laid.placed
+    )
+    (number,) = _flipped((laid.number,))
+    begin, end = _flipped(laid.seam)
+    edge = _flipped(laid.edge)
+    return replace(laid, placed=placed, edge=edge, number=number, seam=(begin, end))
+
+
+def _flipped(points: Iterable[Point]) -> tuple[Point, ...]:
+    return tuple(Point(-x, y) for x, y in points)
 
 
 @dataclass(slots=True)
