@@ -213,6 +213,8 @@ async def test_cautions_come_where_they_matter_and_their_sentences_on_their_page
         assert "take care: markers and pins left in the work (i)" in text(app)
         await pilot.press("i")
         flat = " ".join(text(app).split())
+        assert f"Here: {caution('markers-left-in').sentence}" in flat
+        assert flat.count(caution("markers-left-in").sentence[:40]) == 1
         assert caution("hat-ties").sentence[:40] in flat
 
 

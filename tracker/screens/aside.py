@@ -13,6 +13,7 @@ from tracker.screens.keys import shown
 
 if TYPE_CHECKING:
     from tracker.pattern.care import Care
+    from tracker.pattern.cautions import Caution
     from tracker.session.glance import Glance
     from tracker.session.outlook import Outlook
     from tracker.session.session import Session
@@ -24,6 +25,13 @@ PATIENCE = 10
 
 STEP = 5
 """Minutes; a reminder that changes more often would draw the eye."""
+
+
+def matters(care: Care, seen: Glance) -> tuple[Caution, ...]:
+    """The cautions that matter at a place: by its words, a part's name as it begins, the end."""
+    if seen.piece_done:
+        return care.at_the_end
+    return care.at("\n".join(("" if seen.place.round else seen.part, seen.instruction)))
 
 
 class Aside:
@@ -39,7 +47,7 @@ class Aside:
         self._tired = 0
         self._short: tuple[str, ...] = ()
         self._care: Care | None = None
-        self._cared: tuple[tuple[str, str, bool] | None, str] = (None, "")
+        self._cared: tuple[object, str] = (None, "")
         self._looked_at: State | None = None
         self._seen: State | None = None
         self._waited = 0
@@ -84,10 +92,9 @@ class Aside:
         """What to take care of here: the topics; the sentences are on the page before the work."""
         if self._care is None or not self._care.cautions:
             return ""
-        name = "" if seen.place.round else seen.part
-        at = (name, seen.instruction, seen.piece_done)
+        at = (seen.place[:3], seen.instruction, seen.piece_done)
         if at != self._cared[0]:
-            found = self._care.at_the_end if seen.piece_done else self._care.at("\n".join(at[:2]))
+            found = matters(self._care, seen)
             self._cared = at, "; ".join(dict.fromkeys(one.topic for one in found))
         topics = self._cared[1]
         return f"take care: {topics} ({shown(keys['before'][0])})" if topics else ""

@@ -6,8 +6,10 @@ may not have the room.
 
 from __future__ import annotations
 
+from tracker.pattern.care import Care
 from tracker.pattern.foreword import foreword
 from tracker.screens.actions import Keys
+from tracker.screens.aside import matters
 from tracker.screens.inks import Inks
 from tracker.screens.keys import shown
 from tracker.screens.pages import Pages
@@ -25,8 +27,11 @@ def before_pages(session: Session, keys: Keys, inks: Inks, untold: str = "") -> 
     """
     plan = session.plan
     part = part_at(plan, here(plan, session.state)).part
-    words = foreword(plan, part)
-    here_too = [f"Here: {said}" for said in told(session.glance(), keys)]
-    words = (*filter(None, (untold,)), *here_too, *words)
+    seen = session.glance()
+    cared = () if session.begun else matters(Care(plan.pattern, plan.size), seen)
+    now = tuple(one.sentence for one in cared)
+    here_too = [f"Here: {said}" for said in (*told(seen, keys), *now)]
+    rest = (words for words in foreword(plan, part) if words not in now)
+    words = (*filter(None, (untold,)), *here_too, *rest)
     hint = f"{shown(keys['next'][0])}: on"
     return Pages("Before you begin", words or (NOTHING,), inks, hint)
