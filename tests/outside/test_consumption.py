@@ -6,6 +6,7 @@ import pytest
 
 from tracker.measure import pace, yarn
 from tracker.measure.pace import Stretch, fit_pace
+from tracker.measure.units import read_length, read_weight
 from tracker.measure.yarn import Weighing, fit_yarn, needed
 
 
@@ -70,3 +71,26 @@ def test_a_published_pace_is_found_again(work, an_hour):
 def test_no_published_pace_is_taken_for_a_jump():
     for stitches, seconds in pace.PUBLISHED.values():
         assert seconds / stitches > 10 * pace.QUICKEST
+
+
+BALLS = (
+    ("PAC0116-030195M", "50 g", 166, 152, 304),
+    ("CAC0116-029868M", "170 g", 315, 288, 169),
+    ("CAC0125-012177M", "100 g", 127, 116, 116),
+    ("BRC0202-003788M", "140 g", 155, 142, 101),
+    ("BRC0502-029618M", "225 g", 285, 261, 116),
+    ("PAC0116-031552M", "100 g", 83, 76, 76),
+    ("BRC0502-031867M", "300 g", 220, 201, 67),
+    ("BRC0502-035419M", "250 g", 146, 133, 53),
+    ("BRC0502-028564M", "225 g", 170, 155, 69),
+)
+
+
+@pytest.mark.parametrize(("leaflet", "ball", "yards", "metres", "for_100_g"), BALLS)
+def test_the_balls_of_leaflets_are_as_long_in_yards_as_in_metres(
+    leaflet, ball, yards, metres, for_100_g
+):
+    """Ball lines of https://cdn.shopify.com/s/files/1/0711/5132/1403/files/LEAFLET.pdf"""
+    long = read_length(f"{yards} yd").cm / 100
+    assert abs(long - metres) <= 1
+    assert round(100 * long / read_weight(ball).grams) == pytest.approx(for_100_g, abs=1)
