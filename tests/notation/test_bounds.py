@@ -5,8 +5,11 @@ from __future__ import annotations
 import pytest
 
 from tracker import check_text
+from tracker.fabric.effort import MOST_FOR_CAUSE, MOST_IN_PART, MOST_IN_ROUND, Effort
 from tracker.fabric.verdicts import Verdict
+from tracker.notation.lexicon import Lexicon
 from tracker.notation.reader import DEEPEST, MOST_LETTERS
+from tracker.pattern.part_checker import PartChecker
 
 
 @pytest.mark.parametrize(
@@ -58,3 +61,37 @@ def test_more_stitches_along_a_chain_than_it_has_are_told(along: int) -> None:
         f"with a sc, 11 sc around the leg, 3 sc along the chain, {along} sc along the chain. (40)"
     )
     assert check_text(text).parts[0].rounds[-1].verdict is Verdict.DIFFERS
+
+
+#: What would be worked for minutes, and in the last case for years, if nothing bounded it.
+HEAVY = (
+    "Rnd 2: *((sc, inc) around, *sc 2, inc; rep from * around) around",
+    "Rnd 2: *sc in next 2 sts, sc; rep from * to last st, inc (20)",
+    "Rnd 2: ch 1, (sc, ch 1, sk 1, 2 sc in next st, (dc, ch 2, dc)) around, join (7)",
+    "Rnd 2: *sc 1, *sc 1, *sc 1, *sc 1, inc around* around* around* around* (3)",
+)
+
+
+@pytest.mark.parametrize("text", HEAVY)
+def test_no_round_costs_more_than_its_share(text: str) -> None:
+    """Each instruction worked is counted, so that the bound holds on any machine."""
+    spent = Effort(part=20_000)
+    (found,) = PartChecker(Lexicon("US"), 1, (100_000,), effort=spent).check(text)
+    assert found.verdict is not Verdict.AGREES
+    assert spent.part >= -2
+
+
+def test_a_round_is_given_up_before_the_part_is() -> None:
+    spent = Effort()
+    PartChecker(Lexicon("US"), 1, (30_000,), effort=spent).check(HEAVY[0])
+    assert MOST_IN_PART - spent.part <= MOST_IN_ROUND + MOST_FOR_CAUSE + 2
+
+
+def test_a_part_of_many_heavy_rounds_is_given_up_and_said() -> None:
+    heavy = "\n".join(
+        f"Rnd {n}: *sc in next {n % 7 + 1} sts, ch 1, sk 1; rep from * around" for n in range(2, 40)
+    )
+    spent = Effort(part=20_000)
+    rounds = PartChecker(Lexicon("US"), 1, (9_000,), effort=spent).check(heavy)
+    assert spent.part >= -2
+    assert rounds[-1].verdict is Verdict.UNREAD

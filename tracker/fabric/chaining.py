@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.fabric.edge import Below, Spot, space
+from tracker.fabric.effort import TooMuchError
 from tracker.fabric.making import Making
-from tracker.fabric.outcome import MOST_STEPS, TooMuchError
+from tracker.fabric.outcome import MOST_STEPS
 from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
 from tracker.fabric.trees import bridges, hooked, into_chain, opening, ring_follows

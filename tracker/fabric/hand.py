@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from operator import attrgetter
 
 from tracker.fabric.edge import Below, Cursor, Edge, Spot, cornered
-from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start, TooMuchError
+from tracker.fabric.effort import TooMuchError
+from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start
 from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.steps import Kind, Pass, Run

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from tracker.fabric.effort import TooMuchError
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.rewording import reworded, rewordings
@@ -59,10 +60,13 @@ def judge(
     shaped = any(
         isinstance(n, Skip) or (isinstance(n, Make) and n.stitch.us in SHAPED) for n in every(nodes)
     )
+    effort = starts[0].effort
     for reading in readings(base, ways):
+        if first is not None and effort is not None and effort.enough():
+            return first
         if reading.cut and replace(reading, cut=False) in whole:
             continue  # whole repeats fit: there is no reason for one to stop part-way
-        found = _judged(*reworded(nodes, stated, reading), starts, reading)
+        found = _judged_or(first, *reworded(nodes, stated, reading), starts, reading)
         if found.fits:
             whole.add(reading)
         loose = _loose(reading, base) or (reading.bunched and shaped)
@@ -73,6 +77,22 @@ def judge(
             first = found
     assert first is not None
     return first
+
+
+def _judged_or(
+    first: Judged | None,
+    nodes: tuple[Node, ...],
+    stated: Stated | None,
+    starts: Sequence[Start],
+    reading: Reading,
+) -> Judged:
+    """A round in one more reading; what was found ``first`` where that is too much work."""
+    try:
+        return _judged(nodes, stated, starts, reading)
+    except TooMuchError:
+        if first is None:
+            raise
+        return first
 
 
 def comes_right(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from tracker.fabric.edge import Edge, stitches
+from tracker.fabric.effort import Effort
 from tracker.fabric.places import Hold
 from tracker.fabric.steps import Pass, Run
 from tracker.notation.tree import Chain, Node
@@ -22,10 +23,6 @@ class ShortError(Exception):
         self.node, self.kind, self.wanted, self.had = node, kind, wanted, had
 
 
-class TooMuchError(Exception):
-    """The round asks for more than `MOST_STEPS` steps."""
-
-
 @dataclass(frozen=True, slots=True)
 class Start:
     """What a round starts from.
@@ -38,6 +35,7 @@ class Start:
         index: which size.
         assumed: where nothing is known of the edge below, the repeats or places that "around"
             is taken for.
+        effort: what may still be spent; None where nothing bounds it.
     """
 
     edge: Edge | None
@@ -46,6 +44,7 @@ class Start:
     pending: Chain | None = None
     index: int = 0
     assumed: int = 0
+    effort: Effort | None = field(default=None, compare=False)
 
 
 @dataclass(slots=True)

@@ -7,9 +7,10 @@ from contextlib import suppress
 from dataclasses import replace
 
 from tracker.fabric.edge import Spot
+from tracker.fabric.effort import TooMuchError
 from tracker.fabric.grouping import Grouping
 from tracker.fabric.hand import Mark
-from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start, TooMuchError
+from tracker.fabric.outcome import MOST_RUNS, Outcome, ShortError, Start
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.trees import hooked, in_spaces, slips
 from tracker.fabric.variants import mark_variants
@@ -152,6 +153,8 @@ class Walker(Grouping):
 
     def work(self, node: Node) -> None:
         """Work one node."""
+        if self.begin.effort is not None:
+            self.begin.effort.spend()
         match node:
             case Make():
                 self.make(node)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from tracker.fabric.effort import MOST_FOR_CAUSE, Effort, TooMuchError
 from tracker.fabric.judge import Judged, comes_right
-from tracker.fabric.outcome import Outcome, Start, TooMuchError
+from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import beginning, with_node
@@ -119,6 +120,10 @@ def _likeliest(
 ) -> str:
     """The first small change of the words with which everything fits."""
     tries = min(MOST_TRIES, MOST_WORKED // max(1, len(nodes)))
+    effort = starts[0].effort or Effort()
+    if effort.enough():
+        return ""
+    effort.begin(MOST_FOR_CAUSE)
     for tried, (changed, sentence) in enumerate(_changes(nodes)):
         if tried >= tries:
             return ""
@@ -126,7 +131,8 @@ def _likeliest(
             if comes_right(changed, stated, starts, base):
                 return sentence
         except TooMuchError:
-            continue
+            if effort.left < 0:
+                return ""
     if judged.fits and stated is not None and stated.total:
         over = stated.total[0] - judged.outcomes[0].makes
         chained = beginning(nodes) is not None or starts[0].pending is not None

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
+from tracker.fabric.effort import Effort, TooMuchError
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
-from tracker.fabric.outcome import Outcome, Start, TooMuchError
+from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, told
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
@@ -58,6 +59,7 @@ class PartChecker:
         below: places the first round is worked into; empty where it begins from nothing.
         rows: whether the part is worked in turned rows.
         offset: added to line numbers.
+        effort: what may be spent on it.
         house: rules that a pattern file keeps beyond its counts; None for plain text.
 
     ``items`` are the rounds in the order in which they were worked, one for each that was
@@ -73,6 +75,7 @@ class PartChecker:
         rows: bool = False,
         offset: int = 0,
         house: House | None = None,
+        effort: Effort | None = None,
     ) -> None:
         self.lexicon = lexicon
         self.sizes = sizes
@@ -80,6 +83,7 @@ class PartChecker:
         self.rows = rows
         self.offset = offset
         self.house = house
+        self.effort = effort or Effort()
         self.source = Source("", offset)
         self._begin(Beginnings())
 
@@ -237,6 +241,7 @@ class PartChecker:
         key = (nodes, stated, base, self.begun, *self._state(), self.printed)
         known = self.known.get(key)
         if known is None:
+            self.effort.begin()
             judged = self._judge(nodes, stated)
             self.known[key] = known = (judged, self._state())
         judged, (edges, self.pending, self.colour, self.guessed, self.doubt) = known
@@ -328,7 +333,7 @@ class PartChecker:
 
     def _starts(self, edges: Sequence[Edge | None]) -> list[Start]:
         return [
-            Start(edge, self.lexicon.terms, self.colour, self.pending, i)
+            Start(edge, self.lexicon.terms, self.colour, self.pending, i, effort=self.effort)
             for i, edge in enumerate(edges)
         ]
 
