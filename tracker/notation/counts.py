@@ -23,6 +23,9 @@ class Counts(Targets):
 
         A bracket that holds figures and nouns only, and is not asked to be repeated.
         """
+        each = self._bracket_each()
+        if each is not None:
+            return each
         close = self.closing()
         if self.here.type is not Type.OPEN or close < 0 or self._asked_again(close):
             return None
@@ -35,6 +38,18 @@ class Counts(Targets):
             return None
         self.at = close + 1
         return Stated(found.total, found.parts, start, self.last_end)
+
+    def _bracket_each(self) -> Stated | None:
+        """``"(" figure ")" {"(" figure ")"}``: a bracket for each of several sizes"""
+        mark, start = self.at, self.here.start
+        found: list[int] = []
+        while self.sizes > 1 and self.here.type is Type.OPEN and self.closing() == self.at + 2:
+            found.append(self.ahead().value)
+            self.at += 3
+        if len(found) == self.sizes and all(found):
+            return Stated(tuple(found), (), start, self.last_end)
+        self.at = mark
+        return None
 
     def bracketed_count_ahead(self) -> Stated | None:
         """The printed count that stands here, without reading it."""

@@ -37,6 +37,7 @@ _FOR_SIZES = (
     rf"(?:(?!note|tip|hint|nb|next|rep)[a-z][a-z' ]{{1,24}}:\s+(?={_ROUND}\s*\d+\s*[:.)-]))?"
     r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
 )
+_SOME_SIZES = re.compile(r"(?:for )?sizes?:? (?!all)\w|(?!all)\w[\w, &]* sizes?(?: only)?\b")
 _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
@@ -143,6 +144,11 @@ class Line:
     pieces: tuple[tuple[int, int, int], ...]
     others: tuple[int, ...] = ()
     ends: tuple[int, ...] = ()
+
+    @property
+    def for_some(self) -> bool:
+        """Whether the label says that only some sizes are worked: "Size S only: Rnd 5"."""
+        return bool(_SOME_SIZES.match(plain(self.label)))
 
     @property
     def line(self) -> int:

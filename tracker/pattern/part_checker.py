@@ -229,6 +229,9 @@ class PartChecker:
         """What keeps a round from being worked out."""
         if task.fault:
             return Cause(task.fault, task.start, task.end)
+        printed = () if task.stated is None else task.stated.total or ()
+        if len(printed) == 1 < self.sizes and task.item.line.for_some:
+            return Cause("is worked in some sizes only, which is not followed here", 0, 1)
         unread = unread_in(task.body.read.nodes)
         if unread:
             first = unread[0]
