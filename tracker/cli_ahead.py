@@ -108,4 +108,4 @@ def _outlook(path: Path) -> Outlook:
 
     found = look(path)
     plan = plan_at(path, found)
-    return Looker(plan).outlook(found.history.state, found.history.items)
+    return Looker(plan).outlook(found.history.state, found.history)

@@ -15,6 +15,9 @@ from tracker.session.state import Copy, Event, RoundKey, Spot, State, apply
 WAYPOINT = 16
 """Items between two remembered states."""
 
+LATEST = 200
+"""Items at the end that are at hand without all that lies before being read."""
+
 LONGEST = 64
 """Stretches of one item, so that joining a press to it costs the same always."""
 
@@ -195,16 +198,25 @@ def _walked_on(state: State, run: Sequence[Item]) -> State:
     )
 
 
+def _joined(last: Item | None, item: Item) -> Walked | None:
+    """Two items as one; None where they are not."""
+    if isinstance(item, Walked) and isinstance(last, Walked) and last.takes(item):
+        return last.joined(item)
+    return None
+
+
 class Before(NamedTuple):
     """What lies before the items that were read: the state after it, its presses and items.
 
-    ``worked`` are the seconds it tells of; ``read`` reads it after all.
+    ``worked`` are the seconds it tells of; ``latest`` its last `LATEST` items; ``read`` reads
+    it after all.
     """
 
     state: State
     presses: int
     items: int
     worked: int
+    latest: Callable[[], Sequence[Item]]
     read: Callable[[], History]
 
 
@@ -244,6 +256,17 @@ class History:
         return self._items
 
     @property
+    def latest(self) -> Sequence[Item]:
+        """The last `LATEST` items, those that are undone too."""
+        if self._before is None or len(self._items) >= LATEST:
+            return self._items[-LATEST:]
+        first, rest = [*self._before.latest()], self._items
+        one = _joined(first[-1], rest[0]) if first and rest else None
+        if one is not None:
+            first, rest = [*first[:-1], one], rest[1:]
+        return [*first, *rest][-LATEST:]
+
+    @property
     def many(self) -> int:
         """How many items there are."""
         return len(self._items) + (self._before.items if self._before else 0)
@@ -267,8 +290,9 @@ class History:
         """A new press (or a run of them). What was undone is gone for good."""
         self._forget_undone()
         last = self._items[-1] if self._items else None
-        if isinstance(item, Walked) and isinstance(last, Walked) and last.takes(item):
-            self._items[-1] = last.joined(item)
+        one = _joined(last, item)
+        if one is not None:
+            self._items[-1] = one
             self._inside += item.presses
         else:
             self._append(item)

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from itertools import chain
 from pathlib import Path
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 from zlib import crc32
 
 from tracker.session.flat import flat, raised
@@ -23,6 +23,9 @@ from tracker.session.state import Counts, Spot, State
 
 READ_ANEW = 16 * 1024
 """Bytes at the end of a file that are read every time: some 150 lines."""
+
+if TYPE_CHECKING:
+    from tracker.session.history import Item
 
 Block = Mapping[tuple[int, int], int]
 
@@ -35,6 +38,7 @@ class Midway(NamedTuple):
         put_down: it says that the piece was closed in good order.
         pressed, at: when the last press was made (see `Watch`), and where it led.
         presses, items, worked: how many there are; the seconds that they tell of.
+        latest: the last items, as text; see `items_of`.
         head: the head of the file.
         state: the state after them.
     """
@@ -49,6 +53,7 @@ class Midway(NamedTuple):
     presses: int
     items: int
     worked: int
+    latest: str
     at: Spot | None
     head: Head
     state: State
@@ -56,6 +61,17 @@ class Midway(NamedTuple):
     def begins(self, data: bytes) -> bool:
         """Whether a file's bytes begin with those that this stands for."""
         return len(data) >= self.size and crc32(memoryview(data)[: self.size]) == self.check
+
+
+def text_of(items: Sequence[Item]) -> str:
+    """Items as text, for `Midway.latest`. Raises TypeError where they cannot be kept."""
+    return json.dumps(flat(tuple(items)), separators=(",", ":"))
+
+
+def items_of(text: str) -> Sequence[Item]:
+    """The items that were made a text. Read only where somebody asks for them."""
+    items: Sequence[Item] = raised(json.loads(text))  # type: ignore[assignment]
+    return items
 
 
 def kept_midway(path: Path) -> Midway | None:

@@ -227,7 +227,7 @@ class Opened:
             from tracker.session.outlook import Looker
 
             self._looker = Looker(plan)
-        return self._looker.outlook(self.state, self._store.history.items)
+        return self._looker.outlook(self.state, self._store.history)
 
     def log(self) -> tuple[LoggedPart, ...]:
         """What became of every round."""

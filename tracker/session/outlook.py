@@ -22,11 +22,7 @@ from tracker.session.yarn_ahead import Coming, YarnAhead, yarn_ahead
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
-    from tracker.session.history import Item
-
-LATEST = 200
-"""Items of the history that a pace is taken from: rounds, or a few more."""
-
+    from tracker.session.history import History, Item
 
 ANEW = 120
 """Seconds of work after which a pace is fitted anew."""
@@ -65,13 +61,13 @@ class Looker:
         self._quantities = Quantities(plan)
         self._paced: tuple[tuple[int, int], Pace] | None = None
 
-    def outlook(self, state: State, items: Sequence[Item]) -> Outlook:
+    def outlook(self, state: State, history: History) -> Outlook:
         """What lies ahead, by the state and the history."""
         coming = tuple(self._coming(state))
         of = worksheet.here(self.plan, state).of
         parts = self.plan.parts
         ahead = [one.spot for one in coming]
-        estimate, usual, worked = self._pace_now(items)
+        estimate, usual, worked = self._pace_now(history)
         clock = _Clock(self._quantities, estimate, usual)
         return Outlook(
             round=clock.takes(coming[:1] if coming and coming[0].spot.of == of else ()),
@@ -136,15 +132,16 @@ class Looker:
         ahead = left(self.plan, state, worksheet.start_of(spot), target_in(until))
         return max(0, ahead.rounds - 1) if ahead else None
 
-    def _pace_now(self, items: Sequence[Item]) -> Pace:
+    def _pace_now(self, history: History) -> Pace:
         """The pace, fitted anew with each round and, within one, every few minutes of work."""
-        worked = (len(items), items[-1].took // ANEW if items else 0)
+        items = history.latest
+        worked = (history.many, items[-1].took // ANEW if items else 0)
         if self._paced is None or self._paced[0] != worked:
             self._paced = worked, self._pace(items)
         return self._paced[1]
 
     def _pace(self, items: Sequence[Item]) -> Pace:
-        worked = sittings(list(done(self.plan, items[-LATEST:])))
+        worked = sittings(list(done(self.plan, items)))
         stretches = [[self._stretch(one) for one in sitting] for sitting in worked]
         kinds = {kind for sitting in stretches for one in sitting for kind in one.made}
         long = [sum(one.seconds for one in sitting) for sitting in stretches]

@@ -24,7 +24,7 @@ from tracker.session.lines import (
     stamp_of,
     write_line,
 )
-from tracker.session.midway import READ_ANEW, Midway
+from tracker.session.midway import READ_ANEW, Midway, items_of, text_of
 from tracker.session.state import Spot
 from tracker.session.worked import Watch, seconds_of, worked
 
@@ -105,6 +105,7 @@ def _begun(data: bytes, midway: Midway) -> Found:
         midway.presses,
         midway.items,
         midway.worked,
+        lambda: items_of(midway.latest),
         lambda: read_paper(data[: midway.size]).history,
     )
     found = Found(midway.head, History(before))
@@ -119,6 +120,10 @@ def _midway(found: Found, data: bytes) -> Midway | None:
     history = found.history
     if found.damage or found.by_hand or history.undone:
         return None
+    try:
+        latest = text_of(history.latest)
+    except TypeError:
+        return None
     return Midway(
         size=found.sound,
         check=crc32(memoryview(data)[: found.sound]),
@@ -130,6 +135,7 @@ def _midway(found: Found, data: bytes) -> Midway | None:
         presses=history.done,
         items=history.many,
         worked=worked(history),
+        latest=latest,
         at=found.watch.at,
         head=found.head,
         state=history.state,
