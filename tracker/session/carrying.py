@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import stat
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 from zlib import crc32
 
 if TYPE_CHECKING:
@@ -22,8 +21,7 @@ LARGEST = 8 * 1024 * 1024
 """Bytes; a larger file is no pattern."""
 
 
-@dataclass(frozen=True, slots=True)
-class ChangedFile:
+class ChangedFile(NamedTuple):
     """A pattern file that no longer says what the piece carries.
 
     Attributes:
