@@ -33,7 +33,7 @@ class Spot:
 
 
 Edge = tuple[Spot, ...]
-Cursor = tuple[int, int, int, int, Places]
+Cursor = tuple[int, int, int, int, Places, int]
 
 #: Places that are no stitches: a turning chain that is not counted, a slip stitch that only
 #: holds down the petals beside it, a gap between two groups.
@@ -179,11 +179,16 @@ class Below:
 
     def state(self) -> Cursor:
         """Where the cursor stands, for `go`."""
-        return self.index, self.offset, self.taken, self.passed, self.held
+        return self.index, self.offset, self.taken, self.passed, self.held, len(self.edge)
 
     def go(self, state: Cursor) -> None:
         """Back to an earlier `state`."""
-        self.index, self.offset, self.taken, self.passed, self.held = state
+        self.index, self.offset, self.taken, self.passed, self.held, length = state
+        if length < len(self.edge):
+            # The other side of a chain was added since then.
+            self.edge = self.edge[:length]
+            del self._numbers[length:]
+            self._after.clear()
 
     def matches(self, kind: str, spot: Spot) -> bool:
         """Whether ``spot`` is a place of ``kind`` (as `Target.kind` names it)."""
@@ -242,7 +247,7 @@ class Below:
         """Where the next place of ``kind`` begins, to compare with `state`; None if none."""
         for i in range(self.index, len(self.edge)):
             if self.matches(kind, self.edge[i]):
-                return (i, 0, 0, 0, ())
+                return (i, 0, 0, 0, (), len(self.edge))
         return None
 
     def before(self, kind: str, stop: str) -> int:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Set
+
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
@@ -11,6 +13,8 @@ from tracker.notation.wordlists import ROUND_WORDS, SEPARATORS
 
 class AgainReader(Reader):
     """Rules for rounds to be worked again."""
+
+    _patterned: Set[str] = frozenset()
 
     def again(self) -> Again | None:
         """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
@@ -26,7 +30,9 @@ class AgainReader(Reader):
         )
         if not verb or (verb == "work" and self.here.text == "this"):
             return None
-        self.accept_all("as", "like", "for", "the", "in", "pattern", "of", "working")
+        begin = self.at
+        self.accept_all("as", "like", "for", "the", "in", "pattern", "patt", "of", "working")
+        self._patterned = {t.text for t in self.tokens[begin : self.at]}
         first = last = 0
         back = self._last_rounds() or these
         if back or (verb in ("continue", "cont") and self._in_pattern()):
@@ -76,7 +82,8 @@ class AgainReader(Reader):
 
     def _in_pattern(self) -> bool:
         """Whether "in pattern" was just read: the row worked last goes on"""
-        return self.tokens[self.at - 1].text in ("pattern", "pat") and self.here.text != "row"
+        patterned = not self._patterned.isdisjoint(("pattern", "patt", "pat"))
+        return patterned and self.here.text not in ("row", "rnd", "round")
 
     def _last_rounds(self) -> int:
         """``("last" | "this" | "previous") [number] "rounds"``: how many worked last, or 0"""

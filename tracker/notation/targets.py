@@ -274,11 +274,14 @@ class Targets(Ends):
         """A chain named by its length: "ch 3", "3 ch", "ch-4"."""
         self.accept_any(*BEGINNING)
         if self.accept_number() is not None:
-            return Target(At.LAST, "tch") if self.accept_any(*CHAIN_WORDS) else None
-        if self.accept_any(*CHAIN_WORDS):
-            self._skip_length()
-            return Target(At.LAST, "tch")
-        return None
+            found = bool(self.accept_any(*CHAIN_WORDS))
+        else:
+            found = bool(self.accept_any(*CHAIN_WORDS))
+            if found:
+                self._skip_length()
+        if found:
+            self._suffix()
+        return Target(At.LAST, "tch") if found else None
 
     def _each(self) -> Target | None:
         """``each = ("each" | "every" | "all") ["of"] ["next"] [figure] [kind] [end]``"""
