@@ -89,7 +89,7 @@ def as_worked(plan: Plan, state: State) -> Pattern:
     size = plan.size or None
     return pattern._replace(
         parts=tuple(parts),
-        sizes=(),
+        sizes=(plan.size,) if plan.size else (),
         about=for_size(pattern.about, index, count),
         cautions=tuple(one.id for one in Care(pattern, size).cautions),
         source="",

@@ -61,7 +61,8 @@ def compose(
 def _front(pattern: Pattern, checked: Check) -> Iterator[Block]:
     yield from map(Words, paragraphs(pattern.about))
     if pattern.sizes:
-        yield Words(f"Sizes: {in_sizes(pattern.sizes)}")
+        many = "s" if len(pattern.sizes) > 1 else ""
+        yield Words(f"Size{many}: {in_sizes(pattern.sizes)}")
     yield Words(f"Written in {pattern.terms} crochet terms. {proof_of(checked)}", quiet=True)
     sentences = warnings(pattern)
     if sentences:
