@@ -284,3 +284,45 @@ def test_a_weighing_at_a_place_that_the_pattern_has_not_is_reckoned_with(tmp_pat
     assert len(again.outlook().yarns) == 1
     again.log()
     again.close()
+
+
+LONG = """
+title = "Trial stocking"
+[gauge]
+stitch = "sc"
+stitches = 20
+rounds = 20
+over = "10 cm"
+hook = "4 mm"
+[[part]]
+name = "Leg"
+make = 2
+worked = "spiral"
+below = 30
+rounds = '''
+Rnd 1: sc in each st around. (30)
+Rnd 2: sc in each st around until piece measures LENGTH. (30)
+Rnd 3: sc in each st around. (30)
+'''
+"""
+
+
+def stretch(folder, length):
+    maker = Maker(folder, 11, LONG.replace("LENGTH", length))
+    for _ in range(4):
+        maker.now += dt.timedelta(seconds=300)
+        maker.session.next()
+    ahead = maker.session.outlook()
+    maker.session.close()
+    return ahead
+
+
+def test_rounds_worked_to_a_length_count_as_often_as_the_length_asks(tmp_path):
+    short, long = stretch(tmp_path, "5 cm"), stretch(tmp_path, "10 cm")
+    assert not short.lengths
+    assert long.part.likely > 2 * short.part.likely
+    assert long.piece.likely > long.part.likely
+
+
+def test_no_length_is_too_long(tmp_path):
+    assert stretch(tmp_path, "90000 cm").piece.likely > 0

@@ -24,6 +24,9 @@ if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
     from tracker.session.history import History, Item
 
+MOST_TIMES = 1000
+"""A round of open length is taken to be worked no oftener."""
+
 ANEW = 120
 """Seconds of work after which a pace is fitted anew."""
 
@@ -66,14 +69,14 @@ class Looker:
         coming = tuple(self._coming(state))
         of = worksheet.here(self.plan, state).of
         parts = self.plan.parts
-        ahead = [one.spot for one in coming]
+        lines = {one.spot[:3]: one.spot for one in reversed(coming)}
         estimate, usual, worked = self._pace_now(history)
         clock = _Clock(self._quantities, estimate, usual)
         return Outlook(
             round=clock.takes(coming[:1] if coming and coming[0].spot.of == of else ()),
             part=clock.takes([one for one in coming if one.spot.of == of]),
             piece=clock.takes(coming),
-            lengths=any(self._unknown(state, spot) for spot in ahead),
+            lengths=any(self._unknown(state, spot) for spot in lines.values()),
             making_up=any(
                 parts[part].making_up and (part, copy) not in state.finished
                 for part, copy in worksheet.needed(self.plan, state)
@@ -128,9 +131,9 @@ class Looker:
         """
         usual = state.again.get((spot.part, 0, spot.round)) if spot.copy else None
         if usual is not None:
-            return max(0, usual - spot.nth)
+            return min(MOST_TIMES, max(0, usual - spot.nth))
         ahead = left(self.plan, state, worksheet.start_of(spot), target_in(until))
-        return max(0, ahead.rounds - 1) if ahead else None
+        return min(MOST_TIMES, max(0, ahead.rounds - 1)) if ahead else None
 
     def _pace_now(self, history: History) -> Pace:
         """The pace, fitted anew with each round and, within one, every few minutes of work."""
