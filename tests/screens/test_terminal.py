@@ -3,6 +3,7 @@
 import os
 import re
 import signal
+import sys
 import termios
 
 import pytest
@@ -26,10 +27,17 @@ def colour_codes(raw):
     return codes
 
 
+EVERYWHERE = (
+    *(b"  ", b"t", b"\x1b", b"?", b"q", b"/", b"ma", b"\x1b", b"l", b"\x1b", b"n", b"a\r"),
+    *(b"i", b"q", b"f", b"q", b"v", b"\x1b", b"pp", b" ", b"7", b"\r", b"w", b"\x1b"),
+)
+"""Keys that lead to every screen and back."""
+
+
 def test_without_colour_no_colour_code_is_written():
     with Terminal(NO_COLOR="1") as terminal:
         terminal.until("must end on")
-        for keys in (b"  ", b"t", b"\x1b", b"?", b"q", b"/", b"ma", b"\x1b"):
+        for keys in EVERYWHERE:
             terminal.send(keys)
             terminal.read(0.4)
         terminal.send(b"q")
@@ -37,6 +45,17 @@ def test_without_colour_no_colour_code_is_written():
         assert colour_codes(terminal.raw) == []
         assert b"\x1b[1m" in terminal.raw
         assert re.search(rb"\x1b\[[0-9;]*7m", terminal.raw)
+
+
+def test_without_colour_the_shelf_has_none_either():
+    command = (sys.executable, "-m", "tracker", "shelf")
+    with Terminal(command=command, NO_COLOR="1") as terminal:
+        terminal.until("nothing on it yet")
+        terminal.send(b"n")
+        terminal.until("What will you work on?")
+        terminal.send(b"\r")
+        terminal.until("Before you begin")
+        assert colour_codes(terminal.raw) == []
 
 
 def test_with_colour_there_are_colours():
@@ -75,8 +94,6 @@ def test_a_terminal_that_is_gone_ends_the_process_even_where_sighup_is_ignored()
         "import signal, sys; signal.signal(signal.SIGHUP, signal.SIG_IGN);"
         "from tracker.cli import main; sys.exit(main(['work', 'tea-cosy', '--size', '4 cups']))"
     )
-    import sys
-
     with Terminal(command=(sys.executable, "-c", command)) as terminal:
         terminal.until("must end on")
         os.close(terminal.inner)
