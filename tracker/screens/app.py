@@ -21,7 +21,6 @@ from tracker.screens.sounds import Sounds
 from tracker.screens.terminal import watch_terminal
 from tracker.screens.theme import Colourless, palette_for
 from tracker.screens.work import WorkScreen
-from tracker.session.places import remember
 from tracker.session.session import Session
 from tracker.session.shelf import pieces_folder
 from tracker.session.store import now
@@ -220,12 +219,14 @@ def _run(make: Callable[[Settings], HooksideApp], session: Session | None) -> in
     finally:
         if app.session is not None:
             app.session.close()
-            remember(app.session.path, pieces_folder())
-            _say(app.session.parting())
+            _part(app.session)
     return app.return_code or 0
 
 
-def _say(lines: Sequence[str]) -> None:
-    """Print lines where the terminal is still there."""
+def _part(session: Session) -> None:
+    """Note where the piece lies, and tell its place where the terminal is still there."""
+    from tracker.session.places import remember
+
+    remember(session.path, pieces_folder())
     with suppress(OSError):
-        os.write(1, "".join(f"{line}\n" for line in lines).encode())
+        os.write(1, "".join(f"{line}\n" for line in session.parting()).encode())
