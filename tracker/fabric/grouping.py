@@ -6,7 +6,7 @@ from abc import ABC, abstractmethod
 
 from tracker.fabric.chaining import Chaining
 from tracker.fabric.outcome import MOST_RUNS, ShortError
-from tracker.fabric.trees import taken_apart
+from tracker.fabric.retold import taken_apart
 from tracker.fabric.words import target_words
 from tracker.notation.tree import At, Group, Node, Target
 

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Iterator
 
 from tracker.fabric.reading import every
 from tracker.notation.tree import (
     Act,
-    Along,
     At,
     Chain,
     Deed,
@@ -23,7 +21,6 @@ from tracker.notation.tree import (
     Unread,
 )
 
-_SECOND = 2
 #: Stitches that close several part-made ones to one.
 GATHERED = frozenset(("cl", "puff", "popcorn", "bobble"))
 
@@ -85,39 +82,6 @@ def rounds_below(nodes: tuple[Node, ...]) -> set[int]:
         elif isinstance(node, Skip):
             found.add(0)
     return found
-
-
-def raised(nodes: tuple[Node, ...], number: int) -> tuple[Node, ...]:
-    """The tree with the places of round ``number`` taken as those of the round below."""
-    return tuple(_raised(node, number) for node in nodes)
-
-
-def with_stitches(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
-    """The tree with "in the 2nd", which may be a chain, taken for the second stitch.
-
-    The beginning chain stands on the first one.
-    """
-    return tuple(_with_stitch(node) for node in nodes)
-
-
-def _with_stitch(node: Node) -> Node:
-    if isinstance(node, Group | Repeat):
-        return replace(node, body=with_stitches(node.body))
-    target = node.target if isinstance(node, Make) else None
-    bare = target is not None and target.at is At.HOOK and target.kind == "st"
-    if isinstance(node, Make) and target is not None and bare and target.nth == _SECOND:
-        return replace(node, target=replace(target, at=At.NEXT, nth=0))
-    return node
-
-
-def _raised(node: Node, number: int) -> Node:
-    if isinstance(node, Group | Repeat):
-        node = replace(node, body=raised(node.body, number))
-    target = node.target if isinstance(node, Make | Group) else None
-    if target is None or target.at is not At.BELOW or target.nth != number:
-        return node
-    assert isinstance(node, Make | Group)
-    return replace(node, target=replace(target, at=target.of, nth=0))
 
 
 def turns_first(nodes: tuple[Node, ...]) -> bool:
@@ -299,21 +263,6 @@ def self_contained(nodes: tuple[Node, ...]) -> bool:
     return True
 
 
-def saying(nodes: tuple[Node, ...], said: Mapping[int, bool]) -> tuple[Node, ...]:
-    """The tree with what was said for all rounds of its beginning chain, by length."""
-    chain = beginning(nodes)
-    if chain is None or chain.counts is not None or chain.count[0] not in said:
-        return nodes
-    counts = said[chain.count[0]]
-    return with_node(nodes, chain, replace(chain, counts=counts))
-
-
-def taken_apart(node: Group) -> tuple[Node, ...]:
-    """The things of a group one after another, the place behind the last for it alone."""
-    last = node.body[-1]
-    return (*node.body[:-1], replace(last, target=node.target)) if isinstance(last, Make) else ()
-
-
 def names_corner(node: Node) -> bool:
     """Whether a node goes into a corner, without saying what that is."""
     target = node.target if isinstance(node, Make | Group) else None
@@ -324,22 +273,6 @@ def in_spaces(body: tuple[Node, ...]) -> bool:
     """Whether all that is worked goes into chain spaces."""
     targets = [n.target for n in body if isinstance(n, Make | Group)]
     return bool(targets) and all(t is not None and t.kind.endswith("sp") for t in targets)
-
-
-def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]:
-    """The tree with ``old`` exchanged for ``new``."""
-    found: list[Node] = []
-    for node in nodes:
-        if node is old:
-            found.append(new)
-        elif isinstance(node, Group | Repeat):
-            found.append(replace(node, body=with_node(node.body, old, new)))
-        elif isinstance(node, Along):
-            parts = [n for n in with_node(node.body, old, new) if isinstance(n, Make | Group)]
-            found.append(replace(node, body=tuple(parts)))
-        else:
-            found.append(node)
-    return tuple(found)
 
 
 def names_gap(node: Node) -> bool:

@@ -9,8 +9,11 @@ from tracker.fabric.effort import MOST_FOR_CAUSE, Effort, TooMuchError
 from tracker.fabric.judge import Judged, comes_right
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every
+from tracker.fabric.retold import with_node
 from tracker.fabric.stated import figure_of
-from tracker.fabric.trees import beginning, with_node
+from tracker.fabric.trees import (
+    beginning,
+)
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
 

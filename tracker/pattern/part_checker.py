@@ -6,24 +6,15 @@ from collections.abc import Callable, Iterable, Sequence
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.effort import Effort, TooMuchError
-from tracker.fabric.guess import assumed, fitting
-from tracker.fabric.judge import Judged, judge
-from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, every, told
+from tracker.fabric.judge import Judged
+from tracker.fabric.outcome import Outcome
+from tracker.fabric.reading import told
+from tracker.fabric.retold import raised, saying, with_stitches
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
-    fresh,
-    in_other_space,
-    names_gap,
-    names_post,
-    names_space,
-    raised,
     rounds_below,
-    saying,
-    self_contained,
     turns_first,
     unread_in,
-    with_stitches,
 )
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
@@ -44,13 +35,11 @@ from tracker.pattern.findings import (
     words_of,
 )
 from tracker.pattern.house import House
+from tracker.pattern.judging import Judging, State
 from tracker.pattern.order import Order, ReadLine, Task, by_size
 
-#: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
-_State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool]
 
-
-class PartChecker:
+class PartChecker(Judging):
     """Checks the rounds of one part, in order, in all sizes.
 
     Args:
@@ -102,7 +91,7 @@ class PartChecker:
         self.begun = False
         self.doubt = False
         self.guessed = False
-        self.known: dict[object, tuple[Judged | None, _State]] = {}
+        self.known: dict[object, tuple[Judged | None, State]] = {}
         self.causes: dict[int, Cause] = {}
         self.misnumbered: list[Cause] = []
         if self.house is not None:
@@ -141,24 +130,6 @@ class PartChecker:
                 self._deeds(task.read.nodes)
             else:
                 self._task(task)
-
-    def _is_vague(self, nodes: tuple[Node, ...], judged: Judged | None) -> bool:
-        """Whether a round goes into places that the round below is not known to have.
-
-        Spaces where only a count is known, or posts between petals where there are none.
-        """
-        if judged is None or not self.edges[0]:
-            return False
-        if any(names_post(node) for node in every(nodes)):
-            return not any(spot.group for edge in self.edges for spot in edge or ())
-        if not judged.fits and any(names_gap(node) for node in every(nodes)):
-            return True
-        plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
-        if not plain or (judged.fits and judged.agrees):
-            return False
-        return any(in_other_space(node) for node in every(nodes)) or (
-            not judged.fits and any(names_space(node) for node in every(nodes))
-        )
 
     def _made(self) -> int | None:
         """Stitches the round worked last leaves, in the first size; None if not known."""
@@ -237,108 +208,6 @@ class PartChecker:
             first = unread[0]
             return Cause(f"{short(first.words)!r} {first.why}", first.start, first.end)
         return None
-
-    def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
-        """`_judge`, once only for a round that is worked again from the same edge."""
-        base = self.beginnings.habit(nodes, self.pending)
-        key = (nodes, stated, base, self.begun, *self._state(), self.printed)
-        known = self.known.get(key)
-        if known is None:
-            self.effort.begin()
-            judged = self._judge(nodes, stated)
-            self.known[key] = known = (judged, self._state())
-        judged, (edges, self.pending, self.colour, self.guessed, self.doubt) = known
-        self.edges = list(edges)
-        return judged
-
-    def _state(self) -> _State:
-        """What a round begins from."""
-        return tuple(self.edges), self.pending, self.colour, self.guessed, self.doubt
-
-    def _judge(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
-        """The reading that fits; None where too little is known of the round below."""
-        base = self.beginnings.habit(nodes, self.pending)
-        if fresh(nodes, first=not self.begun and self.edges[0] is None):
-            self.pending = None
-            self.edges = [() for _ in self.edges]
-            return judge(nodes, stated, self._starts(self.edges), base)
-        if any(e is None for e in self.edges):
-            if not self_contained(nodes):
-                return self._inferred(nodes, stated, base)
-            return self._freely(nodes, stated, base)
-        found = judge(nodes, stated, self._starts(self.edges), base)
-        vague = self._is_vague(nodes, found)
-        if self.doubt and found.fits and found.agrees:
-            return found
-        if (self.doubt or vague) and self_contained(nodes):
-            self.doubt = False
-            return self._freely(nodes, stated, base)
-        if found.fits and found.agrees is not False:
-            return found
-        if vague:
-            return self._by_repeats(nodes, stated, base) or found
-        return self._by_printed(nodes, stated, base, found.fits) or found
-
-    def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
-        """A round that says itself how much it makes, whatever is below."""
-        return judge(nodes, stated, self._starts([None] * self.sizes), base)
-
-    def _by_repeats(
-        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
-    ) -> Judged | None:
-        """As many repeats as the printed count asks for, where the spaces below are unknown."""
-        if stated is None or self.sizes > 1:
-            return None
-        start = assumed(nodes, stated, self._starts(self.edges)[0], base)
-        if start is None:
-            return None
-        self.guessed = True
-        return judge(nodes, stated, [start], base)
-
-    def _inferred(
-        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
-    ) -> Judged | None:
-        """Where the round below is not known: the one count of it that fits the printed one.
-
-        Nothing is proved by it, but the rounds after this one have something to go by.
-        """
-        if any(names_space(node) for node in every(nodes)):
-            return self._by_repeats(nodes, stated, base)
-        if stated is None or not stated.total:
-            return None
-        found: list[Edge | None] = []
-        for i, start in enumerate(self._starts(self.edges)):
-            edge = fitting(nodes, figure_of(stated.total, i), start, base)
-            if edge is None:
-                return None
-            found.append(edge)
-        self.edges = found
-        self.guessed = True
-        return judge(nodes, stated, self._starts(found), base)
-
-    def _by_printed(
-        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading, fits: bool
-    ) -> Judged | None:
-        """After a round that differs, the next may follow the count printed there.
-
-        ``fits``: it also fits the count that was made, if not its own printed one.
-        """
-        if self.printed is None:
-            return None
-        edges: list[Edge | None] = [
-            plain_edge(figure_of(self.printed, i)) for i in range(self.sizes)
-        ]
-        other = judge(nodes, stated, self._starts(edges), base)
-        if not other.fits or (fits and not other.agrees):
-            return None
-        self.edges = edges
-        return other
-
-    def _starts(self, edges: Sequence[Edge | None]) -> list[Start]:
-        return [
-            Start(edge, self.lexicon.terms, self.colour, self.pending, i, effort=self.effort)
-            for i, edge in enumerate(edges)
-        ]
 
     def _keep(
         self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None

@@ -1,0 +1,174 @@
+"""Which reading of a round fits what is known of the round below it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tracker.fabric.edge import Edge, plain_edge
+from tracker.fabric.effort import Effort
+from tracker.fabric.guess import assumed, fitting
+from tracker.fabric.judge import Judged, judge
+from tracker.fabric.outcome import Start
+from tracker.fabric.reading import Reading, every
+from tracker.fabric.stated import figure_of
+from tracker.fabric.trees import (
+    fresh,
+    in_other_space,
+    names_gap,
+    names_post,
+    names_space,
+    self_contained,
+)
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.tree import Chain, Figure, Node, Stated
+from tracker.pattern.beginnings import Beginnings
+
+#: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
+State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool]
+
+
+class Judging:
+    """Judges rounds, one after another; `PartChecker` goes from each to the next.
+
+    Attributes:
+        edges: what each size leaves for the next round; None where nothing is known of it.
+        printed: the count printed with a round that differs, which the next may follow.
+        pending: a chain made at the end of the round below, for the next one.
+        begun: whether any round was worked yet.
+        doubt: whether the round below does not work out.
+        guessed: whether the round below is only known by the printed count of this one.
+        known: rounds judged before, with what they left behind.
+    """
+
+    lexicon: Lexicon
+    sizes: int
+    effort: Effort
+    beginnings: Beginnings
+    edges: list[Edge | None]
+    printed: Figure | None
+    colour: str
+    pending: Chain | None
+    begun: bool
+    doubt: bool
+    guessed: bool
+    known: dict[object, tuple[Judged | None, State]]
+
+    def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
+        """`_judge`, once only for a round that is worked again from the same edge."""
+        base = self.beginnings.habit(nodes, self.pending)
+        key = (nodes, stated, base, self.begun, *self._state(), self.printed)
+        known = self.known.get(key)
+        if known is None:
+            self.effort.begin()
+            judged = self._judge(nodes, stated)
+            self.known[key] = known = (judged, self._state())
+        judged, (edges, self.pending, self.colour, self.guessed, self.doubt) = known
+        self.edges = list(edges)
+        return judged
+
+    def _state(self) -> State:
+        """What a round begins from."""
+        return tuple(self.edges), self.pending, self.colour, self.guessed, self.doubt
+
+    def _judge(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
+        """The reading that fits; None where too little is known of the round below."""
+        base = self.beginnings.habit(nodes, self.pending)
+        if fresh(nodes, first=not self.begun and self.edges[0] is None):
+            self.pending = None
+            self.edges = [() for _ in self.edges]
+            return judge(nodes, stated, self._starts(self.edges), base)
+        if any(e is None for e in self.edges):
+            if not self_contained(nodes):
+                return self._inferred(nodes, stated, base)
+            return self._freely(nodes, stated, base)
+        found = judge(nodes, stated, self._starts(self.edges), base)
+        vague = self._is_vague(nodes, found)
+        if self.doubt and found.fits and found.agrees:
+            return found
+        if (self.doubt or vague) and self_contained(nodes):
+            self.doubt = False
+            return self._freely(nodes, stated, base)
+        if found.fits and found.agrees is not False:
+            return found
+        if vague:
+            return self._by_repeats(nodes, stated, base) or found
+        return self._by_printed(nodes, stated, base, found.fits) or found
+
+    def _is_vague(self, nodes: tuple[Node, ...], judged: Judged | None) -> bool:
+        """Whether a round goes into places that the round below is not known to have.
+
+        Spaces where only a count is known, or posts between petals where there are none.
+        """
+        if judged is None or not self.edges[0]:
+            return False
+        if any(names_post(node) for node in every(nodes)):
+            return not any(spot.group for edge in self.edges for spot in edge or ())
+        if not judged.fits and any(names_gap(node) for node in every(nodes)):
+            return True
+        plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
+        if not plain or (judged.fits and judged.agrees):
+            return False
+        return any(in_other_space(node) for node in every(nodes)) or (
+            not judged.fits and any(names_space(node) for node in every(nodes))
+        )
+
+    def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
+        """A round that says itself how much it makes, whatever is below."""
+        return judge(nodes, stated, self._starts([None] * self.sizes), base)
+
+    def _by_repeats(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """As many repeats as the printed count asks for, where the spaces below are unknown."""
+        if stated is None or self.sizes > 1:
+            return None
+        start = assumed(nodes, stated, self._starts(self.edges)[0], base)
+        if start is None:
+            return None
+        self.guessed = True
+        return judge(nodes, stated, [start], base)
+
+    def _inferred(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """Where the round below is not known: the one count of it that fits the printed one.
+
+        Nothing is proved by it, but the rounds after this one have something to go by.
+        """
+        if any(names_space(node) for node in every(nodes)):
+            return self._by_repeats(nodes, stated, base)
+        if stated is None or not stated.total:
+            return None
+        found: list[Edge | None] = []
+        for i, start in enumerate(self._starts(self.edges)):
+            edge = fitting(nodes, figure_of(stated.total, i), start, base)
+            if edge is None:
+                return None
+            found.append(edge)
+        self.edges = found
+        self.guessed = True
+        return judge(nodes, stated, self._starts(found), base)
+
+    def _by_printed(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading, fits: bool
+    ) -> Judged | None:
+        """After a round that differs, the next may follow the count printed there.
+
+        ``fits``: it also fits the count that was made, if not its own printed one.
+        """
+        if self.printed is None:
+            return None
+        edges: list[Edge | None] = [
+            plain_edge(figure_of(self.printed, i)) for i in range(self.sizes)
+        ]
+        other = judge(nodes, stated, self._starts(edges), base)
+        if not other.fits or (fits and not other.agrees):
+            return None
+        self.edges = edges
+        return other
+
+    def _starts(self, edges: Sequence[Edge | None]) -> list[Start]:
+        return [
+            Start(edge, self.lexicon.terms, self.colour, self.pending, i, effort=self.effort)
+            for i, edge in enumerate(edges)
+        ]
