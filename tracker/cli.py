@@ -181,7 +181,9 @@ def _write(arguments: Namespace) -> int:
 def _chapters(arguments: Namespace) -> int:
     from tracker import cli_chapters
 
-    return cli_chapters.chapters(arguments.piece, arguments.began, arguments.ended)
+    return cli_chapters.chapters(
+        arguments.piece, arguments.began, arguments.ended, as_json=arguments.json
+    )
 
 
 def _work(arguments: Namespace) -> int:

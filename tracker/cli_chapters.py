@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from datetime import date, datetime, time
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
     from tracker.session.chapters import Chapter
 
 
-def chapters(word: str | None, began: str, ended: str | None) -> int:
+def chapters(word: str | None, began: str, ended: str | None, *, as_json: bool) -> int:
     """Print when each round was begun, counted from the beginning of a recording.
 
     Raises `Complaint`: a time cannot be read, or nothing was pressed in the recording.
@@ -25,6 +26,10 @@ def chapters(word: str | None, began: str, ended: str | None) -> int:
     found = opened(lambda: _found(path, began, ended))
     if not found:
         raise Complaint(f"nothing was pressed in {path.name} after {began}")
+    if as_json:
+        marks = [{"seconds": one.at, "part": one.part, "round": one.round} for one in found]
+        print(json.dumps({"file": str(path), "chapters": marks}, indent=2))
+        return 0
     for line in lines(found):
         print(visible(line))
     return 0

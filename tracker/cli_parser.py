@@ -259,3 +259,4 @@ def _add_chapters(commands: argparse._SubParsersAction[_Parser]) -> None:
     chapters.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     chapters.add_argument("--began", required=True, metavar="WHEN", help="when it began")
     chapters.add_argument("--ended", metavar="WHEN", help="when it ended, if said")
+    chapters.add_argument("--json", action="store_true", help="the marks as JSON")

@@ -1,6 +1,7 @@
 """Chapter marks from the times of the presses: exact to the second, whatever was undone."""
 
 import datetime as dt
+import json
 import os
 import subprocess
 import sys
@@ -167,6 +168,8 @@ def test_the_command_takes_a_time_of_the_last_day_or_a_date(own_home, monkeypatc
     assert command(own_home, "--began", "10:15") == (0, marks, "")
     assert command(own_home, "dusk-moth", "--began", "2026-03-02 10:15:00") == (0, marks, "")
     assert command(own_home, "--began", "10:15", "--ended", "10:16") == (0, "00:00 Rnd 1\n", "")
+    told = json.loads(command(own_home, "--began", "10:15", "--json")[1])["chapters"]
+    assert [(one["seconds"], one["round"]) for one in told] == [(0, "Rnd 1"), (160, "Rnd 2")]
     status, out, err = command(own_home, "--began", "11:00")
     assert (status, out) == (2, "")
     assert "nothing was pressed" in err
