@@ -185,3 +185,15 @@ async def test_without_repeats_every_tenth_stitch_has_its_number(tmp_path):
         assert numbers.split() == ["▼", "10", "20", "30"]
         bars = shown(app)[shown(app).index(numbers) + 1]
         assert len(bars[: numbers.index("20") + 1].split()) == 20
+
+
+async def test_no_number_is_cut_at_the_edge(tmp_path):
+    session = begin(tmp_path)
+    session.go_to_round(15)
+    tens = {str(number) for number in range(10, 70, 10)}
+    async with on_stage(session, (100, 30)) as (app, _):
+        for made in range(5, 40):
+            session.go_to_stitch(made)
+            app.screen.show()
+            numbers = next(line for line in shown(app) if "▼" in line)
+            assert set(numbers.split()) <= {"▼", *tens}

@@ -47,7 +47,7 @@ class Picture(Slot):
         if height >= 2:
             rows.append(row_of(self._ground(stood), width))
         if height >= 3:
-            rows.insert(0, row_of(self._turns(stood), width))
+            rows.insert(0, row_of(self._turns(stood, width), width))
         if large:
             rows.append(row_of(self._names(stood), width))
         return list(rows)
@@ -76,13 +76,14 @@ class Picture(Slot):
             line = self._marks.line[one.worked]
             yield one.x - one.gap, line * one.gap + one.drawn.foot, ink
 
-    def _turns(self, stood: Sequence[Stood]) -> Spots:
+    def _turns(self, stood: Sequence[Stood], width: int) -> Spots:
         """The number of each pass where it begins, or tens; the pointer over the current step."""
         here = next((one for one in stood if one.here), None)
         at = -2 if here is None else here.x + (here.drawn.lit - 1) // 2
         for one in stood:
             number = str(one.turn or one.tenth or "")
-            if number and not one.x - 1 <= at <= one.x + len(number):
+            whole = 0 <= one.x <= width - len(number)
+            if number and whole and not one.x - 1 <= at <= one.x + len(number):
                 yield one.x, number, self.inks.quiet
             if one.here:
                 yield at, self._marks.here, self.inks.place
