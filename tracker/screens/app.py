@@ -28,6 +28,7 @@ from tracker.session.store import now
 if TYPE_CHECKING:
     from textual.filter import LineFilter
     from textual.screen import Screen
+    from textual.theme import Theme
 
     from tracker.screens.caption import Caption
     from tracker.screens.speech import Speaker
@@ -57,9 +58,7 @@ class HooksideApp(App[None], inherit_bindings=False):
     ) -> None:
         super().__init__()
         self.animation_level = "none"
-        theme = theme_of(palette) if palette else plain_theme()
-        self.register_theme(theme)
-        self.theme = theme.name
+        self._begin_with(theme_of(palette) if palette else plain_theme())
         self._colourless = None if palette else Colourless()
         self._inks = inks_of(palette) if palette else PLAIN_INKS
         self._settings = settings
@@ -71,6 +70,20 @@ class HooksideApp(App[None], inherit_bindings=False):
             super().on_event, self._left_out, held=held, one_switch=settings.one_switch
         )
         self._take_keys(settings.keys)
+
+    def _begin_with(self, theme: Theme) -> None:
+        """Take a theme before there is a screen.
+
+        Set in the plain way, Textual would read all its styles and paint all a second time.
+        """
+        self.register_theme(theme)
+        if theme.ansi:
+            self.theme = theme.name
+            return
+        self.set_reactive(App.theme, theme.name)
+        self.set_class(theme.dark, "-dark-mode", update=False)
+        self.set_class(not theme.dark, "-light-mode", update=False)
+        self.stylesheet.set_variables(self.get_css_variables())
 
     def get_line_filters(self) -> Sequence[LineFilter]:
         """Where no colour is wanted, the one filter that takes them all out."""
