@@ -293,14 +293,16 @@ class Below:
         """Leave out what comes next."""
         self.index, self.offset = self.index + 1, 0
 
-    def to_last(self, kind: str, keep: int = 1) -> None:
+    def to_last(self, kind: str, keep: int = 1, *, lacy: bool = False) -> None:
         """After a chain space or a gap, go on to the last ``keep`` places of ``kind``.
+
+        ``lacy``: after any stitch, too, as in shells that go over part of a shell below.
 
         The stitches beside a space that is worked into, such as those of a V stitch, are
         passed over in silence; stitches behind a stitch are not.
         """
         last = self.edge[self.index - 1] if self.index and not self.offset else None
-        if last is None or not (last.chains or last.name == "gap"):
+        if not lacy and (last is None or not (last.chains or last.name == "gap")):
             return
         spare = self.left(kind) - keep
         if spare > 0:

@@ -11,6 +11,14 @@ from tracker.fabric.stitching import Stitching
 from tracker.fabric.trees import into_chain
 from tracker.notation.tree import Act, At, Group, Make, Note, Target
 
+#: More stitches than these in one place are a shell.
+_LEAST_OF_SHELL = 3
+
+
+def _in_one(node: Make) -> bool:
+    target = node.target
+    return target is not None and target.at in (At.NEXT, At.LAST) and target.count is None
+
 
 class Ending(Stitching):
     """Rules for the first and the last places of a round."""
@@ -113,9 +121,16 @@ class Ending(Stitching):
             self.take(node, "tch", 1)
         else:
             if self.now.begun:  # a spiral may begin in the top of the chain below
-                self.below.to_last("st")
+                self.below.to_last("st", lacy=self._makes_shells())
             self.take(node, "st", 1)
         self.stitch(node, count, per_place=max(1, count), takes=1)
+
+    def _makes_shells(self) -> bool:
+        """Whether several stitches go into one place somewhere in the round."""
+        return any(
+            isinstance(n, Make) and n.count[0] > _LEAST_OF_SHELL and _in_one(n)
+            for n in every(self.nodes)
+        )
 
     def _chain_is_last(self, node: Make) -> int:
         """1 where the turning chain below counts as a stitch and is worked into after this."""
