@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 #: Instructions worked for all of a part, and for one of its rounds in all its readings. A
 #: round of 100,000 stitches in repeats of three takes some 67,000.
-MOST_IN_PART = 1_500_000
-MOST_IN_ROUND = 300_000
+MOST_IN_PART = 1_000_000
+MOST_IN_ROUND = 150_000
 #: After so many, no other reading of a round is begun.
 ENOUGH = 50_000
 #: As many are tried for the likeliest cause of a count that does not work.

@@ -10,7 +10,7 @@ from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import counting
-from tracker.fabric.trees import chain_by_chain, stands_over
+from tracker.fabric.trees import beginning, chain_by_chain, stands_over
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
 
@@ -61,6 +61,8 @@ def judge(
         isinstance(n, Skip) or (isinstance(n, Make) and n.stitch.us in SHAPED) for n in every(nodes)
     )
     effort = starts[0].effort
+    chain = beginning(nodes) or starts[0].pending
+    single = chain is not None and chain.count[0] == 1
     for reading in readings(base, ways):
         if first is not None and effort is not None and effort.enough():
             return first
@@ -70,6 +72,7 @@ def judge(
         if found.fits:
             whole.add(reading)
         loose = _loose(reading, base) or (reading.bunched and shaped)
+        loose = loose or (single and reading.chain_counts and not base.chain_counts)
         believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
             return _passing_none(nodes, starts, found) or found

@@ -134,8 +134,9 @@ class Kit:
     def _other_sizes(self) -> list[int]:
         """``{"/" number} | "(" number {"," number} ")"``, one for each further size"""
         mark, found = self.at, []
-        if self.here.text == "/":
-            while self.accept("/") and self.here.type is Type.NUMBER:
+        if self.here.text in ("/", "-"):
+            sign = self.here.text
+            while self.accept(sign) and self.here.type is Type.NUMBER:
                 found.append(self.here.value)
                 self.at += 1
         elif self.here.type is Type.OPEN:
@@ -182,6 +183,8 @@ class Kit:
         """Whether a sign stands inside a word or number, as in "ch-2" and "5.5"."""
         token, before, after = (self.tokens[i] for i in (index, index - 1, index + 1))
         glued = before.end == token.start and token.end == after.start
+        if self.text[token.start : token.end] == "\u2014":
+            return False  # a long dash parts words also where no blank stands beside it
         return glued and (token.text == "-" or after.type is Type.NUMBER)
 
     def to_clause_end(self) -> None:

@@ -56,7 +56,7 @@ _SO_MANY_EACH = re.compile(
 _ROUNDS_OF = re.compile(
     rf"^\W*(?:(?:work|make|crochet|do) )?{_NUMBER} (?:more )?(?:rounds?|rnds?|rows?) of (?=\d)"
 )
-_EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;(\[<{=-]|$))")
+_EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;()\[\]<{=-]|$))")
 #: "until you have 20 sc", "until 2 sc rem"
 _GOAL = re.compile(
     r"\b(?:until|till|to) (?:you have |there are )?(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"

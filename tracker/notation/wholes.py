@@ -70,7 +70,11 @@ class Wholes(Gathers):
     def _sentence_over(self) -> bool:
         """Whether nothing but the printed count follows in this sentence."""
         if self.here.type is Type.OPEN:
-            return self.bracketed_count_ahead() is not None
+            last = self.tokens[self.closing() + 1].type is Type.END or (
+                self.tokens[self.closing() + 1].text == "."
+            )
+            crossed = self.tokens[self.at - 1].text in self.crosses  # "2x [1 dc]"
+            return last and not crossed and self.bracketed_count_ahead() is not None
         return self.here.type is Type.END or self.here.text in (".", "=")
 
     def _repeat_before(self, nodes: list[Node]) -> list[Node]:
