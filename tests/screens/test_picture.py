@@ -187,12 +187,13 @@ async def test_without_repeats_every_tenth_stitch_has_its_number(tmp_path):
         assert len(bars[: numbers.index("20") + 1].split()) == 20
 
 
-async def test_no_number_is_cut_at_the_edge(tmp_path):
+@pytest.mark.parametrize("columns", [99, 100, 101])
+async def test_no_number_is_cut_at_the_edge(tmp_path, columns):
     session = begin(tmp_path)
-    session.go_to_round(15)
+    session.go_to_round(9)
     tens = {str(number) for number in range(10, 70, 10)}
-    async with on_stage(session, (100, 30)) as (app, _):
-        for made in range(5, 40):
+    async with on_stage(session, (columns, 30)) as (app, _):
+        for made in range(32):
             session.go_to_stitch(made)
             app.screen.show()
             numbers = next(line for line in shown(app) if "▼" in line)
