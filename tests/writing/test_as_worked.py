@@ -7,7 +7,7 @@ import pytest
 from tests.screens.stage import begin_text
 from tracker.pattern import library
 from tracker.pattern.check import check_pattern
-from tracker.pattern.load import load_pattern
+from tracker.pattern.load import load_pattern, load_text
 from tracker.pattern.model import Part
 from tracker.pattern.plan import make_plan
 from tracker.pattern.reading import read_pattern
@@ -97,6 +97,25 @@ def test_a_piece_just_begun_gives_its_pattern_in_its_size(name):
             back = read_pattern(form(compose(mine, check_pattern(mine))), "t", "t")
             assert counts(back.pattern) == counts(mine)
             assert [p.rounds for p in back.pattern.parts] == [p.rounds for p in mine.parts]
+
+
+def test_a_stitch_count_after_a_chain_is_no_figure_for_two_sizes(tmp_path):
+    source = """
+title = "Pot"
+terms = "US"
+sizes = ["small", "large"]
+[[part]]
+name = "Base"
+rounds = '''
+Rnd 1: Ch 1, 8 (9) sc in magic ring, join. [8 (9) sts]
+Rnd 2: Ch 1, 2 sc in each st around, join. [16 (18) sts]
+'''
+"""
+    mine = as_worked(make_plan(load_text(source), "large"), State())
+    assert rounds(mine) == [
+        "Rnd 1: Ch 1, 9 sc in magic ring, join. [9 sts]",
+        "Rnd 2: Ch 1, 2 sc in each st around, join. [18 sts]",
+    ]
 
 
 def test_rounds_changed_added_and_left_out_are_numbered_in_one_row(disc):

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 _FIGURE = r"\d+(?:\.\d+|\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s+\d+/\d+(?!/))?"
 _FIGURES = re.compile(
     rf"{_FIGURE}(?:(?:\s*[(\[]\s*{_FIGURE}(?:\s*[,;/]\s*{_FIGURE})*\s*[)\]])+"
-    rf"|(?:/{_FIGURE})+|(?:,\s*{_FIGURE})+)"
+    rf"|(?:/{_FIGURE})+|(?:,\s*{_FIGURE}){{2,}})"  # "ch 1, 8 sc" is no figure for two sizes
 )
 
 
