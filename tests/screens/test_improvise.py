@@ -2,6 +2,7 @@
 
 import re
 import sys
+import time
 
 import pytest
 from textual.widgets import Input
@@ -221,3 +222,19 @@ def test_a_slip_is_mended_in_order_over_a_terminal_that_brings_keys_at_once(own_
         terminal.send(b"\x7f" * len("icn; rep") + b"inc; rep")
         terminal.until("Takes 30, makes 36: comes out even.")
         assert "*sc 4, inc; rep" in "\n".join(terminal.page.display)
+
+
+def test_words_that_come_fast_keep_their_spaces(own_home):
+    moth(own_home / "pieces").close()
+    with Terminal(command=COMMAND) as terminal:
+        terminal.until("Rnd 6 of 26")
+        terminal.send(b"v")
+        terminal.until("Rnd 5 below leaves 30 stitches.")
+        terminal.send(b" ")
+        time.sleep(0.5)  # as long as a key is held before it repeats
+        for word in b"sc in next 4 sts, inc in next st, sc in next 25 sts".split(b" "):
+            terminal.send(word + b" ")
+            time.sleep(0.03)
+        terminal.until("Takes 30, makes 31")
+        shown = "\n".join(terminal.page.display)
+        assert " sc in next 4 sts, inc in next st, sc in next 25 sts" in shown

@@ -110,6 +110,10 @@ class Held:
             waiting, self._mood = Fate.COUNTS if self._steady else Fate.HELD, Mood.TAPS
         return Verdict(waiting, self._after(gap, steady=steady))
 
+    def let_go(self) -> None:
+        """Another key came that was not judged: the last one is held no longer."""
+        self._key, self._mood, self._lately = "", Mood.TAPS, 0
+
     def settle(self) -> Fate:
         """What becomes of the presses that wait, where nothing more came in time."""
         if self._mood is Mood.ONE_REPEAT:

@@ -44,6 +44,8 @@ class Presses:
         """Pass a key on, now or in a moment, or leave it out."""
         if self._held is None or _may_repeat(app, event.key, keys):
             await self._pass_waiting(app, keys, Fate.COUNTS)
+            if self._held is not None:
+                self._held.let_go()
             await self._do(app, event, keys)
             return
         waiting, this = self._held.press(event.key, event.time)
