@@ -244,6 +244,15 @@ def test_where_takes_the_file_of_a_piece(cosy):
     assert hookside("where", cosy).stdout == hookside("where").stdout
 
 
+def test_the_pattern_names_the_piece_that_is_worked_of_it(cosy):
+    told = hookside("where").stdout
+    assert hookside("where", "tea-cosy").stdout == told
+    assert hookside("where", PATTERNS / "tea-cosy.toml").stdout == told
+    other = hookside("where", "dusk-moth")
+    assert (other.returncode, other.stdout) == (1, "")
+    assert 'no piece is called "dusk-moth"' in other.stderr
+
+
 def test_where_of_a_piece_that_is_not_there_is_told(cosy):
     done = hookside("where", "bonnet")
     assert (done.returncode, done.stdout) == (1, "")

@@ -47,7 +47,7 @@ def choose_size(pattern: Pattern, word: str | None) -> str:
     if word is None:
         if len(pattern.sizes) == 1:
             return pattern.sizes[0]
-        raise Complaint(f'"{pattern.title}" comes in several sizes: {_sizes(pattern)}')
+        raise Complaint(f'"{pattern.title}" comes in several sizes: {_which(pattern)}')
     return _named(pattern, word)
 
 
@@ -57,10 +57,10 @@ def _named(pattern: Pattern, word: str) -> str:
     begun = [size for size in pattern.sizes if wanted and size.casefold().startswith(wanted)]
     found = exact or begun
     if len(found) != 1:
-        raise Complaint(f'"{pattern.title}" has no size "{word}": {_sizes(pattern)}')
+        raise Complaint(f'"{pattern.title}" has no size "{word}": it has {_which(pattern)}')
     return found[0]
 
 
-def _sizes(pattern: Pattern) -> str:
+def _which(pattern: Pattern) -> str:
     names = ", ".join(pattern.sizes)
-    return f'it has {names}. Say which, such as --size "{pattern.sizes[0]}"'
+    return f'{names}. Say which, such as --size "{pattern.sizes[0]}"'

@@ -6,7 +6,7 @@ import os
 from pathlib import Path
 
 from tracker.cli import Complaint
-from tracker.cli_pattern import is_path
+from tracker.cli_pattern import is_path, load
 from tracker.session import shelf
 from tracker.session.told import told
 
@@ -41,7 +41,7 @@ def where_card(word: str | None) -> int:
 
 def meant(word: str | None) -> Path:
     """The piece a word means; without one the latest. Raises `Complaint`."""
-    path = piece_called(word) if word else latest_piece()
+    path = (piece_called(word) or _of_pattern(word)) if word else latest_piece()
     if path is None:
         text = f'no piece is called "{word}"' if word else "no piece is begun yet"
         raise Complaint(f"{text}: {how_to_begin()}", NO_PIECE)
@@ -56,6 +56,28 @@ def piece_called(word: str) -> Path | None:
         return None
     found = shelf.find(shelf.pieces_folder(), word) or _stray(word)
     return found.path if found else None
+
+
+def _of_pattern(word: str) -> Path | None:
+    """The piece of the pattern a word means: of a demo pattern, or of a pattern file."""
+    from tracker.pattern import library
+
+    path = Path(word) if is_path(word) else library.find(word)
+    if path is None or not path.is_file():
+        return None
+    found = begun(load(path).title)
+    return found.path if found else None
+
+
+def begun(title: str) -> shelf.OnShelf | None:
+    """The piece of a pattern, by the name it was given or, where it has another, its title."""
+    folder = shelf.pieces_folder()
+    found = shelf.find(folder, title)
+    if found is not None:
+        return found
+    from tracker.session.about import titled
+
+    return titled(folder, title)
 
 
 def _stray(name: str) -> shelf.OnShelf | None:

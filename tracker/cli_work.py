@@ -9,13 +9,12 @@ from typing import TYPE_CHECKING
 
 from tracker.cli import Complaint
 from tracker.cli_pattern import choose_size, is_path, load, pattern_path
-from tracker.cli_where import how_to_begin, latest_piece, opened, piece_called
+from tracker.cli_where import begun, how_to_begin, latest_piece, opened, piece_called
 from tracker.notation.problems import visible
 from tracker.session import shelf
 
 if TYPE_CHECKING:
     from tracker.session.session import Session
-    from tracker.session.shelf import OnShelf
 
 
 def resume() -> int:
@@ -61,7 +60,7 @@ def _session(word: str | None, size: str | None, *, new: bool, plain: bool) -> S
     if not is_path(word) and library.find(word) is None:
         raise Complaint(_unknown(word))
     pattern = load(path)
-    mine = None if new else _begun(pattern.title)
+    mine = None if new else begun(pattern.title)
     if mine is not None:
         session = _go_on(mine.path, size, plain=plain)
         session.follow(path)
@@ -72,17 +71,6 @@ def _session(word: str | None, size: str | None, *, new: bool, plain: bool) -> S
     from tracker.session.session import Session
 
     return opened(lambda: Session.start(pattern, chosen, shelf.pieces_folder(), file=path))
-
-
-def _begun(title: str) -> OnShelf | None:
-    """The piece of a pattern, by the name it was given or, where it has another, its title."""
-    folder = shelf.pieces_folder()
-    found = shelf.find(folder, title)
-    if found is not None:
-        return found
-    from tracker.session.about import titled
-
-    return titled(folder, title)
 
 
 def patterns() -> int:
