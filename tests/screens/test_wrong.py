@@ -39,6 +39,22 @@ async def test_a_wrong_count_is_told_and_explained_at_every_size(tmp_path, size)
         assert "You missed the increase in 2 of the 8 repeats." in seen
 
 
+@pytest.mark.parametrize(
+    ("counted", "much"), [(5, "3 stitches too few"), (9, "one stitch too many")]
+)
+async def test_a_ring_has_no_round_below_to_look_at(tmp_path, counted, much):
+    session = begin(tmp_path)
+    session.go_to_stitch(8)
+    session.next()
+    session.enter_count(counted)
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("w")
+        await pilot.pause()
+        seen = " ".join(text(app).split())
+        assert f"You made {much} into the ring." in seen
+        assert "round below" not in seen
+
+
 async def test_the_next_round_is_shown_before_it_is_accepted_and_then_told(tmp_path):
     session = miscounted(tmp_path)
     async with on_stage(session) as (app, pilot):

@@ -50,6 +50,11 @@ def _too_few(walk: Walk, few: int, rows: bool) -> Iterable[Suspect]:
     yield from _repeats(walk, few, "left out", "once too few")
     yield from _last_one(walk, few, rows)
     where = "one stitch" if few == 1 else f"{few} stitches"
+    if _into_ring(walk):
+        yield _ring(
+            walk, f"{where} too few", "Count the tops; make what is missing before the end."
+        )
+        return
     yield Suspect(
         f"You passed over {where} of the round below.",
         "Look along the top for a gap: each stitch below carries one of this round.",
@@ -63,12 +68,15 @@ def _too_many(walk: Walk, many: int, rows: bool) -> Iterable[Suspect]:
     yield from _missed_decreases(walk, many)
     yield from _repeats(walk, many, "worked", "once too often")
     where = "one stitch" if many == 1 else f"{many} stitches"
-    yield Suspect(
-        f"You worked twice into {where} of the round below.",
-        "Look for two tops that rise from one foot where one should.",
-        0,
-        10 - min(many, 5),
-    )
+    if _into_ring(walk):
+        yield _ring(walk, f"{where} too many", "Count the tops; take out the last ones.")
+    else:
+        yield Suspect(
+            f"You worked twice into {where} of the round below.",
+            "Look for two tops that rise from one foot where one should.",
+            0,
+            10 - min(many, 5),
+        )
     if many == 1:
         yield Suspect(
             "You counted the loop on the hook.",
@@ -76,6 +84,17 @@ def _too_many(walk: Walk, many: int, rows: bool) -> Iterable[Suspect]:
             len(walk),
             15,
         )
+
+
+def _into_ring(walk: Walk) -> bool:
+    """Whether there is no round below: every stitch goes into a ring."""
+    runs = [walk.runs[at] for at in _stitch_runs(walk)]
+    return bool(runs) and all(run.where == "in the ring" for run in runs)
+
+
+def _ring(walk: Walk, much: str, look: str) -> Suspect:
+    last = max(_stitch_runs(walk))
+    return Suspect(f"You made {much} into the ring.", look, walk.run_start(last), 10)
 
 
 # https://organicbabyfarm.blogspot.com/2005/01/lorenz-manifold-in-progress.html marks each
@@ -211,7 +230,7 @@ def _last_one(walk: Walk, few: int, rows: bool) -> Iterable[Suspect]:
 def _join_worked(walk: Walk, many: int, rows: bool) -> Iterable[Suspect]:
     joined = any(run.kind is Kind.JOIN for run in walk.runs)
     chained = bool(walk.runs) and any(run.kind is Kind.CHAIN for run in walk.runs[:2])
-    if many > (2 if joined and chained else 1) or not (joined or rows):
+    if many > (2 if joined and chained else 1) or not (joined or rows) or _into_ring(walk):
         return
     if rows:
         what = "You worked into the turning chain, which is not a stitch here."
