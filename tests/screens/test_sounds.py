@@ -85,6 +85,17 @@ async def test_what_is_heard_is_seen_as_well(tmp_path, size, number, made, words
         assert words[:24] in seen
 
 
+@pytest.mark.parametrize(("made", "words"), [(1, "now 2 hdc to a place"), (3, "now 1 hdc to")])
+async def test_one_stitch_after_two_of_the_kind_is_no_other_stitch(tmp_path, made, words):
+    session = begin(tmp_path)
+    session.go_to_round(3)
+    session.go_to_stitch(made)
+    async with on_stage(session, (100, 30)) as (app, _):
+        seen = " ".join(text(app).split())
+        assert words in seen
+        assert "another stitch" not in seen
+
+
 @pytest.mark.parametrize("size", [(40, 12), (80, 24), (100, 30), (200, 60)])
 async def test_where_the_marker_goes_is_said_as_the_maker_wants_it(tmp_path, size):
     session = begin_text(tmp_path, COLOURED)

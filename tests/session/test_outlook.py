@@ -11,12 +11,14 @@ from random import Random
 import pytest
 from faults import FaultyDisk
 
+from tracker.measure.estimate import Range
 from tracker.pattern.load import load_text
-from tracker.session.ahead_words import about_time, lines, yarn_line
+from tracker.session.ahead_words import about_time, lines, yarn_line, yarn_words
 from tracker.session.outlook import Outlook
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
 from tracker.session.store import Surroundings
+from tracker.session.yarn_ahead import YarnAhead
 
 KINDS = ("sc", "hdc", "dc")
 ROUNDS = "\n".join(f"Rnd {n}: {KINDS[n % 3]} in each st around. (60)" for n in range(2, 41))
@@ -158,6 +160,12 @@ def test_a_yarn_that_is_plenty_lasts_and_one_that_is_short_does_not(tmp_path):
     assert yarn.lasts is False
     assert yarn.runs_out.startswith("Rnd ")
     assert "runs out in about Rnd" in yarn_line(yarn)
+
+
+def test_a_yarn_that_is_needed_no_more_has_no_figures_to_it():
+    nothing = Range(0.0, 0.0, 0.0)
+    yarn = YarnAhead("A", "A, fern", 50.0, nothing, True, "", "", "", ())
+    assert yarn_words(yarn) == "lasts; 50 g left, no more needed"
 
 
 def test_undoing_a_weighing_undoes_what_was_known_of_it(tmp_path):

@@ -47,7 +47,7 @@ def _at_start(walk: Walk, which: int) -> Cues:
         cues[Cue.COLOUR] = ""
     worked = _worked_before(walk, which)
     if worked is not None and run.kind is Kind.STITCH and _work(worked) != _work(run):
-        cues[Cue.STITCH] = f"another stitch: {_name(run)}"
+        cues[Cue.STITCH] = _told(worked, run)
     return cues
 
 
@@ -93,5 +93,9 @@ def _work(run: Run) -> tuple[object, ...]:
     return run.stitch, run.per_place, run.makes, run.variant
 
 
-def _name(run: Run) -> str:
-    return f"{run.per_place} {run.text}" if run.per_place > 1 else run.text
+def _told(worked: Run, run: Run) -> str:
+    """What is new with the stitches of a run after those that were worked last."""
+    if (worked.stitch, worked.variant) == (run.stitch, run.variant):
+        return f"now {run.per_place} {run.text} to a place"
+    name = f"{run.per_place} {run.text}" if run.per_place > 1 else run.text
+    return f"another stitch: {name}"

@@ -24,7 +24,7 @@ def choose_part(app: App[None], seen: Glance, inks: Inks, go: Go) -> None:
     """Show the parts; go to the one that is picked."""
     where = [(p, c) for p, part in enumerate(seen.parts) for c in range(len(part.copies))]
     at = where.index((seen.place.part, seen.place.copy))
-    told = "next or enter goes there; a trim that is gone to is the one chosen"
+    told = "next or enter goes there; going to a trim chooses it"
     head = heading("Parts", told, inks)
 
     def picked(number: int | None) -> None:

@@ -105,6 +105,8 @@ def yarn_words(yarn: YarnAhead) -> str:
     if yarn.needs is None:
         return f"{about_grams(yarn.left)} left; weigh it again some rounds from here"
     needs = yarn.needs
+    if needs.high <= 0:
+        return f"{about_grams(yarn.left)} left, no more needed"
     spread = f"{about_grams(needs.low)} to {about_grams(needs.high)}"
     have = f"{about_grams(yarn.left)} left, {about_grams(needs.likely)} ({spread}) needed"
     return f"{verdict(yarn)}; {have}"
