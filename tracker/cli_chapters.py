@@ -25,7 +25,8 @@ def chapters(word: str | None, began: str, ended: str | None, *, as_json: bool) 
     path = meant(word)
     found = opened(lambda: _found(path, began, ended))
     if not found:
-        raise Complaint(f"nothing was pressed in {path.name} after {began}")
+        span = f"between {began} and {ended}" if ended else f"in the hour after {began}"
+        raise Complaint(f"nothing was pressed in {path.name} {span}")
     if as_json:
         marks = [{"seconds": one.at, "part": one.part, "round": one.round} for one in found]
         print(json.dumps({"file": str(path), "chapters": marks}, indent=2))
@@ -54,12 +55,15 @@ def _found(path: Path, began: str, ended: str | None) -> tuple[Chapter, ...]:
 def _moment(words: str, day: date) -> int:
     """A date and time, or a time of ``day``, in seconds since 1970. Raises `Complaint`."""
     try:
-        clock = time.fromisoformat(words)
-        when = datetime.combine(day, clock)
+        return int(_read_moment(words, day).astimezone().timestamp())
+    except (ValueError, OverflowError):
+        form = 'write it as "10:15", "10:15:30" or "2026-03-02 10:15"'
+        raise Complaint(f'"{words}" is no time: {form}') from None
+
+
+def _read_moment(words: str, day: date) -> datetime:
+    """Raises `ValueError`."""
+    try:
+        return datetime.combine(day, time.fromisoformat(words))
     except ValueError:
-        try:
-            when = datetime.fromisoformat(words)
-        except ValueError:
-            form = 'write it as "10:15", "10:15:30" or "2026-03-02 10:15"'
-            raise Complaint(f'"{words}" is no time: {form}') from None
-    return int(when.astimezone().timestamp())
+        return datetime.fromisoformat(words)

@@ -41,10 +41,10 @@ def write_file(path: Path, text: str, *, force: bool) -> None:
 def _put(ready: Path, path: Path, *, force: bool) -> None:
     """Give a finished file its name; without ``force`` it never takes another's place."""
     ready.chmod(0o666 & ~_umask())
-    if force:
-        ready.replace(path)
-    else:
-        os.link(ready, path)
+    if not force:
+        # The name is taken first, since not every file system can link, as on a memory stick.
+        path.open("x").close()
+    ready.replace(path)
 
 
 def _umask() -> int:

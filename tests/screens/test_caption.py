@@ -135,29 +135,32 @@ def test_line_by_line_it_holds_the_place_too(tmp_path):
     path = tmp_path / "now.txt"
     assert work("dusk-moth", "--plain", "--caption", path) == (0, "")
     assert path.read_text() == "Dusk moth · Body\nRnd 1 of 26 · 1 of 6 sts\nsc in the ring\n"
-    path.write_text("an older caption\n")
     assert work("dusk-moth", "--plain", "--caption", path) == (0, "")
     assert "3 of 6 sts" in path.read_text()
 
 
-@pytest.mark.parametrize("kind", ["long", "link", "folder", "nowhere"])
+@pytest.mark.parametrize("kind", ["long", "short", "link", "folder", "nowhere"])
 def test_no_other_file_is_written_over(tmp_path, kind):
     path = tmp_path / "now.txt"
     other = tmp_path / "other.txt"
     other.write_text("mine")
     if kind == "long":
         path.write_text("x" * (LARGEST + 1))
+    elif kind == "short":
+        path.write_text("Yarn to buy: plum\n")
     elif kind == "link":
         path.symlink_to(other)
     elif kind == "folder":
         path.mkdir()
     else:
         path = tmp_path / "nowhere" / "now.txt"
+    held = path.read_text() if path.is_file() else ""
     status, said = work("dusk-moth", "--plain", "--caption", path)
     assert status == 2
     assert said.startswith("hookside: ")
     assert said.count("\n") == 1
     assert other.read_text() == "mine"
+    assert held == (path.read_text() if path.is_file() else "")
 
 
 def test_on_a_terminal(tmp_path):

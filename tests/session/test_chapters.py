@@ -172,7 +172,8 @@ def test_the_command_takes_a_time_of_the_last_day_or_a_date(own_home, monkeypatc
     assert [(one["seconds"], one["round"]) for one in told] == [(0, "Rnd 1"), (160, "Rnd 2")]
     status, out, err = command(own_home, "--began", "11:00")
     assert (status, out) == (2, "")
-    assert "nothing was pressed" in err
-    status, out, err = command(own_home, "--began", "half past ten")
-    assert (status, out) == (2, "")
-    assert "is no time" in err
+    assert "in the hour after 11:00" in err
+    for words in ("half past ten", "0001-01-01"):
+        status, out, err = command(own_home, "--began", words)
+        assert (status, out) == (2, "")
+        assert "is no time" in err

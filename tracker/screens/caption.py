@@ -13,7 +13,7 @@ from tracker.notation.problems import visible
 from tracker.screens.step import whole
 from tracker.session.glance import Glance, numbered
 
-LARGEST = 2_000
+LARGEST = 64 * 1024
 """Bytes; no caption is longer, so a longer file is none of ours."""
 
 _LEAVE = 2.0
@@ -90,16 +90,29 @@ def caption_words(seen: Glance) -> str:
 
 
 def refused(path: Path) -> str:
-    """Why a caption must not be written to ``path``; "" if it may."""
+    """Why a caption must not be written to ``path``; "" if it may.
+
+    A file that is there is replaced only if it is empty or an older caption.
+    """
     if not path.parent.is_dir():
         return f"there is no folder {path.parent} for the caption"
     if not os.path.lexists(path):
         return ""
     if path.is_symlink() or not path.is_file():
         return f"{path} is no plain file, so no caption is written over it"
-    if path.stat().st_size > LARGEST:
-        return f"{path} is there already and is no caption: give another name"
-    return ""
+    try:
+        ours = path.stat().st_size <= LARGEST and _is_caption(path.read_bytes())
+    except OSError as error:
+        return f"{path} cannot be read: {(error.strerror or str(error)).lower()}"
+    return "" if ours else f"{path} is there already and is no caption: give another name"
+
+
+def _is_caption(data: bytes) -> bool:
+    """Whether a file holds what `caption_words` makes, or nothing."""
+    first, *rest = data.decode(errors="replace").split("\n")
+    if not rest:
+        return not first
+    return rest == ["Done.", ""] or (len(rest) == 3 and not rest[2] and " · " in first)
 
 
 def write_caption(path: Path, words: str) -> None:
