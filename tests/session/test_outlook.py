@@ -165,7 +165,7 @@ def test_a_yarn_that_is_plenty_lasts_and_one_that_is_short_does_not(tmp_path):
 def test_a_yarn_that_is_needed_no_more_has_no_figures_to_it():
     nothing = Range(0.0, 0.0, 0.0)
     yarn = YarnAhead("A", "A, fern", 50.0, nothing, True, "", "", "", ())
-    assert yarn_words(yarn) == "lasts; 50 g left, no more needed"
+    assert yarn_words(yarn) == "50 g left, no more needed"
 
 
 def test_undoing_a_weighing_undoes_what_was_known_of_it(tmp_path):
