@@ -195,6 +195,7 @@ def _work(arguments: Namespace) -> int:
         new=arguments.new,
         plain=arguments.plain,
         caption=arguments.caption,
+        take_over=arguments.take_over,
     )
 
 

@@ -83,6 +83,9 @@ def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
         "--plain", action="store_true", help="line by line: for screen readers and slow lines"
     )
     work.add_argument(
+        "--take-over", action="store_true", help="take a piece from the window it is open in"
+    )
+    work.add_argument(
         "--caption", metavar="FILE", help="keep the place in a small file, for a stream to show"
     )
 

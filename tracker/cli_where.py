@@ -22,6 +22,9 @@ if TYPE_CHECKING:
 
 NO_PIECE = 1
 
+_ELSEWHERE = "hookside where looks at it; hookside work NAME --take-over goes on with it here."
+"""What to do about a piece that is open in another window."""
+
 
 def where(word: str | None) -> int:
     """Print the place in a piece as one plain line."""
@@ -104,8 +107,10 @@ def opened(action: Callable[[], Found]) -> Found:
     try:
         return action()
     except Exception as error:
-        from tracker.session.access import StoreError
+        from tracker.session.access import InUse, StoreError
 
+        if isinstance(error, InUse):
+            raise Complaint(f"{error} {_ELSEWHERE}") from None
         if isinstance(error, StoreError):
             raise Complaint(str(error)) from None
         raise

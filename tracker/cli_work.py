@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import sys
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +15,8 @@ from tracker.notation.problems import visible
 from tracker.session import shelf
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from tracker.session.session import Session
 
 
@@ -35,24 +38,34 @@ def work(
     new: bool = False,
     plain: bool = False,
     caption: str | None = None,
+    take_over: bool = False,
 ) -> int:
     """Go on with a piece (without a word: the latest), or begin one of a pattern.
 
-    ``caption`` names a file to hold the place at all times. Raises `Complaint`.
+    ``caption`` names a file to hold the place at all times; with ``take_over`` a piece that
+    is open in another window is taken from there. Raises `Complaint`.
     """
     path = None if caption is None else _caption(Path(caption))
-    session = _session(word, size, new=new, plain=plain)
+    going_on = partial(_go_on, size=size, plain=plain, take_over=take_over)
+    session = _session(word, size, going_on, new=new, plain=plain)
     return _show_plainly(session, path) if plain else _show(session, path)
 
 
-def _session(word: str | None, size: str | None, *, new: bool, plain: bool) -> Session:
+def _session(
+    word: str | None,
+    size: str | None,
+    going_on: Callable[[Path], Session],
+    *,
+    new: bool,
+    plain: bool,
+) -> Session:
     """The piece that is meant, open. Raises `Complaint`."""
     latest = None if word else latest_piece()
     if word is None and latest is None:
         raise Complaint(f"no piece is begun yet: {how_to_begin()}")
     piece = latest if word is None else piece_called(word)
     if piece is not None and (word is None or not new):
-        return _go_on(piece, size, plain=plain)
+        return going_on(piece)
     assert word is not None
     from tracker.pattern import library
 
@@ -62,7 +75,7 @@ def _session(word: str | None, size: str | None, *, new: bool, plain: bool) -> S
     pattern = load(path)
     mine = None if new else begun(pattern.title)
     if mine is not None:
-        session = _go_on(mine.path, size, plain=plain)
+        session = going_on(mine.path)
         session.follow(path)
         return session
     chosen = choose_size(pattern, size)
@@ -101,10 +114,10 @@ def _caption(path: Path) -> Path:
     return path
 
 
-def _go_on(path: Path, size: str | None, *, plain: bool) -> Session:
+def _go_on(path: Path, size: str | None, *, plain: bool, take_over: bool) -> Session:
     if not plain:
         _needs_terminal()
-    session = _open(path)
+    session = _open(path, take_over=take_over)
     worked = session.plan.size
     if size is not None and choose_size(session.plan.pattern, size) != worked:
         session.close()
@@ -114,13 +127,16 @@ def _go_on(path: Path, size: str | None, *, plain: bool) -> Session:
     return session
 
 
-def _open(path: Path) -> Session:
+def _open(path: Path, *, take_over: bool = False) -> Session:
     # Nothing is garbage yet: looking for some would hold up the first screen.
     gc.disable()
     from tracker.session.moving import taken_up
     from tracker.session.session import Session
 
-    return opened(lambda: Session.open(taken_up(path, shelf.pieces_folder())))
+    def open_it() -> Session:
+        return Session.open(taken_up(path, shelf.pieces_folder()), take_over=take_over)
+
+    return opened(open_it)
 
 
 def _show(session: Session, caption: Path | None = None) -> int:

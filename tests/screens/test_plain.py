@@ -56,6 +56,26 @@ def test_without_a_name_it_goes_on_with_the_latest_piece(own_home):
     assert plain(b" ")[-1] == "next hdc in the ring · 2 of 8 made"
 
 
+def test_a_piece_that_is_open_elsewhere_can_be_looked_at_or_taken_over(own_home):
+    session = begin(own_home / "pieces")
+    session.next()
+    name = session.path.name.removesuffix(".piece.toml")
+    command = [sys.executable, "-m", "tracker", "work", name, "--plain"]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
+    assert done.returncode == 2
+    assert done.stderr == (
+        f"hookside: {session.path.name} is open in another window already. hookside where "
+        "looks at it; hookside work NAME --take-over goes on with it here.\n"
+    )
+    before = session.glance().place.step
+    plain(b" ", name, "--take-over")
+    assert glance_at(session.path).place.step == before + 1
+    session.next()
+    assert session.only_looks
+    session.close()
+    assert glance_at(session.path).place.step == before + 1
+
+
 def test_without_a_piece_it_says_how_to_begin(own_home):
     done = subprocess.run(
         [sys.executable, "-m", "tracker", "work", "--plain"],
