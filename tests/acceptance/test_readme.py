@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from tracker.cli_parser import make_parser
 from tracker.pattern import load
 from tracker.pattern.check import check_pattern
 from tracker.screens.actions import ACTIONS
@@ -44,6 +45,25 @@ def test_the_example_pattern_leaves_no_key_unsaid():
         for key in keys:
             assert re.search(rf"\b{key}\b", README), key
     assert check_pattern(load.load_text(EXAMPLE)).well
+
+
+def commands():
+    rows = re.findall(r"^\| `hookside ([a-z]+)([^`]*)` \|", README, re.MULTILINE)
+    return [pytest.param(name, words, id=name) for name, words in rows]
+
+
+@pytest.mark.parametrize(("name", "printed"), commands())
+def test_every_option_of_a_command_stands_in_its_row(name, printed):
+    parsers = make_parser()._subparsers._group_actions[0].choices
+    known = [action.option_strings for action in parsers[name]._actions if action.option_strings]
+    known.remove(["-h", "--help"])
+    words = re.findall(r"(?<!\w)--?[a-z][a-z-]*", printed)
+    assert sorted(words) == sorted(options[0] for options in known)
+
+
+def test_every_command_has_its_row():
+    parsers = make_parser()._subparsers._group_actions[0].choices
+    assert sorted(parsers) == sorted(case.id for case in commands())
 
 
 def test_the_keys_in_the_table_are_those_of_the_program():
