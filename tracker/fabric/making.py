@@ -11,7 +11,7 @@ from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
 from tracker.fabric.trees import goes_along_chain, slips
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Target
+from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Skip, Target
 
 
 class Making(Ending):
@@ -133,11 +133,19 @@ class Making(Ending):
     def _elsewhere(self, node: Make, target: Target, count: int) -> None:
         """Stitches that use nothing of the round below: in the ring, further down, passed over."""
         places = 1 if target.count is None else self.figure(target.count)
+        if target.at is At.SKIPPED and self._of_earlier_round(places):
+            self._next(node, replace(target, at=At.NEXT), count)
+            return
         if target.at is At.BELOW and self.reading.covers and not self.now.in_place:
             self.take(node, "st", places)
         if target.at in (At.BELOW, At.SKIPPED) and not self.reading.shared:
             count *= places
         self.stitch(node, count, per_place=max(1, count), takes=0)
+
+    def _of_earlier_round(self, places: int) -> bool:
+        """Whether "skipped" stitches are those of an opening that is taken up now."""
+        passing = any(isinstance(n, Skip) for n in every(self.nodes))
+        return not passing and not self.free and self.below.left("st") >= places
 
     def _along_bridge(self, node: Make, target: Target, count: int) -> None:
         """Stitches along the chain between two pieces: first one side, then the other."""

@@ -74,8 +74,9 @@ class Kinds(Kit):
     def kind(self) -> str | None:
         """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
         self._plural, self.at_base, self.in_group = False, False, ""
-        mark = self.at
+        begin = self.at
         self.accept_any("held", "unworked", "live", "free", "skipped", "remaining", "rem")
+        mark = self.at
         for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
             found = rule()
             if found is not None:
@@ -84,6 +85,7 @@ class Kinds(Kit):
                 self._suffix()
                 return found
             self.at = mark
+        self.at = begin
         return None
 
     def _space_of_group(self, kind: str) -> str | None:
