@@ -31,6 +31,9 @@ class Grouping(Chaining, ABC):
             self._in_place(node)
             return
         kind = self._kind(target.kind)
+        if self._in_corner_reached(target):
+            self._group_at_start(node, kind)
+            return
         if target.at is At.SAME or (not self.now.begun and target.at is At.ANY):
             self._group_at_start(node, kind)
             return
@@ -39,6 +42,11 @@ class Grouping(Chaining, ABC):
             self._in_place(node)
             return
         self._group_each(node, target, kind)
+
+    def _in_corner_reached(self, target: Target) -> bool:
+        """Whether a corner is the one that slip stitches just led to: none is left with a chain."""
+        fresh = not self.now.begun and bool(self.now.at_place) and self.below.taken <= 1
+        return fresh and target.kind == "corner" and target.at is At.NEXT
 
     def _group_at_start(self, node: Group, kind: str) -> None:
         if node.target.at is At.ANY:

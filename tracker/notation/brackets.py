@@ -47,6 +47,7 @@ class Brackets(Stars):
             self._keep(stated)
             return []
         aside = self.ahead().text in ("see", "measures", "for")
+        aside = aside or (self.ahead().text == "corner" and close == self.at + 2)
         begun = self.begun
         body = self._inside(close)
         if aside:

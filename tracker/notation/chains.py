@@ -122,13 +122,14 @@ class Chains(Counts):
         return int(bool(self.accept_any(*CHAIN_WORDS)))
 
     def _spelt_out(self, chain: Chain) -> Chain:
-        """``"(" figure stitch "and" chain ")"`` right behind a chain says what it is."""
+        """``"(" ("first" stitch | stitch "and" chain) ")"`` behind a chain says what it is."""
         if self.here.type is not Type.OPEN or self.closing() < 0:
             return chain
         mark, close = self.at, self.closing()
         self.at += 1
+        first = self.here.text in ("first", "1st")
         found = self._stands_for(chain, True)
-        if self.at == close and found.stands_for and found.plus:
+        if self.at == close and found.stands_for and (found.plus or first):
             self.at += 1
             return replace(found, end=self.last_end)
         self.at = mark

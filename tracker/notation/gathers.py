@@ -167,7 +167,8 @@ class Gathers(Brackets):
             return made
         if len(loose) + 1 < _SHORTEST or last.target is None:
             return made
-        if last.target.at is At.NEXT and not _mirrored(loose[0], last):
+        chained = isinstance(before[-len(loose) - 1], Chain) if len(before) > len(loose) else False
+        if last.target.at is At.NEXT and not _mirrored(loose[0], last, chained):
             return made
         del before[len(before) - len(loose) :]
         body = (*loose, replace(last, target=None))
@@ -180,11 +181,15 @@ def _single(node: Make) -> bool:
     return target is not None and target.at in (At.NEXT, At.SAME) and target.count is None
 
 
-def _mirrored(first: Make | Chain, last: Make) -> bool:
-    """Whether a list begins as it ends, as a shell does: "2 dc, ch 2, 2 dc"."""
+def _mirrored(first: Make | Chain, last: Make, chained: bool) -> bool:
+    """Whether a list begins as it ends, as a shell does: "2 dc, ch 2, 2 dc".
+
+    ``chained``: a chain stands before it, which may stand for one of its stitches.
+    """
     if not isinstance(first, Make) or last.stitch.takes != 1:
         return False
-    return first.stitch == last.stitch and first.count == last.count
+    alike = first.count == last.count or (chained and first.count[0] + 1 == last.count[0])
+    return first.stitch == last.stitch and alike
 
 
 def _placeless(before: list[Node]) -> list[Make | Chain]:

@@ -127,13 +127,14 @@ class Kinds(Kit):
             chain = bool(self.accept_any(*CHAIN_WORDS))
         if chain:
             self.accept("-")
-        if not self.accept_any("corner") and not (chain or length is None):
+        corner = bool(self.accept_any("corner", "corners"))
+        if not corner and not (chain or length is None):
             return None
         if not chain and self.here.text in ("loop", "loops") and length is not None:
             return None
         word = self.accept_any(*SPACE_WORDS)
         if not word:
-            return None
+            return f"ch-{length} sp" if corner and chain and length else None
         self._plural = word.endswith("s")
         return "sp" if length is None else f"ch-{length} sp"
 

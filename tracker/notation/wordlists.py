@@ -36,7 +36,7 @@ NOISE = _list("the a an of your both this these it to")
 
 #: Words before what is made, and words that pass over places.
 VERBS = _list(
-    "knit lift work working make do complete crochet then just place placing putting adding"
+    "knit lift work working make do complete crochet then just place placing putting adding making"
 )
 SKIPS = _list("sk skip miss skipping missing")
 
