@@ -183,6 +183,7 @@ class Kinds(Kit):
             self._and_stitches()
             return "st"
         if self.accept_any(*CHAIN_WORDS):
+            self.accept_any("stitch", "stitches", "sts")
             return "ch"
         key = self.accept_phrase(self.lexicon.phrases)
         if key is None and self.accept_any("fp", "bp"):
