@@ -154,6 +154,7 @@ class Landmarks(Ends):
             return Target(At.NEXT, "st") if self.begun else Target(At.HOOK, "st", nth=nth)
         if nth is None or self._space_ahead() or not self.accept_any(*CHAIN_WORDS):
             return None
+        self.accept_any("stitch", "stitches")
         self._aside_before_from()
         if self.accept("from"):
             self.accept_any("the", "your")
