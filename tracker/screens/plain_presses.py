@@ -26,6 +26,8 @@ class PlainPresses:
         """The lines that answer a key, now or when it is clear what it is worth."""
         if self._held is None or self._work.may_repeat(key.name):
             waiting, self._waiting = self._waiting, []
+            if self._held is not None:
+                self._held.let_go()
             yield from self._pass([*waiting, key])
             return
         self._last = key.time
