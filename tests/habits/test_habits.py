@@ -2,7 +2,8 @@
 
 Every file is one pattern: its lines with the stitches they are worked into (``before``),
 what they make (``makes``) and whether they are right as written. Lines whose counts follow
-on are read as one text.
+on are read as one text. A line with a ``gap`` is not read rightly yet, and the key says how;
+once it is, the key must go.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from tracker import check_text
 from tracker.fabric.verdicts import Verdict
 
 HERE = Path(__file__).parent
-FILES = sorted([*HERE.glob("joined/*.toml"), *HERE.glob("spiral/*.toml")])
+FILES = sorted(HERE.glob("*/*.toml"))
 
 
 def figures(value: Any) -> tuple[int, ...]:
@@ -72,18 +73,20 @@ def read(pattern: dict[str, Any]) -> Iterator[tuple[dict[str, Any], Any]]:
             yield line, inside[-1] if inside else None
 
 
+def is_right(line: dict[str, Any], found: Any) -> bool:
+    """Whether a line is counted as by hand, or its slip is found."""
+    if found is None or found.verdict is Verdict.UNREAD:
+        return False
+    if not line.get("right", True):
+        return found.verdict is Verdict.DIFFERS
+    return found.verdict is not Verdict.DIFFERS and figures(line["makes"])[0] in counts(found)
+
+
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
-def test_no_line_of_a_pattern_is_counted_wrong_or_wrongly_called_so(path: Path) -> None:
+def test_every_line_of_a_pattern_is_counted_as_by_hand(path: Path) -> None:
     pattern = tomllib.loads(path.read_text("utf-8"))
-    unread = 0
     for line, found in read(pattern):
         if "makes" not in line and line.get("right", True):
             continue
-        if found is None or found.verdict is Verdict.UNREAD:
-            unread += 1
-        elif not line.get("right", True):
-            assert found.verdict is Verdict.DIFFERS, line["text"]
-        else:
-            assert found.verdict is not Verdict.DIFFERS, (line["text"], found.messages)
-            assert figures(line["makes"])[0] in counts(found), line["text"]
-    assert unread <= 1
+        said = found and (found.verdict, found.makes, [str(m) for m in found.messages])
+        assert is_right(line, found) is ("gap" not in line), (line["text"], said)
