@@ -47,14 +47,23 @@ class Canvas(Widget):
         self._view = view
         if 0 in tuple(self.size):
             return
-        boxes = lay_out(*self.size, mode_of(view))
-        if boxes is not self._boxes:
-            self._boxes = boxes
-            self._lines.clear()
+        if self._lay_out(view):
             self.refresh()
-        changed = [region for name, box in boxes.items() for region in self._draw(name, box, view)]
+        changed = self._draw_all(view)
         if changed:
             self.refresh(*changed)
+
+    def _lay_out(self, view: View) -> bool:
+        """Find the spots for the room there is; whether they are others than before."""
+        boxes = lay_out(*self.size, mode_of(view))
+        if boxes is self._boxes:
+            return False
+        self._boxes = boxes
+        self._lines.clear()
+        return True
+
+    def _draw_all(self, view: View) -> list[Region]:
+        return [part for name, box in self._boxes.items() for part in self._draw(name, box, view)]
 
     def on_resize(self, _event: events.Resize) -> None:
         """Draw anew for the room there now is."""
@@ -63,6 +72,10 @@ class Canvas(Widget):
 
     def render_line(self, y: int) -> Strip:
         """A row of the screen: the rows of the slots that lie on it, blanks between."""
+        if self._view is not None and not self._boxes:
+            # The first picture: it need not wait to be told of the size that there is.
+            self._lay_out(self._view)
+            self._draw_all(self._view)
         parts, at = [], 0
         blank = self._paint(PAGE)
         here = [(box, name) for name, box in self._boxes.items() if 0 <= y - box.y < box.height]
