@@ -202,14 +202,15 @@ def test_notes_counts_lengths_and_yarn_are_told_by_the_names_that_are_written(di
     assert re.search(r"Begun on \d{1,2} \w+ \d{4}, not finished\.", text)
     assert "Used of A, plum: 7.0 g between weighings." in text
     assert "Counted 17 in place of 18 at the end of Disc, copy 1 of 2, Rnd 5." in text
-    assert "Noted in Disc, copy 1 of 2, Rnd 5, 5 made: tighter *here* [sic]" in text
-    assert "Measured in Disc, copy 1 of 2, Rnd 5, 5 made: 4 cm" in text
+    assert "Noted: tighter *here* [sic] (Disc, copy 1 of 2, Rnd 5, 5 made)" in text
+    assert "Measured: 4 cm (Disc, copy 1 of 2, Rnd 5, 5 made)" in text
     found = look(disc.path)
     plan = plan_at(disc.path, found)
     section = record(plan, found.history.state, found.head.started, 0)
     for form in (plain_text, markdown):
         back = read_pattern(form(compose(pattern, check_pattern(pattern), (), [section])), "t", "t")
         assert counts(back.pattern) == counts(pattern)
+        assert [part.name for part in back.pattern.parts] == ["Disc", "Making up"]
 
 
 @pytest.mark.parametrize(

@@ -55,7 +55,7 @@ _HEADINGS = {
     Kind.NOTES: (
         r"(?:pattern |general |special )?notes?",
         r"about(?: this pattern)?",
-        r"before you (?:begin|start)",
+        r"before you (?:begin|start)|as worked",
         r"tips?|(?:skill )?level|difficulty|terms|terminology|copyright",
     ),
     Kind.MAKING_UP: (

@@ -74,7 +74,8 @@ def _notes(plan: Plan, state: State) -> Iterator[str]:
             if _known(plan, state, spot) is not None:
                 made = worksheet.round_at(plan, spot).walk.made_before(spot.step)
                 after = f", {made} made" if made else ""
-                yield f"{lead} in {_named(plan, state, spot)}{after}: {words}"
+                # The colon stands before the round, so that none is read back as one.
+                yield f"{lead}: {words} ({_named(plan, state, spot)}{after})"
 
 
 def _known(plan: Plan, state: State, spot: Spot) -> Spot | None:
