@@ -29,7 +29,8 @@ def report(
         yield ""
         yield part.name + (f" (make {part.make})" if part.make > 1 else "")
         if part.steps:
-            yield f"  {len(part.steps)} steps to tick off"
+            many = "1 step" if len(part.steps) == 1 else f"{len(part.steps)} steps"
+            yield f"  {many} to tick off"
         yield from _rows(name, checked_part, at, printed=printed)
     yield from _cautions(pattern)
     yield ""
