@@ -193,6 +193,36 @@ def test_what_is_not_understood_is_kept_word_for_word_and_named():
     assert (message.line, message.source) == (4, odd)
 
 
+POT = """Pot
+
+Sizes: small, large
+
+Special stitches
+Tuft stitch (tf): takes 1, makes 1.
+
+Base
+Rnd 1: Ch 1, 8 sc in magic ring, join. (8 sts)
+Rnd 2: Ch 1, *sc in next 3 (1) sts, 2 sc in next st; rep from * around, join. 10 (12) sts
+Rnd 3: Ch 1, *sc in next st, tf in next st; rep from * around, join. 10 (12) sts
+"""
+
+
+def test_a_stitch_named_with_its_abbreviation_behind_it_is_called_by_that():
+    (stitch,) = read(POT).pattern.stitches
+    assert (stitch.abbr, stitch.name) == ("tf", "Tuft stitch")
+
+
+def test_two_sizes_are_taken_for_two_where_a_line_names_them():
+    found = read(POT)
+    assert found.pattern.sizes == ("small", "large")
+    assert [(r.verdict, r.makes) for r in found.checked.parts[0].rounds] == [
+        ("agrees", (8, 8)),
+        ("agrees", (10, 12)),
+        ("agrees", (10, 12)),
+    ]
+    assert read(POT.replace("Sizes: small, large\n", "")).pattern.sizes == ()
+
+
 def test_words_for_a_stitch_of_the_dictionary_and_chain_spaces_of_a_special_one():
     found = read(
         "Mat in US terms\n\nSpecial stitches\nknurl = dc, ch 2, dc in the same st\n"

@@ -93,7 +93,13 @@ def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) ->
         spellings = [name, *others]
         keys = [lexicon.phrases.get(words_of(spelling)) for spelling in spellings]
         us = next((key for key in keys if key is not None), "")
-        lexicon.add(replace(stitch, us=us), *others)
+        lexicon.add(replace(stitch, abbr=_abbreviated(spellings), us=us), *others)
+
+
+def _abbreviated(spellings: Sequence[str]) -> str:
+    """The one that rounds use: of "knot stitch (ks)" the short one, in front or behind."""
+    short = min(spellings, key=len)
+    return short if " " in spellings[0] and " " not in short else spellings[0]
 
 
 def _alias(low: str, lexicon: Lexicon) -> str | None:

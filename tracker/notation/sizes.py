@@ -20,6 +20,11 @@ _TWO = re.compile(r"\b\d+ ?\(\d+\) ?(?:sts?|sc|dc|hdc|tr|ch)\b")
 _BOTH = re.compile(r"\(\d+, ?\d+\)")
 
 
+def may_be_two(text: str) -> bool:
+    """Whether "8 (10) sts" stands in it: two sizes, where the text names two."""
+    return _TWO.search(plain(text)) is not None
+
+
 def sizes_in(text: str) -> int:
     """Number of sizes that figures such as "8 (9, 10)" are written for; 1 if none are."""
     low = plain(text)

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.problems import Message
-from tracker.notation.sizes import sizes_in
+from tracker.notation.sizes import may_be_two, sizes_in
 from tracker.pattern.cautions import cautions_in
 from tracker.pattern.draft import Draft
 from tracker.pattern.load import LONGEST_ROUND, MOST_PARTS, MOST_STEPS, MOST_STITCHES
@@ -212,9 +212,11 @@ class _Drafting:
 
     def _sizes(self) -> tuple[str, ...]:
         """As many sizes as the figures of the rounds show, with the names the text gives."""
-        count = sizes_in("\n".join(part.rounds for part in self.parts))
-        if count == 1:
+        rounds = "\n".join(part.rounds for part in self.parts)
+        count = sizes_in(rounds)
+        if count == 1 and not (may_be_two(rounds) and sizes_of(self._said(Kind.SIZES), 2)):
             return ()
+        count = max(2, count)
         named = sizes_of(self._said(Kind.SIZES, Kind.FRONT, Kind.NOTES), count)
         if not named:
             self.warnings.append(
