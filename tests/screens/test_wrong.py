@@ -95,9 +95,25 @@ async def test_a_guess_goes_back_there_and_escape_changes_nothing(tmp_path):
 
 
 async def test_without_a_wrong_count_one_is_asked_for(tmp_path):
-    async with on_stage(begin(tmp_path)) as (app, pilot):
-        await pilot.press("space", "w")
+    session = begin(tmp_path)
+    session.go_to_round(2)
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("w")
         assert "Counted: _" in text(app)
+
+
+@pytest.mark.parametrize("key", ["c", "w"])
+async def test_within_a_round_no_number_is_typed_in_vain(tmp_path, key):
+    async with on_stage(begin(tmp_path)) as (app, pilot):
+        await pilot.press("space", key)
+        assert "Counted" not in text(app)
+        assert "a count is entered at a round's end" in text(app)
+
+
+def test_within_a_round_no_number_is_asked_line_by_line(own_home):
+    begin(own_home / "pieces").close()
+    lines = plain(b" c")
+    assert lines[-1].startswith("a count is entered at a round's end")
 
 
 def test_line_by_line_the_remedies_are_numbered(own_home):

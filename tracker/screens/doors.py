@@ -66,11 +66,15 @@ class Doors:
 
         self._work.app.push_screen(Find(self._work.keys, self._inks), found)
 
+    def count(self) -> None:
+        """A count of the round just worked."""
+        self._work.ask(Entry(Asked.COUNT) if self._session.may_count() else None)
+
     def wrong(self) -> None:
         """Ways to put a wrong count right; where none is, the count is asked for."""
         found = self._session.wrong()
         if found is None:
-            self._work.ask(Entry(Asked.COUNT))
+            self.count()
             return
         from tracker.screens.wrong import choose_remedy
 

@@ -64,7 +64,7 @@ class PlainWork:
         self._own: Mapping[str, Callable[[], Iterable[str]]] = {
             "go-round": lambda: self._asking(Asked.ROUND),
             "go-stitch": lambda: self._asking(Asked.STITCH),
-            "count": lambda: self._asking(Asked.COUNT),
+            "count": self._count,
             "measure": lambda: self._asking(Asked.LENGTH),
             "ask": self._turn_asking,
             "loops": self._turn_loops,
@@ -241,10 +241,13 @@ class PlainWork:
         self._session.go_to_part(*self._parts[number - 1])
         return [self._told()]
 
+    def _count(self) -> Iterable[str]:
+        return self._asking(Asked.COUNT) if self._session.may_count() else [self._told()]
+
     def _list_remedies(self) -> Iterable[str]:
         found = self._session.wrong()
         if found is None:
-            yield from self._asking(Asked.COUNT)
+            yield from self._count()
             return
         self._remedies = remedies(self._session, found)
         yield " ".join(word for word in (f"{found.words}.", looks(found)) if word)

@@ -256,7 +256,7 @@ class WorkScreen(Screen[None]):
         return {
             "go-round": lambda: self.ask(Entry(Asked.ROUND)),
             "go-stitch": lambda: self.ask(Entry(Asked.STITCH)),
-            "count": lambda: self.ask(Entry(Asked.COUNT)),
+            "count": doors.count,
             "wrong": doors.wrong,
             "note": doors.note,
             "measure": doors.measure,

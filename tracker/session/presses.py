@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 MOST_COUNTED = 1_000_000
 """A count above this is a slip of the fingers."""
 
+NOT_COUNTED = "a count is entered at a round's end"
+
 
 class Press(NamedTuple):
     """What a press comes to: an event (None: nothing changes) and a few words."""
@@ -249,6 +251,15 @@ def return_to_mark(plan: Plan, state: State) -> Press:
     return Press(Event(spot=to), f"to the mark: {spot_words(plan, state, to)}")
 
 
+def may_count(plan: Plan, state: State) -> bool:
+    """Whether a round was just worked whose count can be entered."""
+    spot = worksheet.here(plan, state)
+    if worksheet.at_end(plan, spot):
+        return True
+    at_start = spot.step == spot.loop == 0
+    return at_start and worksheet.earlier_round(plan, state, spot) is not None
+
+
 def enter_count(plan: Plan, state: State, count: int) -> Press:
     """Keep the maker's count with the finished round, and go on.
 
@@ -261,8 +272,8 @@ def enter_count(plan: Plan, state: State, count: int) -> Press:
     if worksheet.at_end(plan, spot):
         return _entered_at_end(plan, state, spot, count)
     earlier = worksheet.earlier_round(plan, state, spot)
-    if spot.step or spot.loop or earlier is None:
-        return Press(None, "a count is entered at a round's end")
+    if earlier is None or not may_count(plan, state):
+        return Press(None, NOT_COUNTED)
     words = f"{count} counted in {label(plan, earlier)}"
     return Press(Event(spot=spot, tally=(earlier.key, count)), words)
 

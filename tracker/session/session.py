@@ -95,6 +95,13 @@ class Session(Opened):
         """The maker counted ``count`` at the round's end; kept with the round."""
         self._do(presses.enter_count(self.plan, self.state, count))
 
+    def may_count(self) -> bool:
+        """Whether a count can be entered here; where not, the last press says so."""
+        may = presses.may_count(self.plan, self.state)
+        if not may:
+            self._do(presses.Press(None, presses.NOT_COUNTED))
+        return may
+
     def wrong(self) -> Wrong | None:
         """What can be done about a wrong count of the round just worked; None if it is right."""
         from tracker.session import wrong  # few counts are
