@@ -244,6 +244,13 @@ def test_where_takes_the_file_of_a_piece(cosy):
     assert hookside("where", cosy).stdout == hookside("where").stdout
 
 
+@pytest.mark.parametrize("command", ["check", "size", "write"])
+def test_a_name_that_no_pattern_has_is_no_missing_file(command):
+    done = hookside(command, "bonnet")
+    assert (done.returncode, done.stdout) == (2, "")
+    assert done.stderr.startswith('hookside: no pattern is called "bonnet": hookside patterns')
+
+
 def test_the_pattern_names_the_piece_that_is_worked_of_it(cosy):
     told = hookside("where").stdout
     assert hookside("where", "tea-cosy").stdout == told

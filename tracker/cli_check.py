@@ -24,8 +24,8 @@ def check(files: Sequence[str], size: str | None, *, as_json: bool) -> int:
     """Check every file; the worst exit status of them."""
     worst, found = 0, []
     for file in files:
-        path = pattern_path(file)
         try:
+            path = pattern_path(file)
             pattern, checked = _checked(path)
             at = pattern.sizes.index(choose_size(pattern, size)) if size else None
         except (PatternError, Complaint) as error:

@@ -18,10 +18,13 @@ def is_path(word: str) -> bool:
 
 
 def pattern_path(word: str) -> Path:
-    """The file a word means: a demo pattern's short name, or a path."""
+    """The file a word means: a demo pattern's short name, or a path. Raises `Complaint`."""
     from tracker.pattern import library
 
     demo = None if is_path(word) else library.find(word)
+    if demo is None and not is_path(word) and "." not in word:
+        known = "hookside patterns lists the demo patterns; or name a pattern file (.toml)"
+        raise Complaint(f'no pattern is called "{word}": {known}')
     return demo or Path(word)
 
 

@@ -69,9 +69,9 @@ def _session(
     assert word is not None
     from tracker.pattern import library
 
-    path = pattern_path(word)
     if not is_path(word) and library.find(word) is None:
         raise Complaint(_unknown(word))
+    path = pattern_path(word)
     pattern = load(path)
     mine = None if new else begun(pattern.title)
     if mine is not None:
