@@ -10,6 +10,8 @@ from tracker import __version__, cli_help
 from tracker.cli import BAD_INPUT
 from tracker.notation.problems import visible
 
+_AS_WRITTEN = argparse.RawDescriptionHelpFormatter
+
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
@@ -30,7 +32,12 @@ def whole(words: Sequence[str]) -> list[str]:
 
 def make_parser() -> argparse.ArgumentParser:
     """The parser of the whole command line."""
-    parser = _command(_Parser, "hookside", cli_help.ABOUT, cli_help.EXAMPLES)
+    parser = _Parser(
+        prog="hookside",
+        description=cli_help.ABOUT,
+        epilog=cli_help.EXAMPLES,
+        formatter_class=_AS_WRITTEN,
+    )
     parser.add_argument("--version", action="version", version=f"hookside {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     _add_work(commands)
@@ -54,22 +61,22 @@ def make_parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _command(make: type[_Parser], name: str, about: str, examples: str) -> _Parser:
-    return make(
-        prog=name,
-        description=about,
-        epilog=examples,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+def _command(
+    commands: argparse._SubParsersAction[_Parser],
+    name: str,
+    short: str,
+    about: str,
+    examples: str,
+) -> _Parser:
+    """A command that is explained in its own help, its lines kept as they are."""
+    return commands.add_parser(
+        name, help=short, description=about, epilog=examples, formatter_class=_AS_WRITTEN
     )
 
 
 def _add_work(commands: argparse._SubParsersAction[_Parser]) -> None:
-    work = commands.add_parser(
-        "work",
-        help="begin a piece, or go on with one",
-        description=cli_help.WORK,
-        epilog=cli_help.WORK_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+    work = _command(
+        commands, "work", "begin a piece, or go on with one", cli_help.WORK, cli_help.WORK_EXAMPLES
     )
     work.add_argument(
         "name",
@@ -108,12 +115,8 @@ def _add_log(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_measure(commands: argparse._SubParsersAction[_Parser]) -> None:
-    measure = commands.add_parser(
-        "measure",
-        help="keep how long a piece is",
-        description=cli_help.MEASURE,
-        epilog=cli_help.MEASURE_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+    measure = _command(
+        commands, "measure", "keep how long a piece is", cli_help.MEASURE, cli_help.MEASURE_EXAMPLES
     )
     measure.add_argument(
         "words", nargs="+", metavar="[PIECE] LENGTH", help="what the tape shows: 14.5 cm, 5 3/4 in"
@@ -122,12 +125,8 @@ def _add_measure(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_weigh(commands: argparse._SubParsersAction[_Parser]) -> None:
-    weigh = commands.add_parser(
-        "weigh",
-        help="keep what is left of a yarn",
-        description=cli_help.WEIGH,
-        epilog=cli_help.WEIGH_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+    weigh = _command(
+        commands, "weigh", "keep what is left of a yarn", cli_help.WEIGH, cli_help.WEIGH_EXAMPLES
     )
     weigh.add_argument(
         "words", nargs="+", metavar="[PIECE] WEIGHT", help="what the scale shows: 43 g, 1.5 oz"
@@ -137,12 +136,8 @@ def _add_weigh(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_check(commands: argparse._SubParsersAction[_Parser]) -> None:
-    check = commands.add_parser(
-        "check",
-        help="count every round of a pattern",
-        description=cli_help.CHECK,
-        epilog=cli_help.CHECK_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+    check = _command(
+        commands, "check", "count every round of a pattern", cli_help.CHECK, cli_help.CHECK_EXAMPLES
     )
     check.add_argument(
         "files", nargs="+", metavar="FILE", help="a pattern, text or PDF file, or a demo's name"
@@ -152,12 +147,12 @@ def _add_check(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_read(commands: argparse._SubParsersAction[_Parser]) -> None:
-    read = commands.add_parser(
+    read = _command(
+        commands,
         "read",
-        help="draft a pattern file from a text or PDF",
-        description=cli_help.READ,
-        epilog=cli_help.READ_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "draft a pattern file from a text or PDF",
+        cli_help.READ,
+        cli_help.READ_EXAMPLES,
     )
     read.add_argument("file", metavar="FILE", help='a text, Markdown or PDF file, or "-"')
     read.add_argument("-o", "--output", metavar="FILE", help="write the pattern file here")
@@ -167,12 +162,12 @@ def _add_read(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_spread(commands: argparse._SubParsersAction[_Parser]) -> None:
-    spread = commands.add_parser(
+    spread = _command(
+        commands,
         "spread",
-        help="spread increases or decreases evenly",
-        description=cli_help.SPREAD,
-        epilog=cli_help.SPREAD_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "spread increases or decreases evenly",
+        cli_help.SPREAD,
+        cli_help.SPREAD_EXAMPLES,
     )
     spread.add_argument(
         "counts", nargs="+", metavar="COUNT", help='stitches there are and are wanted: "48 to 60"'
@@ -188,12 +183,8 @@ def _add_spread(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
-    write = commands.add_parser(
-        "write",
-        help="the instructions, to hand on",
-        description=cli_help.WRITE,
-        epilog=cli_help.WRITE_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+    write = _command(
+        commands, "write", "the instructions, to hand on", cli_help.WRITE, cli_help.WRITE_EXAMPLES
     )
     write.add_argument(
         "name", metavar="PATTERN|PIECE", help="a pattern file, a demo pattern or a piece"
@@ -218,12 +209,12 @@ def _add_write(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_size(commands: argparse._SubParsersAction[_Parser]) -> None:
-    size = commands.add_parser(
+    size = _command(
+        commands,
         "size",
-        help="how large it comes out, which size fits",
-        description=cli_help.SIZE,
-        epilog=cli_help.SIZE_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "how large it comes out, which size fits",
+        cli_help.SIZE,
+        cli_help.SIZE_EXAMPLES,
     )
     size.add_argument("name", metavar="PATTERN|PIECE", help="a pattern file or a name")
     size.add_argument("--swatch", metavar="SWATCH", help='such as "16 sts 18 rounds 10 cm"')
@@ -238,12 +229,8 @@ def _add_size(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_tables(commands: argparse._SubParsersAction[_Parser]) -> None:
-    tables = commands.add_parser(
-        "tables",
-        help="hooks, yarn weights, heads",
-        description=cli_help.TABLES,
-        epilog=cli_help.TABLES_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+    tables = _command(
+        commands, "tables", "hooks, yarn weights, heads", cli_help.TABLES, cli_help.TABLES_EXAMPLES
     )
     tables.add_argument("table", choices=("hooks", "yarns", "heads"))
     tables.add_argument("word", nargs="?", metavar="WORD", help="one hook, yarn or age")
@@ -252,12 +239,12 @@ def _add_tables(commands: argparse._SubParsersAction[_Parser]) -> None:
 
 
 def _add_chapters(commands: argparse._SubParsersAction[_Parser]) -> None:
-    chapters = commands.add_parser(
+    chapters = _command(
+        commands,
         "chapters",
-        help="chapter marks for a recording",
-        description=cli_help.CHAPTERS,
-        epilog=cli_help.CHAPTERS_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "chapter marks for a recording",
+        cli_help.CHAPTERS,
+        cli_help.CHAPTERS_EXAMPLES,
     )
     chapters.add_argument("piece", nargs="?", metavar="PIECE", help="default: the latest piece")
     chapters.add_argument("--began", required=True, metavar="WHEN", help="when it began")
