@@ -260,6 +260,8 @@ def test_what_is_worked_on_the_wrong_side_is_drawn_as_seen_from_the_right_side()
         ("Rnd 1: 6 sc in ring. (6)\nRnd 2: frumple in each st around. (6)\n", "was not understood"),
         ("Rnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st around. (13)\n", "does not work out"),
         ("Rnd 1: 5000 sc in ring. (5000)\n", "more than 4000 stitches"),
+        ("Rnd 1: ch 5001, sc in 2nd ch from hook and in each ch around. (5000)\n", "than 4000 st"),
+        ("Rnd 1: 0 sc in magic ring.\n", "makes nothing that can be drawn"),
         (OVAL, "both sides of a chain"),
     ],
 )

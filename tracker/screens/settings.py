@@ -11,6 +11,7 @@ from tracker.screens.actions import DEFAULT_KEYS, Keys
 from tracker.screens.command import Command
 from tracker.screens.cues import Cue
 from tracker.screens.keys import KeysError, learn
+from tracker.session.access import reason
 from tracker.session.files import RealDisk, write_whole
 from tracker.session.hints import FIRST, ROUND, Markers
 from tracker.session.shelf import pieces_folder
@@ -64,8 +65,10 @@ def read_settings(path: Path) -> Settings:
         text = RealDisk().read(path).decode()
     except FileNotFoundError:
         return Settings()
-    except (OSError, UnicodeDecodeError) as error:
-        raise SettingsError(f"{path.name} cannot be read: {error}") from None
+    except OSError as error:
+        raise SettingsError(f"{path.name} cannot be read: {reason(error)}") from None
+    except UnicodeDecodeError:
+        raise SettingsError(f"{path.name} is no text in UTF-8: save it as such") from None
     # Imported here, since most makers have no such file.
     import tomllib
 
@@ -86,7 +89,7 @@ def keep_keys(path: Path, changed: Keys) -> None:
         disk.close(write_whole(disk, path, with_keys(text, changed).encode()))
         disk.fsync_folder(path.parent)
     except OSError as error:
-        raise SettingsError(f"{path.name} cannot be written: {error}") from None
+        raise SettingsError(f"{path.name} cannot be written: {reason(error)}") from None
     except ValueError:
         wanted = "; ".join(f"{name} = {[*of]}" for name, of in changed.items())
         raise SettingsError(

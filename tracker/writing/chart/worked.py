@@ -52,7 +52,9 @@ def _go_on(rounds: Sequence[KnotRound], drawn: KnotRound) -> None:
     """Raise `Undrawn` where a round does not stand on those before it, or is too much."""
     if rounds and drawn.under != rounds[-1].places and not _ringed(rounds, drawn):
         raise Undrawn("is not worked into the round before it")
-    if sum(r.made for r in rounds) + drawn.made > MOST:
+    if not drawn.knots:
+        raise Undrawn("makes nothing that can be drawn")
+    if sum(r.made for r in rounds) + (drawn.made or drawn.places) > MOST:
         raise Undrawn(f"would make it more than {MOST} stitches")
 
 
