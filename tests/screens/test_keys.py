@@ -110,8 +110,9 @@ def test_settings_are_read(tmp_path):
 def test_settings_that_cannot_be_used_are_said_in_plain_words(tmp_path, source, said):
     path = tmp_path / "settings.toml"
     path.write_text(source)
-    with pytest.raises(SettingsError, match=re.escape(said)):
+    with pytest.raises(SettingsError, match=re.escape(said)) as caught:
         read_settings(path)
+    assert str(caught.value).startswith("settings.toml")
 
 
 def test_settings_that_are_no_text_are_said_in_plain_words(tmp_path):

@@ -76,6 +76,8 @@ def read_settings(path: Path) -> Settings:
         return _settings(tomllib.loads(text))
     except (tomllib.TOMLDecodeError, RecursionError) as error:
         raise SettingsError(visible(f"{path.name} is not TOML: {error}")) from None
+    except SettingsError as error:
+        raise SettingsError(f"{path.name}: {error}") from None
 
 
 def keep_keys(path: Path, changed: Keys) -> None:
