@@ -150,6 +150,14 @@ async def test_a_length_is_reached(tmp_path):
         assert session.glance().round_label == "Rnd 18"
 
 
+async def test_how_a_chain_is_made_is_told_too(tmp_path):
+    session = begin(tmp_path)
+    session.go_to_round(2)
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("h")
+        assert "ch 1: Yarn over and draw it through the loop on the hook." in text(app)
+
+
 async def test_the_how_to_comes_and_goes(tmp_path):
     session = begin(tmp_path)
     session.go_to_round(5)

@@ -50,6 +50,8 @@ def loops_of(plan: Plan, run: Run) -> tuple[str, ...]:
 
 def how_to(plan: Plan, run: Run) -> HowTo:
     """How a step's stitch is made as it is worked here."""
+    if run.kind is Kind.CHAIN:
+        return HowTo("", "ch", plan.pattern.terms)
     if run.kind is not Kind.STITCH:
         return HowTo()
     stitch = _own_stitch(plan, run)
