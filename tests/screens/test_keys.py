@@ -118,7 +118,7 @@ def test_settings_that_cannot_be_used_are_said_in_plain_words(tmp_path, source, 
 def test_settings_that_are_no_text_are_said_in_plain_words(tmp_path):
     path = tmp_path / "settings.toml"
     path.write_bytes(b"\xff\xfe")
-    with pytest.raises(SettingsError, match="cannot be read"):
+    with pytest.raises(SettingsError, match="is no text in UTF-8"):
         read_settings(path)
 
 
