@@ -145,7 +145,7 @@ async def test_a_length_is_reached(tmp_path):
     session.go_to_round(17)
     async with on_stage(session) as (app, pilot):
         await pilot.press("space")
-        assert "e: long enough" in text(app)
+        assert "space: one more  e: enough  d: measure" in text(app)
         await pilot.press("space", "space", "e")
         assert session.glance().round_label == "Rnd 18"
 
@@ -269,3 +269,11 @@ async def test_soon_after_a_press_the_place_is_kept_for_who_asks_elsewhere(tmp_p
                 break
             await pilot.pause(0.02)
         assert told._kept(session.path) == line(session.glance())
+
+
+async def test_an_open_length_asks_in_whole_words_on_a_small_screen_too(tmp_path):
+    session = begin(tmp_path)
+    session.go_to_round(17)
+    async with on_stage(session, (40, 12)) as (app, pilot):
+        await pilot.press("p", "p", "space")
+        assert "space: one more  e: enough" in text(app)

@@ -93,7 +93,8 @@ def asked(seen: Glance, keys: Keys) -> str:
         return f"{yes}: {seen.part} is done, {seen.step_where}"
     if seen.until and seen.at_end:
         enough, measure = (shown(keys[name][0]) for name in ("long-enough", "measure"))
-        return f"{yes}: one more round   {enough}: long enough   {measure}: measure"
+        # Short enough that the two that go on are whole in 40 columns, with more behind them.
+        return f"{yes}: one more  {enough}: enough  {measure}: measure"
     if not seen.asking:
         return ""
     if seen.ends_on is None:
