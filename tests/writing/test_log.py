@@ -245,3 +245,15 @@ def test_rounds_of_the_makers_own_and_those_left_out_are_told(tmp_path):
     assert ball.rounds[1].changes[0].startswith("changed: sc 1, inc 5")
     assert ball.left_out == ("Rnd 3",)
     session.close()
+
+
+def test_a_round_of_the_makers_own_that_is_left_out_again_leaves_nothing_to_tell(tmp_path):
+    session, clock = begin(tmp_path)
+    work(session, clock, 7)
+    choices = {one.title: one for one in session.improvising().choices}
+    session.improvise(choices["a round of yours before Rnd 2"], "sc in each st around (6)")
+    choices = {one.title: one for one in session.improvising().choices}
+    session.improvise(choices["Rnd 1a left out"], "")
+    (ball,) = session.log()
+    assert (len(ball.rounds), ball.left_out) == (1, ())
+    session.close()

@@ -20,7 +20,7 @@ from tracker.session.weighing import yarn_named
 from tracker.session.yarn_ahead import weighings_of
 
 if TYPE_CHECKING:
-    from tracker.pattern.plan import Plan
+    from tracker.pattern.plan import Plan, PlannedPart
     from tracker.session.history import Item
 
 
@@ -59,7 +59,7 @@ class Logged:
 
 @dataclass(frozen=True, slots=True)
 class LoggedPart:
-    """One part and copy that was begun, its rounds, and the labels of those left out."""
+    """One part and copy that was begun, its rounds, and labels of the pattern's left out."""
 
     name: str
     making_up: bool
@@ -94,9 +94,7 @@ class _Log:
                 rounds = tuple(self._rounds((part, copy)))
                 if rounds:
                     called = name(self._plan, Spot(part, copy))
-                    gone = tuple(
-                        planned.rounds[number].label for number, _ in planned.of(copy).gone
-                    )
+                    gone = tuple(_left_out(planned, copy))
                     found.append(LoggedPart(called, planned.making_up, rounds, gone))
         return tuple(found)
 
@@ -177,6 +175,13 @@ class _Log:
             called = yarn_named(self._plan, letter) if letter else ""
             if called and any(used.values()):
                 yield called, scale.ahead(used).likely if scale else None
+
+
+def _left_out(planned: PlannedPart, copy: int) -> Iterator[str]:
+    """The labels of the pattern's rounds that a copy does without."""
+    for number, _ in planned.of(copy).gone:
+        if number < len(planned.rounds):
+            yield planned.rounds[number].label
 
 
 def _times(worked: Sequence[Done]) -> dict[RoundKey, _Time]:
