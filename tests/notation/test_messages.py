@@ -128,7 +128,7 @@ Fern pot cover · small, tall
 Side
   Rnd 1  agrees            → 8 (10)
   Rnd 2  differs    8 (10) → 16 (20)
-      page.toml, line 9, column 31: makes 16 (20), but 16 (21) is printed (only size 2 is off)
+      page.toml, line 9, column 31: makes 16 (20), but 16 (21) is printed (only size 'tall' is off)
           Rnd 2: inc in each st around. (16, 21)
                                         ^^^^^^^^
   Rnd 3  agrees    16 (20) → 24 (30)
@@ -138,7 +138,7 @@ Side
                     ^^^^^^^^^^^^^^^^^^^^
   Rnd 6  differs   24 (30) → 18 (21)
       page.toml, line 12, column 9: leaves 0 (2) of the 24 (30) stitches below unworked; it \
-makes 18 (21), and 18 (24) is printed (only size 2 is off)
+makes 18 (21), and 18 (24) is printed (only size 'tall' is off)
           Rnd 6: *sc 2, dec; rep from * around. (18, 24)
                   ^^^^^^^^^
       page.toml, line 12, column 8: is numbered 6, but would be number 5 of this part

@@ -24,6 +24,7 @@ WORKED = (
         "sc in next 8 (10, 12) sts, ch 4 (5, 6), sk next 4 (5, 6), sc to end",
         (16, 20, 24),
     ),
+    ((16, 8), "*3 (1) sc, 2 sc in next st; rep from * around", (20, 12)),
     ((24, 28, 32), "*sc 2, sc2tog; rep from * 6/7/8 times total", (18, 21, 24)),
     ((24, 28, 32), "(2 sc, inc) 8 (9, 10) times, sc in last 0 (1, 2)", (32, 37, 42)),
 )

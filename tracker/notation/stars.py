@@ -44,7 +44,11 @@ class Stars(Nesting):
             return False
         if self.ahead().text == "-" and self.ahead(2).type is Type.WORD:
             return False
-        return self.ahead().type in (Type.SIGN, Type.OPEN, Type.END)
+        mark = self.at
+        self.accept_figure()
+        worked = self._stitch_here()  # "*3 (1) sc", a figure for each size
+        self.at = mark
+        return not worked and self.ahead().type in (Type.SIGN, Type.OPEN, Type.END)
 
     def _count_at_end(self) -> bool:
         """Whether the printed count stands here, as the last thing of the text."""

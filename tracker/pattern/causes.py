@@ -47,10 +47,11 @@ def explain(
     starts: Sequence[Start],
     base: Reading,
     below: Figure | None,
+    sizes: Sequence[str] = (),
 ) -> Cause:
-    """What does not fit, and the likeliest cause as the hint."""
+    """What does not fit, and the likeliest cause as the hint. ``sizes``: their names."""
     found = _fault(judged, stated, below)
-    found = replace(found, text=found.text + _which(judged, stated))
+    found = replace(found, text=found.text + _which(judged, stated, sizes))
     hint = ""
     if below is None or max(below, default=0) <= MOST_BELOW:
         hint = _likeliest(nodes, stated, starts, base, judged)
@@ -87,11 +88,11 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
     return Cause(f"makes {makes}, but {said}", start, end, printed=True)
 
 
-def _which(judged: Judged, stated: Stated | None) -> str:
-    """The sizes that are off, where others are right."""
+def _which(judged: Judged, stated: Stated | None, sizes: Sequence[str]) -> str:
+    """The sizes that are off, where others are right: by name, where they have one."""
     printed = () if stated is None else stated.total
     off = [
-        str(i + 1)
+        f"'{sizes[i]}'" if i < len(sizes) else str(i + 1)
         for i, o in enumerate(judged.outcomes)
         if o.short is not None or o.left or (printed and o.makes != figure_of(printed, i))
     ]

@@ -65,7 +65,7 @@ def part_checker(pattern: Pattern, part: Part) -> PartChecker:
         part.below,
         rows=part.worked is Worked.ROWS,
         offset=part.rounds_line - 1,
-        house=House(),
+        house=House(pattern.sizes),
     )
 
 

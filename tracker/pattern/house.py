@@ -6,6 +6,8 @@ anywhere and number as it likes.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tracker.fabric.judge import Judged
 from tracker.fabric.reading import every
 from tracker.fabric.trees import beginning
@@ -18,10 +20,12 @@ from tracker.pattern.order import Task
 class House:
     """Checks numbering and beginning chains from round to round of one part.
 
-    ``numbered``: whether the numbers must follow one another, as they do in a pattern.
+    ``sizes``: their names, for messages; none where there is one size. ``numbered``: whether
+    the numbers must follow one another, as they do in a pattern.
     """
 
-    def __init__(self, *, numbered: bool = True) -> None:
+    def __init__(self, sizes: Sequence[str] = (), *, numbered: bool = True) -> None:
+        self.sizes = sizes
         self._numbered = numbered
         self.begin()
 

@@ -284,7 +284,8 @@ class PartChecker(Judging):
             cause = self.causes.get(id(judged))
             if cause is None:
                 starts = self._starts(self.edges)
-                cause = explain(nodes, judged, stated, starts, base, self._below())
+                sizes = () if self.house is None else self.house.sizes
+                cause = explain(nodes, judged, stated, starts, base, self._below(), sizes)
                 self.causes[id(judged)] = cause
             where = task.item if cause.printed else task.body
             return [self._message(where, cause), *self._numbering(task)]
