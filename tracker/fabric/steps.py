@@ -94,7 +94,6 @@ class Step(NamedTuple):
         nth: which of the steps that go into the same place (from 1, of ``run.per_place``).
         within: its number in its run, from 0.
         made_before: stitches of the round made before this step.
-        made_after: and after it.
         repeats: the repeats it stands in, outermost first.
     """
 
@@ -102,7 +101,6 @@ class Step(NamedTuple):
     nth: int
     within: int
     made_before: int
-    made_after: int
     repeats: tuple[InRepeat, ...]
 
 
@@ -173,7 +171,6 @@ class Walk(Sequence[Step]):
             nth=within % run.per_place + 1,
             within=within,
             made_before=before,
-            made_after=before + run.makes,
             repeats=self._repeats(index, run),
         )
 
