@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from typing import NamedTuple
 
 from tracker.notation.again import AgainReader
 from tracker.notation.grammar import Reader
@@ -86,10 +87,47 @@ def read_round(
     if len(text) > MOST_LETTERS:
         return _unread(text, "has more words than one round is told in")
     lexicon = lexicon or Lexicon(terms)
+    asked = _asked(text)
+    growing = _GROWING.search(plain(text))
+    if asked.goal and growing is not None:
+        return RoundText(text, (_grown(growing),), goal=asked.goal)
+    first = AgainReader(asked.body, lexicon, sizes)
+    if first.depth() > DEEPEST:
+        return _unread(text, f"has more than {DEEPEST} brackets in one another")
+    again = first.again()
+    if again is None:
+        return _one(text, asked, lexicon, sizes)
+    stated = _stated_of(asked.body, lexicon, sizes)
+    until, uneven = asked.until, len(set(again.times or ())) > 1
+    if uneven:
+        until = until or text[again.start : again.end].strip()
+        again = replace(again, times=(1,))
+    uneven = uneven or asked.uneven
+    return RoundText(text, (), stated, again, until, asked.rounds, asked.goal, uneven)
+
+
+class _Asked(NamedTuple):
+    """What a text says of how often its round is worked, and the words without that.
+
+    Attributes:
+        body: the words, with those blanked out that are told in the other fields.
+        until: words on a length it is worked to, or on a number that differs by size.
+        rounds: how many rounds; 0 where nothing is said.
+        goal: the count of stitches to come to, or 0.
+        uneven: whether the number of rounds differs by size.
+    """
+
+    body: str
+    until: str
+    rounds: int
+    goal: int
+    uneven: bool
+
+
+def _asked(text: str) -> _Asked:
     match = _UNTIL.search(plain(text))
     until = "" if match is None else text[match.start() : match.end()].strip()
     body = text if match is None else _blanked(text, match)
-    growing = _GROWING.search(plain(body))
     each_size = _SO_MANY_EACH.search(plain(body))
     if each_size is not None:
         # each maker stops at the number of her own size
@@ -97,23 +135,14 @@ def read_round(
         body = _blanked(body, each_size)
     body, rounds = _so_many(body)
     goal = _GOAL.search(plain(body))
-    if goal is not None and growing is not None:
-        return RoundText(text, (_grown(growing),), goal=int(goal["n"]))
-    first = AgainReader(body, lexicon, sizes)
-    if first.depth() > DEEPEST:
-        return _unread(text, f"has more than {DEEPEST} brackets in one another")
-    again = first.again()
-    if again is not None:
-        stated = _stated_of(body, lexicon, sizes)
-        wanted = 0 if goal is None else int(goal["n"])
-        uneven = len(set(again.times or ())) > 1
-        if uneven:
-            until = until or text[again.start : again.end].strip()
-            again = replace(again, times=(1,))
-        uneven = uneven or each_size is not None
-        return RoundText(text, (), stated, again, until, rounds, wanted, uneven)
-    even = _even_rounds(body)
-    reader = Reader(body, lexicon, sizes)
+    wanted = 0 if goal is None else int(goal["n"])
+    return _Asked(body, until, rounds, wanted, each_size is not None)
+
+
+def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
+    """A round told in its own words."""
+    even = _even_rounds(asked.body)
+    reader = Reader(asked.body, lexicon, sizes)
     nodes = reader.round()
     if even:
         nodes = (Evenly((0,), 0, 0, len(text), reader.named_stitch()),)
@@ -122,9 +151,9 @@ def read_round(
         nodes = (*nodes, Unread("two printed counts", reader.stated.start, reader.stated.end))
     stated = reader.stated
     if all(isinstance(node, Note) for node in nodes):
-        stated = stated or _stated_of(body, lexicon, sizes)
-    often = max(even, rounds)
-    return RoundText(text, nodes, stated, None, until, often, uneven=each_size is not None)
+        stated = stated or _stated_of(asked.body, lexicon, sizes)
+    often = max(even, asked.rounds)
+    return RoundText(text, nodes, stated, None, asked.until, often, uneven=asked.uneven)
 
 
 def _so_many(text: str) -> tuple[str, int]:
