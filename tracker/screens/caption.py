@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import os
 import tempfile
-import threading
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 
 from tracker.notation.problems import visible
+from tracker.screens.latest import Latest
 from tracker.screens.step import whole
 from tracker.session.glance import Glance, numbered
 
@@ -21,60 +21,34 @@ _LEAVE = 2.0
 
 
 class Caption:
-    """Writes the latest place in a thread of its own: whole, and never waited for.
+    """Keeps the latest place in a file: whole, and never waited for.
 
-    ``failed`` is called in that thread, once, with why the file cannot be written.
+    ``failed`` is called in another thread, once, with why the file cannot be written.
     """
 
     def __init__(self, path: Path, failed: Callable[[str], None]) -> None:
         self._path = path
-        self._failed = failed
-        self._told = False
-        self._news = threading.Condition()
-        self._next: str | None = None
+        self._latest = Latest(self._write, failed)
         self._last = ""
-        self._closed = False
-        self._thread: threading.Thread | None = None
 
     def show(self, seen: Glance) -> None:
         """Let the file hold this place and no earlier one; returns at once."""
         words = caption_words(seen)
-        if words == self._last:
-            return
-        self._last = words
-        with self._news:
-            self._next = words
-            self._news.notify()
-        if self._thread is None:
-            self._thread = threading.Thread(target=self._work, daemon=True)
-            self._thread.start()
+        if words != self._last:
+            self._last = words
+            self._latest.put(words)
 
     def close(self) -> None:
         """Write what is still to be written."""
-        with self._news:
-            self._closed = True
-            self._news.notify()
-        if self._thread is not None:
-            self._thread.join(_LEAVE)
+        self._latest.finish(_LEAVE)
 
-    def _work(self) -> None:
-        while (words := self._wait()) is not None:
-            try:
-                write_caption(self._path, words)
-            except OSError as error:
-                self._tell(error)
-
-    def _wait(self) -> str | None:
-        with self._news:
-            self._news.wait_for(lambda: self._closed or self._next is not None)
-            words, self._next = self._next, None
-            return words
-
-    def _tell(self, error: OSError) -> None:
-        if not self._told:
-            self._told = True
+    def _write(self, words: str) -> str:
+        try:
+            write_caption(self._path, words)
+        except OSError as error:
             reason = (error.strerror or str(error)).lower()
-            self._failed(f"The caption {self._path.name} cannot be written: {reason}")
+            return f"The caption {self._path.name} cannot be written: {reason}"
+        return ""
 
 
 def caption_words(seen: Glance) -> str:

@@ -8,11 +8,11 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from tracker.screens.actions import Keys, bindings
-from tracker.screens.entry import Asked, Entry
+from tracker.screens.entry import Asked, Entry, typed_on
 from tracker.screens.flow import Line, Piece, content, cut_line, length, paragraph, spread
 from tracker.screens.inks import Inks
 from tracker.screens.keys import shown
-from tracker.screens.tell import number_for, prompt
+from tracker.screens.tell import prompt
 from tracker.session.returning import Card, Fact
 from tracker.session.session import Session
 
@@ -76,20 +76,13 @@ class CardScreen(Screen[None]):
         elif name == "go-round":
             self._entry = Entry(Asked.ROUND)
         elif self._entry is not None:
-            self._type_on(name)
+            self._entry = typed_on(self._entry, name, self._session)
+            if self._entry is None:
+                self._told = self._session.glance().last_press
         elif name == "next":
             self.dismiss()
             return
         self._show()
-
-    def _type_on(self, name: str) -> None:
-        entry, self._entry = self._entry, None
-        assert entry is not None
-        if name == "back":
-            self._entry = entry.corrected()
-        elif entry.number is not None:
-            getattr(self._session, number_for(entry))(entry.number)
-            self._told = self._session.glance().last_press
 
     def _parts(self) -> None:
         from tracker.screens.parts import choose_part

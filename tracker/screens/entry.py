@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from tracker.session.session import Session
 
 LONGEST = 7
 """Digits; no count of a round has more."""
@@ -40,3 +43,24 @@ class Entry(NamedTuple):
     def corrected(self) -> Entry | None:
         """Without the last digit; None where there was none: the entry is dropped."""
         return self._replace(digits=self.digits[:-1]) if self.digits else None
+
+
+def typed_on(entry: Entry, name: str, session: Session) -> Entry | None:
+    """What is left of an entry after next or back: back corrects it, next takes it."""
+    if name == "back":
+        return entry.corrected()
+    take(entry, session)
+    return None
+
+
+def take(entry: Entry, session: Session) -> None:
+    """Hand the number to the session; nothing where none was typed."""
+    if entry.number is not None:
+        {
+            Asked.COUNT: session.enter_count,
+            Asked.ROUND: session.go_to_round,
+            Asked.STITCH: session.go_to_stitch,
+            Asked.RIP: session.rip_back,
+            Asked.GRAMS: session.weigh_grams,
+            Asked.LENGTH: session.measured_mm,
+        }[entry.asked](entry.number)

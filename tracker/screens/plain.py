@@ -10,12 +10,11 @@ from collections.abc import Callable, Iterable, Mapping
 from tracker.pattern.foreword import foreword
 from tracker.screens.actions import ACTIONS, BY_NAME, Keys
 from tracker.screens.aside import Aside
-from tracker.screens.entry import Asked, Entry
+from tracker.screens.entry import Asked, Entry, take
 from tracker.screens.guard import Guard
 from tracker.screens.keys import shown
 from tracker.screens.plain_words import told
 from tracker.screens.side import copies
-from tracker.screens.tell import number_for
 from tracker.screens.wrong import Remedy, looks, remedies
 from tracker.session.glance import line
 from tracker.session.hints import NO_MARKERS, Markers, hint
@@ -206,7 +205,7 @@ class PlainWork:
             return self._go_to_part(entry.number)
         if entry.asked is Asked.CHOICE:
             return self._choose(entry.number)
-        getattr(self._session, number_for(entry))(entry.number)
+        take(entry, self._session)
         return [self._told()]
 
     def _asking(self, what: Asked) -> Iterable[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.screens.actions import Keys
-from tracker.screens.entry import Asked, Entry
+from tracker.screens.entry import Entry
 from tracker.screens.flow import CUT, Line, cut, paragraph, spread
 from tracker.screens.keys import shown
 from tracker.screens.slot import Room, Slot
@@ -100,15 +100,3 @@ def asked(seen: Glance, keys: Keys) -> str:
     if seen.ends_on is None:
         return f"Type what you counted, or {yes} to go on."
     return f"{yes}: it is {seen.ends_on}, or type your count"
-
-
-def number_for(entry: Entry) -> str:
-    """The name of the session's method that takes the number."""
-    return {
-        Asked.COUNT: "enter_count",
-        Asked.ROUND: "go_to_round",
-        Asked.STITCH: "go_to_stitch",
-        Asked.RIP: "rip_back",
-        Asked.GRAMS: "weigh_grams",
-        Asked.LENGTH: "measured_mm",
-    }[entry.asked]

@@ -15,7 +15,7 @@ from tracker.screens.canvas import Canvas
 from tracker.screens.count import Count
 from tracker.screens.cues import cues_at
 from tracker.screens.doors import Doors
-from tracker.screens.entry import Asked, Entry
+from tracker.screens.entry import Asked, Entry, typed_on
 from tracker.screens.guard import Guard
 from tracker.screens.head import Head
 from tracker.screens.inks import Inks
@@ -27,7 +27,7 @@ from tracker.screens.side import Side
 from tracker.screens.slot import Slot
 from tracker.screens.sounds import Sounds
 from tracker.screens.step import Aim, Step
-from tracker.screens.tell import Last, Notice, number_for
+from tracker.screens.tell import Last, Notice
 from tracker.screens.ticks import Ticks
 from tracker.screens.view import View
 from tracker.screens.words import Words
@@ -170,7 +170,7 @@ class WorkScreen(Screen[None]):
         moves, self._moves = self._moves, 0
         self._untold_for = max(0, self._untold_for - 1)
         if self._entry is not None and name in ("next", "back"):
-            self._type_on(name)
+            self.ask(typed_on(self._entry, name, self.session))
         elif method := BY_NAME[name].method:
             self._entry = None
             self._how = self._how and self._shape() is not Shape.SMALL
@@ -234,16 +234,6 @@ class WorkScreen(Screen[None]):
 
     def _shape(self) -> Shape:
         return shape_for(*self.app.size)
-
-    def _type_on(self, name: str) -> None:
-        """With a number being typed, next takes it and back corrects it."""
-        entry, self._entry = self._entry, None
-        assert entry is not None
-        if name == "back":
-            self._entry = entry.corrected()
-        elif entry.number is not None:
-            getattr(self.session, number_for(entry))(entry.number)
-        self.show()
 
     def ask(self, entry: Entry | None) -> None:
         """Ask for a number, or drop the one that is typed."""
