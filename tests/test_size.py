@@ -141,6 +141,12 @@ def test_the_size_that_fits_a_length_with_the_patterns_ease():
     assert best == "  6 months      41.9 cm, 2.1 cm smaller than the head, fits best"
 
 
+def test_no_size_is_said_to_fit_what_it_is_far_too_small_for():
+    said = sized("headband", "--for", "90 cm")
+    assert "fits best" not in said
+    assert "54.4 cm, 35.6 cm smaller than the head, nearest, but fits none\n" in said
+
+
 @pytest.mark.parametrize(
     ("ease", "wanted"), [("-5%", 41.8), ("-2 cm", 42.0), ("0 cm", 44.0), ("1 in", 46.54)]
 )
@@ -283,6 +289,8 @@ def test_chain_spaces_keep_a_width_from_being_told_by_counts():
         (("--for", "44 g"), 'no head is known of "44 g"'),
         (("--for", "0 cm"), 'no head is known of "0 cm"'),
         (("--ease", "tight"), '"tight" is no ease, such as "-2 cm" or "-5 %"'),
+        (("--ease", "1/0 %"), '"1/0 %" is no ease, such as "-2 cm" or "-5 %"'),
+        (("--for", "0 cm"), 'nothing is "0 cm" round: give a length such as 44 cm'),
         (("--hook", "\x1b[2J"), 'no hook is called "␛[2J"'),
         (("--size", "hall"), "comes in one size"),
         (("--unit", "ell"), "argument --unit"),

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 
     from tracker.measure.heads import Head
     from tracker.measure.hooks import Hook
+    from tracker.measure.units import Amount
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
 
@@ -139,13 +140,23 @@ def _bodies(words: str | None) -> tuple[tuple[Head, ...], tuple[Body, ...]]:
     """What a word means that the piece shall go round: a length, or the heads of an age."""
     if words is None:
         return (), ()
-    if first_length(words) is not None:
-        cm = _read(read_length, words).cm
-        if cm <= 0:
-            raise Complaint("what it goes round is longer than nothing")
-        return (), (Body("", cm, cm, cm),)
+    length = _length(words)
+    if length is not None:
+        if length.cm <= 0:
+            raise Complaint(f'nothing is "{words}" round: give a length such as 44 cm')
+        return (), (Body("", length.cm, length.cm, length.cm),)
     heads = _read(heads_of, words)
     return heads, tuple(Body(head.who, head.low, head.middle, head.high) for head in heads)
+
+
+def _length(words: str) -> Amount | None:
+    """The length that words state; None where they are no length but may be an age."""
+    try:
+        return read_length(words)
+    except ValueError:
+        if first_length(words) is None:
+            return None
+        raise
 
 
 def _hooks(word: str | None) -> tuple[Hook, ...]:

@@ -202,7 +202,8 @@ def _choice(told: Told, one: Choice, best: Choice) -> str:
     than = _on(told)
     ease = told.show(abs(one.ease))
     said = f"{ease} {'larger' if one.ease > 0 else 'smaller'} than {than}"
-    marked = ", fits best" if one is best and len(told.sizes) > 1 else ""
+    nearest = "fits best" if best.fits else "nearest, but fits none"
+    marked = f", {nearest}" if one is best and len(told.sizes) > 1 else ""
     return f"{told.show(one.around)}, {said if one.ease else f'as large as {than}'}{marked}"
 
 

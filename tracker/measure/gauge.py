@@ -142,10 +142,10 @@ def read_ease(text: str) -> Ease:
         ValueError: it states none; the message says what one looks like.
     """
     found = _SHARE.fullmatch(text.strip())
-    if found is None:
+    number = read_number(found[2]) if found else None
+    if found is None or number is None:
         try:
             return Ease(cm=read_length(text).cm)
         except ValueError:
             raise ValueError(f'"{text.strip()}" is no ease, such as "-2 cm" or "-5 %"') from None
-    share = (read_number(found[2]) or Fraction(0)) / 100
-    return Ease(share=-share if found[1] else share)
+    return Ease(share=(-number if found[1] else number) / 100)

@@ -20,6 +20,10 @@ if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
 
 
+LOOSEST = Fraction(1, 10)
+"""The share that a size may be off and still be said to fit. Our own choice."""
+
+
 @dataclass(frozen=True, slots=True)
 class Sized:
     """One size by a swatch.
@@ -65,6 +69,11 @@ class Choice:
     around: Fraction
     off: Fraction
     ease: Fraction
+
+    @property
+    def fits(self) -> bool:
+        """Whether it can be worn at all: off by no more than `LOOSEST` of what was wanted."""
+        return abs(self.off) <= (self.around - self.off) * LOOSEST
 
 
 def sized(plans: Sequence[Plan], ruler: Ruler) -> tuple[Sized, ...]:
