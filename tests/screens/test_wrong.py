@@ -94,6 +94,28 @@ async def test_a_guess_goes_back_there_and_escape_changes_nothing(tmp_path):
         assert (session.glance().round_label, session.glance().made) == ("Rnd 7", 5)
 
 
+async def test_it_can_still_be_put_right_from_within_the_next_round(tmp_path):
+    session = miscounted(tmp_path)
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("space", "space", "space", "w")
+        await pilot.pause()
+        seen = " ".join(text(app).split())
+        assert "54 in Rnd 7, not 56: 2 too few" in seen
+        assert "come right" not in seen
+        await pick(pilot, app, "Rip back the whole")
+        assert (session.glance().round_label, session.glance().made) == ("Rnd 7", 0)
+
+
+async def test_a_round_that_puts_it_right_is_not_asked_about_again(tmp_path):
+    session = miscounted(tmp_path)
+    session.come_right()
+    session.next()
+    async with on_stage(session) as (app, pilot):
+        await pilot.press("w")
+        assert isinstance(app.screen, WorkScreen)
+        assert "a count is entered at a round's end" in text(app)
+
+
 async def test_without_a_wrong_count_one_is_asked_for(tmp_path):
     session = begin(tmp_path)
     session.go_to_round(2)

@@ -41,9 +41,7 @@ def remedies(session: Session, found: Wrong) -> tuple[Remedy, ...]:
         return lambda: session.back_to(step)
 
     guesses = [Remedy(s.what, s.look, back_to(s.step)) for s in found.suspects]
-    rip = Remedy(
-        "Rip back the whole round.", f"To the start of {found.label}.", lambda: session.rip_back(1)
-    )
+    rip = Remedy("Rip back the whole round.", f"To the start of {found.label}.", back_to(0))
     rounds = Remedy("Rip back several rounds.", "Type how many.", lambda: Entry(Asked.RIP))
     right = Remedy(
         "Go on, and come right in the next round.", f"{found.right}.", session.come_right

@@ -34,7 +34,18 @@ class Miscount(NamedTuple):
 
 def miscount(plan: Plan, state: State) -> Miscount | None:
     """The wrong count of the round just worked; None where it is right or not counted."""
-    start = just_worked(plan, state)
+    return _miscount(plan, state, just_worked(plan, state))
+
+
+def late_miscount(plan: Plan, state: State) -> Miscount | None:
+    """The wrong count of the round below the one in work; None where it is being put right."""
+    spot = worksheet.here(plan, state)
+    if off_below(plan, state, spot):
+        return None
+    return _miscount(plan, state, worksheet.earlier_round(plan, state, spot))
+
+
+def _miscount(plan: Plan, state: State, start: Spot | None) -> Miscount | None:
     if start is None:
         return None
     counted, should = state.counts.get(start.key), worksheet.round_at(plan, start).ends_on

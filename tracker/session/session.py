@@ -103,7 +103,7 @@ class Session(Opened):
         return may
 
     def wrong(self) -> Wrong | None:
-        """What can be done about a wrong count of the round just worked; None if it is right."""
+        """What can be done about a wrong count of the last round counted; None without one."""
         from tracker.session import wrong  # few counts are
 
         return wrong.wrong(self.plan, self.state)

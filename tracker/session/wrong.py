@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 
 class Wrong(NamedTuple):
-    """A wrong count of the round just worked.
+    """A wrong count of the round just worked, or of the one below the round in work.
 
     Attributes:
         start: the start of that round.
@@ -27,7 +27,7 @@ class Wrong(NamedTuple):
         repeat: what a right repeat looks like on the work; "" where the round has none.
         following: the start of the round after it, None after the part's last.
         right: how the following round comes right in spite of it, shown before it is
-            accepted; "" where it cannot.
+            accepted; "" where it cannot, or is already in work.
     """
 
     start: Spot
@@ -48,8 +48,12 @@ class Wrong(NamedTuple):
 
 
 def wrong(plan: Plan, state: State) -> Wrong | None:
-    """The wrong count of the round just worked; None where it is right or not counted."""
-    found = mending.miscount(plan, state)
+    """The wrong count of the round just worked, or of the one below the round in work.
+
+    None where it is right, not counted, or being put right.
+    """
+    at_once = mending.miscount(plan, state)
+    found = at_once or mending.late_miscount(plan, state)
     if found is None:
         return None
     start, counted, should = found
@@ -64,7 +68,7 @@ def wrong(plan: Plan, state: State) -> Wrong | None:
         suspects=suspects(planned.walk, counted, should, rows=rows),
         repeat=right_repeat(planned.walk),
         following=following,
-        right=_right(plan, following, counted - should),
+        right=_right(plan, following, counted - should) if at_once else "",
     )
 
 
