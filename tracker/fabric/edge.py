@@ -38,6 +38,10 @@ Cursor = tuple[int, int, int, int, Places, int]
 #: Places that are no stitches: a turning chain that is not counted, a slip stitch that only
 #: holds down the petals beside it, a gap between two groups.
 UNCOUNTED = frozenset(("tch", "anchor", "gap"))
+#: Stitches that an earlier round passed over, at the edge of an opening.
+SKIPPED = "skipped st"
+#: Stitches round a post, whichever they are: "each FP st".
+POSTED = frozenset(("fp", "bp"))
 #: Names that a group of stitches in one place may be called by.
 GROUPED = frozenset(("shell", "v-st", "fan", "group"))
 
@@ -204,6 +208,8 @@ class Below:
             return not spot.group
         if kind in ("st", "st+ch") or spot.name == "st" or self.loose or not self.knows(kind):
             return True
+        if kind in POSTED:
+            return spot.name.startswith(kind)
         return spot.name == kind or base_of(spot.name) == base_of(kind)
 
     def _is_space(self, kind: str, spot: Spot) -> bool:
@@ -217,6 +223,8 @@ class Below:
         """Whether the edge has stitches of that name."""
         if kind == "sl st" and "anchor" in self._names:
             return True
+        if kind in POSTED:
+            return any(name.startswith(kind) for name in self._names)
         return kind in self._names or base_of(kind) in self._names
 
     def has_group(self, kind: str) -> bool:

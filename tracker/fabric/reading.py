@@ -222,12 +222,14 @@ def _make_ways(node: Make, found: dict[str, None]) -> None:
         found["chain_counts"] = None
     if target.count is not None and target.count == node.count and node.count[0] > 1:
         found["shared"] = None
-    if _names_stitch(target):
+    if names_stitch(target):
         found["loose"] = None
 
 
-def _names_stitch(target: Target) -> bool:
+def names_stitch(target: Target | None) -> bool:
     """Whether a place is named by the stitch that stands there."""
+    if target is None:
+        return False
     plain = target.kind in ("st", "ch", "tch", "corner", "st+ch") or target.kind.endswith("sp")
     return not plain and target.at is not At.SAME
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from tracker.fabric.edge import SKIPPED
 from tracker.fabric.trees import beginning
 from tracker.notation.tree import (
     Along,
@@ -31,6 +32,27 @@ def _raised(node: Node, number: int) -> Node:
         return node
     assert isinstance(node, Make | Group)
     return replace(node, target=replace(target, at=target.of, nth=0))
+
+
+def in_opening(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with the stitches that an earlier round passed over as places of their own.
+
+    "In each of the 6 skipped sts and each ch" is in every place round the opening.
+    """
+    return tuple(_in_opening(node) for node in nodes)
+
+
+def _in_opening(node: Node) -> Node:
+    if isinstance(node, Group | Repeat):
+        node = replace(node, body=in_opening(node.body))
+    target = node.target if isinstance(node, Make | Group) else None
+    if target is None or target.at is not At.SKIPPED:
+        return node
+    assert isinstance(node, Make | Group)
+    if target.kind == "st+ch":
+        return replace(node, target=replace(target, at=At.EACH, count=None))
+    at = At.EACH if target.count is None else At.NEXT
+    return replace(node, target=replace(target, at=at, kind=SKIPPED))
 
 
 def with_stitches(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

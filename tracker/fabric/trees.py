@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from tracker.fabric.reading import every
 from tracker.notation.tree import (
@@ -11,6 +12,7 @@ from tracker.notation.tree import (
     Chain,
     Deed,
     Evenly,
+    Figure,
     Group,
     Make,
     Node,
@@ -256,11 +258,41 @@ def self_contained(nodes: tuple[Node, ...]) -> bool:
     for node in every(nodes):
         if isinstance(node, Repeat) and (node.times is None or (node.implied and node.starred)):
             return False
-        if isinstance(node, Make | Group) and node.target is not None and node.target.at is At.EACH:
-            return False
+        if isinstance(node, Make | Group) and node.target is not None:
+            target = node.target
+            each_skipped = target.at is At.SKIPPED and (not target.count or target.kind == "st+ch")
+            if target.at is At.EACH or each_skipped:
+                return False
         if isinstance(node, Evenly):
             return False
     return True
+
+
+def into_row_ends(nodes: tuple[Node, ...]) -> bool:
+    """Whether all that is made goes into the ends of rows."""
+    made = [n.target for n in every(nodes) if isinstance(n, Make | Group) and not slips(n)]
+    placed = [t for t in made if t is not None and t.at is not At.SAME]
+    return bool(placed) and all(t.rows for t in placed)
+
+
+def takes_up_opening(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round goes into stitches that an earlier one passed over: a thumb, an ear hole."""
+    placed = [n.target for n in every(nodes) if isinstance(n, Make | Group)]
+    skipped = any(t is not None and t.at is At.SKIPPED for t in placed)
+    return skipped and not any(isinstance(n, Skip) for n in every(nodes))
+
+
+def opened(nodes: tuple[Node, ...]) -> tuple[Figure, Figure] | None:
+    """How many stitches an opening in a round passes over, and the chains that go over it.
+
+    None where there is none, or where there are several that are not alike.
+    """
+    found = set()
+    for one, other in pairwise(n for n in every(nodes) if not isinstance(n, Note)):
+        chain, skip = (one, other) if isinstance(one, Chain) else (other, one)
+        if isinstance(chain, Chain) and isinstance(skip, Skip) and skip.count[0] > 1:
+            found.add((skip.count, chain.count))
+    return found.pop() if len(found) == 1 else None
 
 
 def names_corner(node: Node) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tracker.fabric.edge import Spot
 from tracker.fabric.outcome import Outcome, ShortError, Start
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading, every, names_stitch
 from tracker.fabric.repeating import Repeating
 from tracker.fabric.trees import hooked, slips
 from tracker.fabric.variants import mark_variants
@@ -131,7 +131,7 @@ class Walker(Repeating):
         self.used.update(kind for _, kind in kinds)
         missing = {kind: part for part, kind in kinds}
         while (spot := self.below.ahead()) is not None:
-            part, kind = next(((p, k) for p, k in kinds if self.below.matches(k, spot)), (None, ""))
+            part, kind = self._part_for(spot, kinds)
             missing.pop(kind, None)
             if part is None:
                 self.below.pass_over()
@@ -141,9 +141,21 @@ class Walker(Repeating):
             else:
                 self.take(part, kind, 1)
                 self._in_place(part)
+        # "fpdc in each fpdc, bpdc in each bpdc" says of no stitch below that there must be one
+        alike = all(names_stitch(part.target) for part in parts)
         for kind, part in missing.items():
-            if not self.free:
+            if not self.free and not alike:
                 raise ShortError(part, kind, 1, 0)
+
+    def _part_for(
+        self, spot: Spot, kinds: list[tuple[Make | Group, str]]
+    ) -> tuple[Make | Group | None, str]:
+        """Which part goes into a place: one that names it exactly goes before the others."""
+        fitting = [(part, kind) for part, kind in kinds if self.below.matches(kind, spot)]
+        if not fitting:
+            return None, ""
+        exact = next((found for found in fitting if found[1] == spot.name), fitting[0])
+        return exact if names_stitch(fitting[0][0].target) else fitting[0]
 
     def _to_end(self, node: Repeat) -> bool:
         return (node.times is None or (node.implied and self.reading.implied)) and not self.free

@@ -179,12 +179,6 @@ class Advice(Repeats):
         self.at = back
         return found
 
-    def _stitch_named(self) -> bool:
-        mark = self.at
-        key = self.accept_phrase(self.lexicon.phrases)
-        self.at = mark
-        return key not in (None, "ch", "sl st")
-
     def _could_count(self, begin: int, end: int) -> bool:
         """Whether the words from ``begin`` to ``end`` name a stitch or a working word."""
         back = self.at

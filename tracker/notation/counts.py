@@ -6,8 +6,10 @@ from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
 from tracker.notation.wordlists import (
+    CHAIN_WORDS,
     END_SIGNS,
     GIVING,
+    LEFT_OUT,
     NOT_COUNTED,
     ROUND_WORDS,
     SPACE_WORDS,
@@ -84,6 +86,9 @@ class Counts(Targets):
             if length:
                 parts.append((f"ch-{length} sp", (1,)))
                 continue
+            if parts and self._left_out(self.at, close):
+                self.at = close
+                continue
             figure = self._count_figure()
             if figure is None:
                 return None
@@ -158,6 +163,9 @@ class Counts(Targets):
                 if self.at > mark:
                     words.append(name)
                     continue
+            if token.type is Type.OPEN and self._left_out(self.at + 1, self.closing()):
+                self.at = self.closing() + 1
+                continue
             if token.type in (Type.OPEN, Type.STAR):
                 return None
             words.append(token.text)
@@ -165,6 +173,11 @@ class Counts(Targets):
         self.accept_any(",", ";", "+", "&", "/")
         self.accept_any("and", "plus")
         return self._name(name, words)
+
+    def _left_out(self, begin: int, end: int) -> bool:
+        """Whether the words there only say that the beginning chain is not in the count."""
+        words = {t.text for t in self.tokens[begin:end]}
+        return not (words.isdisjoint(CHAIN_WORDS) or words.isdisjoint(LEFT_OUT))
 
     def _place_follows(self) -> bool:
         """Whether "in" here leads to a place and not to a total: "(3 sc in 1 st)"."""

@@ -36,6 +36,7 @@ class Deeds(Colours):
         """``deed = join | slip join | turn | other side | end | colour | marker | loops``"""
         for rule in (
             self._do_not,
+            self.passes_join,
             self._aside,
             self._to_other_round,
             self._goes_on,
@@ -216,16 +217,26 @@ class Deeds(Colours):
         if self._free_loops():
             return OtherSide(start, self.last_end)
         self.at = begin
-        while self.at < begin + 12 and self.here.text not in OTHER_SIDE:
-            if not self.accept_any(*OTHER_SIDE_LEAD):
+        while self.at < begin + 12 and not self._side_named():
+            if not self.accept_any(*OTHER_SIDE_LEAD, "back"):
                 return None
         word = self.accept_any(*OTHER_SIDE)
-        if word in ("other", "opposite", "back") and not self.accept_any("side", "edge"):
+        sided = self.accept_any("side", "edge", "loops", "half")
+        if word in ("other", "opposite", "back") and not sided:
             return None
-        if self.accept("of"):
+        named = self.accept("of")
+        if named:
             self.accept_all("the", "your", "foundation", "starting", "beginning", "beg", "base")
-            self.accept_any(*CHAIN_WORDS)
+            named = bool(self.accept_any(*CHAIN_WORDS))
+        self.accept("as", "follows")
+        if word in ("bottom", "lower", "underneath") and not named:
+            return None
         return OtherSide(start, self.last_end)
+
+    def _side_named(self) -> bool:
+        """Whether the other side is named here; not in "work back along …"."""
+        leads = self.here.text == "back" and self.ahead().text in OTHER_SIDE_LEAD
+        return self.here.text in OTHER_SIDE and not leads
 
     def _free_loops(self) -> bool:
         """``("free" | "unused" …) "loops" "of" ["the"] "foundation" "chain"``"""

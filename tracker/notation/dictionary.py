@@ -65,7 +65,7 @@ _OTHERS = (
 _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
     "sl st": ("slst", "ss", "slip stitch", "slipstitch", "sl stitch", "sl - st", "slip st", "sl"),
     "esc": ("ext sc", "extended sc"),
-    "rev sc": ("reverse sc", "crab st", "crab stitch"),
+    "rev sc": ("reverse sc", "rsc", "crab st", "crab stitch"),
     "inc": ("increase", "incr"),
     "dec": ("decrease", "decr", "2 tog", "2 together", "2 sts tog", "2 sts together"),
     "invdec": (

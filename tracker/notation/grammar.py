@@ -162,6 +162,9 @@ class Reader(Wholes):
 
     def _skips(self) -> list[Node] | None:
         """``skip {"and" place}``, or a list of places in brackets"""
+        joined = self.passes_join()
+        if joined is not None:
+            return [joined]
         listed = self.skip_list()
         if listed:
             return [*listed]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from tracker.notation.paces import Paces
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Act, At, Deed
-from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, PIECES, SPACE_WORDS
+from tracker.notation.tree import Act, At, Deed, Note
+from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, PIECES, SKIPS, SPACE_WORDS
 
 
 class Joins(Paces):
@@ -76,6 +76,57 @@ class Joins(Paces):
                     return after.value
         return 0
 
+    def passes_join(self) -> Note | None:
+        """``(skip | "not" ["work"] "in") "the" join``: what closed a round is no stitch
+
+        Nor is a chain that is not worked into: "join in first dc, not in the ch 2".
+        """
+        mark, start, skipped = self.at, self.here.start, self.here.text in SKIPS
+        if self._passed_over():
+            begin = self.at
+            if self._names_join() and self._clause_is_over():
+                return Note(start, self.last_end)
+            self.at = begin
+            self.accept_any("the", "your")
+            chain = self._turning() or self._chain_length()
+            if chain and (self._and_joins() if skipped else self._clause_is_over()):
+                return Note(start, self.last_end)
+        self.at = mark
+        return None
+
+    def _and_joins(self) -> bool:
+        """Whether ``"and" (join | "sl st")`` stands here: "skip the ch 2 and join"."""
+        mark = self.at
+        found = self.accept("and") and (self.here.text in JOINS or self._accept_slip())
+        self.at = mark
+        return found
+
+    def _passed_over(self) -> bool:
+        """``skip ["over"] | ["do"] "not" ["work"] "in"``"""
+        if self.accept_any(*SKIPS):
+            self.accept_any("over")
+            return True
+        if self.accept("do", "not") or self.accept("don't") or self.accept("never"):
+            self.accept_any("work", "crochet", "stitch")
+        elif not self.accept("not"):
+            return False
+        return bool(self.accept_any("in", "into", "to")) or self.ahead(-1).text == "not"
+
+    def _names_join(self) -> bool:
+        """``["the"] ["sl st" ["from"]] ("join" ["sl st"] | "seam")``, but not ``"joining" kind``"""
+        self.accept_any("the", "your", "first", "last")
+        slip = self._accept_slip()
+        if slip:
+            self.accept_all("from", "of", "the")
+        elif self.ahead().text == "seam":
+            self.at += 1
+        word = self.accept_any("join", "joining", "seam")
+        slip = self._accept_slip() or slip
+        if not word or (not slip and self.kind() is not None):
+            return False
+        self._suffix()
+        return True
+
     def _slip_here(self) -> bool:
         mark = self.at
         found = self._accept_slip()
@@ -113,6 +164,7 @@ class Joins(Paces):
             "first",
             "1st",
             "finish",
+            "standing",
         }
         chain = not words.isdisjoint(CHAIN_WORDS) and words.isdisjoint(SPACE_WORDS)
         to_chain = chain and self.here.text in ("in", "to", "into", "around")

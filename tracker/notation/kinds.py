@@ -19,7 +19,7 @@ from tracker.notation.wordlists import (
 )
 
 #: Kinds of place that are no stitches of a name.
-_PLACES = ("st", "st+ch", "ch", "corner", "sp")
+_PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp")
 
 
 class Kinds(Kit):
@@ -37,6 +37,8 @@ class Kinds(Kit):
         self.in_group = ""
         #: whether the words name the sides of rows as places
         self.along_rows = False
+        #: whether the kind read last was the end of a row
+        self.into_rows = False
 
     def accept_loop(self) -> bool:
         """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
@@ -75,7 +77,9 @@ class Kinds(Kit):
         """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
         self._plural, self.at_base, self.in_group = False, False, ""
         begin = self.at
-        self.accept_any("held", "unworked", "live", "free", "skipped", "remaining", "rem")
+        self.accept_any(
+            "standing", "held", "unworked", "live", "free", "skipped", "remaining", "rem"
+        )
         mark = self.at
         for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
             found = rule()
@@ -170,10 +174,10 @@ class Kinds(Kit):
 
     def _stitch_kind(self) -> str | None:
         """``"row ends" | "st" ["and" "ch"] | "ch" | stitch ["st"]``"""
-        if self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends"):
-            self.at += 2
-            return "st"
-        if self.along_rows and self.accept_any("row", "rows"):
+        ends = self.here.text in ("row", "rows") and self.ahead().text in ("end", "ends")
+        if ends or (self.along_rows and self.here.text in ("row", "rows")):
+            self.at += 1 + ends
+            self.into_rows = True
             return "st"
         word = self.accept_any(*STITCH_WORDS)
         self._plural_sts = word in ("sts", "stitches")
@@ -186,8 +190,11 @@ class Kinds(Kit):
             self.accept_any("stitch", "stitches", "sts")
             return "ch"
         key = self.accept_phrase(self.lexicon.phrases)
-        if key is None and self.accept_any("fp", "bp"):
+        posted = self.accept_any("fp", "bp") if key is None else ""
+        if posted:
             key = self.accept_phrase(self.lexicon.phrases)  # "next FP puff st"
+            if key is None and self.accept_any(*STITCH_WORDS):
+                return posted
         if key is None:
             return None
         self.accept_any(*STITCH_WORDS)
@@ -203,10 +210,15 @@ class Kinds(Kit):
             self.accept_any("each", "every", "the")
             space = self._space_ahead()
             found = not space and self.accept_phrase(self.lexicon.phrases) is not None
-            if found and self.here.text not in ("in", "into"):
+            led = self.here.text in ("in", "into") or self._stitch_led()
+            if found and not led:
                 return True
         self.at = mark
         return False
+
+    def _stitch_led(self) -> bool:
+        """Whether "around" here leads to a stitch, as behind one that goes round its post."""
+        return self.here.text == "around" and self.ahead().text in ("each", "every", "next")
 
     def _and_chains(self) -> bool:
         """``"and" ["in" ["each"]] ("ch" | "sp")``: stitches and chains alike are places"""

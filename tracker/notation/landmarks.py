@@ -120,9 +120,23 @@ class Landmarks(Ends):
         if self.accept("as"):
             self.accept_any("the")
             nth = int(self.accept_any("last", "first", "previous", "beg", "beginning") == "first")
+            self._number_of_stitch()
             if not self.accept_any("join", "joining", "ch", "chain", "sc"):
                 self.accept_phrase(self.lexicon.phrases)
         return Target(At.SAME, kind, nth=nth)
+
+    def _number_of_stitch(self) -> None:
+        """``[number]`` before a stitch: "in same ch as first 2 sc"."""
+        mark = self.at
+        if self.accept_number() is None or not self._stitch_named():
+            self.at = mark
+
+    def _stitch_named(self) -> bool:
+        """Whether the short name of a stitch stands here."""
+        mark = self.at
+        key = self.accept_phrase(self.lexicon.phrases)
+        self.at = mark
+        return key not in (None, "ch", "sl st")
 
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""

@@ -24,7 +24,27 @@ from tracker.notation.tree import (
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    return _along(_spread(_side_first(_into_own_chain(_said_after(nodes)))))
+    return _along(_alike(_spread(_side_first(_into_own_chain(_said_after(nodes))))))
+
+
+def _alike(nodes: list[Node]) -> list[Node]:
+    """``stitch "around" stitch "and" other "around" other`` as a whole round: each in its kind."""
+    works = [n for n in nodes if not isinstance(n, Note | Act | Chain)]
+    alike = all(
+        isinstance(n, Make)
+        and n.target is not None
+        and (n.target.at, n.target.kind, n.target.count) == (At.NEXT, n.stitch.us, None)
+        for n in works
+    )
+    if len(works) < 2 or not alike:
+        return nodes
+    each = {id(n): n for n in works if isinstance(n, Make)}
+    return [
+        replace(n, target=Target(At.EACH, n.stitch.us))
+        if isinstance(n, Make) and id(n) in each
+        else n
+        for n in nodes
+    ]
 
 
 def _into_own_chain(nodes: list[Node]) -> list[Node]:
@@ -110,9 +130,10 @@ def _open_each(node: Make | Group) -> bool:
 
 
 def _apart(one: Make | Group, other: Make | Group) -> bool:
-    """Whether two nodes go into different kinds of place, one of them spaces."""
+    """Whether two nodes go into different kinds of place, such as spaces and stitches."""
     kinds = {n.target.kind for n in (one, other) if n.target is not None}
-    return len(kinds) == 2 and any(k in ("sp", "corner") or k.endswith(" sp") for k in kinds)
+    spaced = any(k in ("sp", "corner") or k.endswith(" sp") for k in kinds)
+    return len(kinds) == 2 and (spaced or kinds.isdisjoint(("st", "ch", "tch", "st+ch")))
 
 
 def _spread(nodes: list[Node]) -> list[Node]:

@@ -32,6 +32,13 @@ _UNTIL = re.compile(
     rf"|[\d¼½¾⅓⅔⅛⅜⅝⅞](?:{_OTHERS})?\s*{_LENGTH_UNIT}){_WORDS}"
     rf"(?:{_OTHERS}\s*{_LENGTH_UNIT}{_WORDS})?"
 )
+#: The lengths of the other sizes without a unit of their own: "12 cm (14, 16)".
+_MORE_LENGTHS = re.compile(
+    rf"(?P<first>\d+)[^\d(\[]*{_LENGTH_UNIT}[^\d(\[]*"
+    rf"(?P<more>[(\[]\d[\d,;./ ¼½¾⅓⅔⅛⅜⅝⅞]*[)\]]){_WORDS}"
+)
+#: No size is longer than the smallest by more than this: a larger figure is a count.
+_MOST_LONGER = 2
 _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*"
     r"(?:(?P<number>\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+)?"
@@ -126,17 +133,29 @@ class _Asked(NamedTuple):
 
 def _asked(text: str) -> _Asked:
     match = _UNTIL.search(plain(text))
-    until = "" if match is None else text[match.start() : match.end()].strip()
-    body = text if match is None else _blanked(text, match)
+    until, body = "", text
+    if match is not None:
+        begin, end = match.start(), _end_of_lengths(plain(text), match)
+        until, body = text[begin:end].strip(), _blanked(text, begin, end)
     each_size = _SO_MANY_EACH.search(plain(body))
     if each_size is not None:
         # each maker stops at the number of her own size
         until = until or text[each_size.start() : each_size.end()].strip()
-        body = _blanked(body, each_size)
+        body = _blanked(body, *each_size.span())
     body, rounds = _so_many(body)
     goal = _GOAL.search(plain(body))
     wanted = 0 if goal is None else int(goal["n"])
     return _Asked(body, until, rounds, wanted, each_size is not None)
+
+
+def _end_of_lengths(low: str, match: re.Match[str]) -> int:
+    """Where words on a length end, with those of the other sizes in a bracket behind it."""
+    more = _MORE_LENGTHS.search(low, match.start())
+    if more is None or more.start("more") > match.end() or more.end() <= match.end():
+        return match.end()
+    most = _MOST_LONGER * int(more["first"])
+    others = [int(n) for n in re.findall(r"(?<![\d.])\d+", more["more"])]
+    return more.end() if len(others) > 1 and max(others) <= most else match.end()
 
 
 def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
@@ -159,12 +178,12 @@ def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
 def _so_many(text: str) -> tuple[str, int]:
     """The text without words on how many rounds are worked so, and that number (0: unsaid)."""
     for match in _EACH_ROUND.finditer(plain(text)):
-        text = _blanked(text, match)
+        text = _blanked(text, *match.span())
     found = _SO_MANY.search(plain(text)) or _ROUNDS_OF.match(plain(text))
     if found is None:
         return text, 0
     word = found["n"]
-    return _blanked(text, found), int(word) if word.isdigit() else NUMBER_WORDS[word]
+    return _blanked(text, *found.span()), int(word) if word.isdigit() else NUMBER_WORDS[word]
 
 
 def _grown(match: re.Match[str]) -> Evenly:
@@ -178,9 +197,9 @@ def _unread(text: str, why: str) -> RoundText:
     return RoundText(text, (Unread(text[:_SHOWN], 0, min(len(text), _SHOWN), why),))
 
 
-def _blanked(text: str, match: re.Match[str]) -> str:
-    """The text with what was matched blanked out, so that columns keep."""
-    return text[: match.start()] + " " * len(match.group()) + text[match.end() :]
+def _blanked(text: str, begin: int, end: int) -> str:
+    """The text with what stands from ``begin`` to ``end`` blanked out, so that columns keep."""
+    return text[:begin] + " " * (end - begin) + text[end:]
 
 
 def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:

@@ -20,6 +20,12 @@ _TWO = re.compile(r"\b\d+ ?\(\d+\) ?(?:sts?|sc|dc|hdc|tr|ch)\b")
 _BOTH = re.compile(r"\(\d+, ?\d+\)")
 
 
+def _rising(match: re.Match[str]) -> bool:
+    """Whether each figure of a list is larger than the one before: "Rows 3-60 (64, 68)"."""
+    figures = [int(n) for n in re.findall(r"\d+", match[0])]
+    return sorted(set(figures)) == figures
+
+
 def may_be_two(text: str) -> bool:
     """Whether "8 (10) sts" stands in it: two sizes, where the text names two."""
     return _TWO.search(plain(text)) is not None
@@ -30,7 +36,7 @@ def sizes_in(text: str) -> int:
     low = plain(text)
     found = 1
     for match in _LIST.finditer(low):
-        if _RANGE.search(low, 0, match.start()):
+        if _RANGE.search(low, 0, match.start()) and not _rising(match):
             continue
         found = max(found, 1 + len(re.findall(r"\d+", match[1])))
     for match in _SLASHES.finditer(low):

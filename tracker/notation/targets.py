@@ -32,12 +32,14 @@ class Targets(Landmarks):
         self.led = self.accept_any(*PREPOSITIONS)
         if self.led:
             self.accept_any("to")
-        self._below, self.along_rows = 0, False
+        self._below, self.along_rows, self.into_rows = 0, False, False
         found = self._place(bool(self.led))
         if found is None:
             if self.led and self.loop and self._ends():
                 return Target(At.EACH)  # "in front loop only around"
             self.at = mark
+        elif self.into_rows:
+            return replace(found, rows=True)
         elif self._below:
             return Target(At.BELOW, found.kind, found.count, nth=self._below, of=found.at)
         return found

@@ -47,6 +47,7 @@ class Target:
             words say so; ``plus``: chains of theirs that make a space behind that stitch.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
         of: for `At.BELOW`, which places of that round.
+        rows: whether the places are the ends of rows.
     """
 
     at: At
@@ -59,6 +60,7 @@ class Target:
     counts: bool | None = None
     plus: int = 0
     of: At = At.NEXT
+    rows: bool = False
 
 
 @dataclass(frozen=True, slots=True)

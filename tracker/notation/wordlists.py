@@ -52,10 +52,11 @@ TAIL_WORDS = _list("ending end ends finish finishing")
 #: Words for closing a round, for ending the work, for the chain's other side.
 JOINS = _list("join joining connect close attach rejoin")
 ENDINGS = _list("fasten finish tie end cut break bind")
-OTHER_SIDE = _list("other otherside opposite underside back")
+OTHER_SIDE = _list("other otherside opposite underside back bottom lower underneath")
 OTHER_SIDE_LEAD = _list(
     """turn and work working going go across along down on the in continue now around to from
-    do not up rotate piece free unused remaining loops loop lps through into your"""
+    do not up rotate piece free unused remaining loops loop lps through into your so you can it
+    will that as"""
 )
 
 #: Words and signs that part one element from the next.
@@ -118,6 +119,9 @@ COLOURS = _words(
     """white black red orange yellow green blue purple pink brown grey gray cream mc cc beige
     ivory gold silver teal navy tan natural moss clay"""
 )
+
+#: Words that leave a beginning chain out of a count.
+LEFT_OUT = _words("not don't doesn't excluding without")
 
 #: Words in a count's bracket that show it to be an aside or a measure.
 NOT_COUNTED = _words(

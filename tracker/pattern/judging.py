@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tracker.fabric.edge import Edge, plain_edge
+from tracker.fabric.edge import SKIPPED, Edge, Spot, plain_edge
 from tracker.fabric.effort import Effort
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading, every
+from tracker.fabric.retold import in_opening
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
     fresh,
@@ -18,13 +19,24 @@ from tracker.fabric.trees import (
     names_post,
     names_space,
     self_contained,
+    takes_up_opening,
 )
 from tracker.notation.lexicon import Lexicon
-from tracker.notation.tree import Chain, Figure, Node, Stated
+from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Stated
 from tracker.pattern.beginnings import Beginnings
 
 #: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
 State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool]
+
+
+def _edge_of_opening(nodes: tuple[Node, ...], opening: tuple[Figure, Figure], size: int) -> Edge:
+    """The places round an opening, from where the words begin: its stitches, or its chains."""
+    passed = Spot(SKIPPED, figure_of(opening[0], size))
+    over = Spot("ch", figure_of(opening[1], size))
+    placed = (n.target for n in every(nodes) if isinstance(n, Make | Group))
+    first = next((t for t in placed if t is not None), None)
+    skipped = first is not None and first.at is At.SKIPPED
+    return (passed, over) if skipped else (over, passed)
 
 
 class Judging:
@@ -34,6 +46,7 @@ class Judging:
         edges: what each size leaves for the next round; None where nothing is known of it.
         printed: the count printed with a round that differs, which the next may follow.
         pending: a chain made at the end of the round below, for the next one.
+        opening: stitches passed over and chains over them, in the opening made last.
         begun: whether any round was worked yet.
         doubt: whether the round below does not work out.
         guessed: whether the round below is only known by the printed count of this one.
@@ -48,6 +61,7 @@ class Judging:
     printed: Figure | None
     colour: str
     pending: Chain | None
+    opening: tuple[Figure, Figure] | None
     begun: bool
     doubt: bool
     guessed: bool
@@ -56,7 +70,7 @@ class Judging:
     def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """`_judge`, once only for a round that is worked again from the same edge."""
         base = self.beginnings.habit(nodes, self.pending)
-        key = (nodes, stated, base, self.begun, *self._state(), self.printed)
+        key = (nodes, stated, base, self.begun, *self._state(), self.printed, self.opening)
         known = self.known.get(key)
         if known is None:
             self.effort.begin()
@@ -73,6 +87,8 @@ class Judging:
     def _judge(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """The reading that fits; None where too little is known of the round below."""
         base = self.beginnings.habit(nodes, self.pending)
+        if takes_up_opening(nodes):
+            return self._in_opening(nodes, stated, base)
         if fresh(nodes, first=not self.begun and self.edges[0] is None):
             self.pending = None
             self.edges = [() for _ in self.edges]
@@ -81,6 +97,10 @@ class Judging:
             if not self_contained(nodes):
                 return self._inferred(nodes, stated, base)
             return self._freely(nodes, stated, base)
+        return self._on_edge(nodes, stated, base)
+
+    def _on_edge(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
+        """The reading that fits an edge of which it is known what it has."""
         found = judge(nodes, stated, self._starts(self.edges), base)
         vague = self._is_vague(nodes, found)
         if self.doubt and found.fits and found.agrees:
@@ -93,6 +113,24 @@ class Judging:
         if vague:
             return self._by_repeats(nodes, stated, base) or found
         return self._by_printed(nodes, stated, base, found.fits) or found
+
+    def _in_opening(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """A round into stitches passed over before, and the chains that went over them.
+
+        None where neither the opening nor the edge that is known has so many places, and
+        the words do not say how many there are.
+        """
+        if self.opening is not None:
+            edges = [_edge_of_opening(nodes, self.opening, i) for i in range(self.sizes)]
+            found = judge(in_opening(nodes), stated, self._starts(edges), base)
+            if found.fits:
+                self.edges = list(edges)
+                return found
+        if all(self.edges) and not self.begun:
+            return judge(in_opening(nodes), stated, self._starts(self.edges), base)
+        return self._freely(nodes, stated, base) if self_contained(nodes) else None
 
     def _is_vague(self, nodes: tuple[Node, ...], judged: Judged | None) -> bool:
         """Whether a round goes into places that the round below is not known to have.

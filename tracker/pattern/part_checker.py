@@ -12,6 +12,8 @@ from tracker.fabric.reading import told
 from tracker.fabric.retold import raised, saying, with_stitches
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
+    into_row_ends,
+    opened,
     rounds_below,
     turns_first,
     unread_in,
@@ -88,6 +90,8 @@ class PartChecker(Judging):
         self.pending: Chain | None = None
         self.found: list[CheckedRound] = []
         self.items: list[Task | ReadLine] = []
+        self.opening: tuple[Figure, Figure] | None = None
+        self.rows_made: list[int | None] = [0] * self.sizes
         self.begun = False
         self.doubt = False
         self.guessed = False
@@ -150,12 +154,7 @@ class PartChecker(Judging):
         if fault is not None:
             self._unread(task, fault)
             return
-        nodes = saying(task.body.read.nodes, self.beginnings.said)
-        nodes = self._at_round(raised(nodes, self.number))
-        if self.begun and not self._on_foundation():
-            nodes = with_stitches(nodes)
-        if turns_first(nodes) and not self._rowed(task):
-            self.edges = [None if e is None else turned(e) for e in self.edges]
+        nodes = self._placed(task)
         stated = task.stated if task.last else None
         if self.failed is not None and self.failed[0] is task.item:
             # "Rnds 5-8: sc 19" does not come right because its first round made 19 of 18
@@ -183,6 +182,18 @@ class PartChecker(Judging):
             self._keep(task, nodes, judged, stated)
             again = not judged.fits and not task.last and task.body is task.item
             self.failed = (task.item, before) if again else None
+
+    def _placed(self, task: Task) -> tuple[Node, ...]:
+        """The tree of a round, and ``edges`` as what it is worked into."""
+        nodes = saying(task.body.read.nodes, self.beginnings.said)
+        nodes = self._at_round(raised(nodes, self.number))
+        if self.begun and not self._on_foundation():
+            nodes = with_stitches(nodes)
+        if turns_first(nodes) and not self._rowed(task):
+            self.edges = [None if e is None else turned(e) for e in self.edges]
+        if into_row_ends(nodes) and self.begun:
+            self.edges = [plain_edge(n) if n else None for n in self.rows_made]
+        return nodes
 
     def _changes(self, judged: Judged) -> bool:
         """Whether a round leaves another number of stitches than the one below."""
@@ -266,11 +277,25 @@ class PartChecker(Judging):
         self.colour = first.colour
         self.pending = first.pending
         self.begun = True
+        self._count_row(task)
+        self.opening = opened(task.body.read.nodes) or self.opening
         self.guessed = False
         counted = task.stated is not None and bool(task.stated.total)
         spaced = any(spot.chains for edge in self.edges for spot in edge or ())
         self.doubt = verdict is Verdict.DIFFERS and (spaced or not counted)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
+
+    def _count_row(self, task: Task) -> None:
+        """Go on counting the rows, whose ends a later round may be worked into."""
+        line, read = task.item.line, task.item.read
+        if not (self._rowed(task) or task.body.line.kind == "row"):
+            self.rows_made = [0] * self.sizes
+        elif line.ends:
+            self.rows_made = [*line.ends] if len(line.ends) == self.sizes else [None] * self.sizes
+        elif read.until or read.uneven:
+            self.rows_made = [None] * self.sizes
+        else:
+            self.rows_made = [None if n is None else n + 1 for n in self.rows_made]
 
     def _rowed(self, task: Task) -> bool:
         """Whether a line is a row, turned at its end though nothing may say so."""
