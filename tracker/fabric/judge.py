@@ -131,7 +131,9 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
 
 def _loose(reading: Reading, base: Reading) -> bool:
     """Whether a reading fits so much that only a printed count makes it believable."""
-    bold = reading.cut or reading.last_is_count or reading.both_sides or reading.whole
+    bold = (
+        reading.cut or reading.last_is_count or reading.both_sides or reading.whole or reading.alone
+    )
     return bold or (reading.singly and not base.singly)
 
 

@@ -46,6 +46,8 @@ class Reading:
         wraps: the last stitch goes into the place of the first once more.
         there: a joined round begins at the chain space it works into first.
         apart: of things listed before a place only the last goes into it.
+        alone: a stitch that is all a round says is worked into every place.
+        slips: a last slip stitch of which no more is said is a stitch and joins nothing.
         beside: of a group whose spaces are worked into, the stitches behind the last one
             are still to be met.
     """
@@ -68,6 +70,8 @@ class Reading:
     whole: bool = False
     there: bool = False
     apart: bool = False
+    alone: bool = False
+    slips: bool = False
     beside: bool = False
     far_end: bool = False
 
@@ -89,6 +93,8 @@ SENTENCES = {
     "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
     "last_is_count": ("", "the last number of stitches is taken for the printed count"),
     "whole": ("", "the times behind the last stitch are taken for all before it"),
+    "alone": ("", "the stitch is worked all round, though nothing says so"),
+    "slips": ("", "the last slip stitch is taken for a stitch that joins nothing"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
@@ -178,7 +184,7 @@ def _first_in_space(nodes: tuple[Node, ...], spaced: bool) -> bool:
 
 def _begin_ways(node: Node, nodes: tuple[Node, ...], found: dict[str, None]) -> None:
     """What a chain or a skip before the first stitch leaves open."""
-    if isinstance(node, Chain) and node.counts is None and not _worked_into(nodes):
+    if isinstance(node, Chain) and node.counts is None and not worked_into(nodes):
         found["chain_counts"] = None
     elif isinstance(node, Skip) and node.at is At.NEXT:
         found["on_first"] = None
@@ -193,7 +199,7 @@ def _slips_along(node: Node) -> bool:
     return node.count[0] > 1 or (node.target is not None and node.target.count is not None)
 
 
-def _worked_into(nodes: tuple[Node, ...]) -> bool:
+def worked_into(nodes: tuple[Node, ...]) -> bool:
     """Whether the round's chain is a foundation that is worked into from the hook."""
     return any(
         isinstance(n, Make | Group) and n.target is not None and n.target.at is At.HOOK

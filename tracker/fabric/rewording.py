@@ -4,8 +4,21 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.reading import Reading
-from tracker.notation.tree import Act, At, Chain, Loops, Make, Node, Note, Repeat, Stated, Target
+from tracker.fabric.reading import Reading, worked_into
+from tracker.notation.dictionary import STITCHES
+from tracker.notation.tree import (
+    Act,
+    At,
+    Chain,
+    Loops,
+    Make,
+    Node,
+    Note,
+    Repeat,
+    Skip,
+    Stated,
+    Target,
+)
 
 #: What stands before or behind the stitches of a round.
 _BESIDE = Act | Chain | Note | Loops
@@ -18,6 +31,10 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
         found.append("last_is_count")
     if stated is not None and _all_so_often(nodes):
         found.append("whole")
+    if stated is not None and _alone(nodes):
+        found.append("alone")
+    if _slipping(nodes) and _may_slip(nodes):
+        found.append("slips")
     return found
 
 
@@ -27,7 +44,9 @@ def reworded(
     """The tree and the printed count as ``reading`` divides the words."""
     if reading.last_is_count:
         return nodes[:-1], _printed_last(nodes)
-    return (_all_so_often(nodes) if reading.whole else nodes), stated
+    if reading.whole or reading.alone:
+        return _all_so_often(nodes) if reading.whole else _alone(nodes), stated
+    return (_slipping(nodes) if reading.slips else nodes), stated
 
 
 def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
@@ -38,6 +57,33 @@ def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
     if last.loop or last.stitch.takes != 1 or last.stitch.makes != 1:
         return None
     return Stated(last.count, (("", last.count),), last.start, last.end)
+
+
+def _alone(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The repeat that "sc (18)" stands for, where no more is said of the round; or ()."""
+    worked = [node for node in nodes if not isinstance(node, _BESIDE)]
+    only = worked[0] if len(worked) == 1 else None
+    if not isinstance(only, Make) or only.target is not None or only.numbered:
+        return ()
+    repeat = Repeat((only,), only.start, only.end, starred=True)
+    return tuple(repeat if node is only else node for node in nodes)
+
+
+def _slipping(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with a bare slip stitch at the end, which may join, taken for a stitch; or ()."""
+    join = next((node for node in reversed(nodes) if isinstance(node, Act) and node.bare), None)
+    if join is None:
+        return ()
+    slip = Make(STITCHES["sl st"], (1,), None, join.start, join.end, numbered=False)
+    return tuple(slip if node is join else node for node in nodes)
+
+
+def _may_slip(nodes: tuple[Node, ...]) -> bool:
+    """Whether a row goes along a chain, or begins with a slip stitch as it may end with one."""
+    first = next((node for node in nodes if not isinstance(node, _BESIDE)), None)
+    if isinstance(first, Skip):
+        return first.kind == "ch" and first.at is At.FIRST
+    return worked_into(nodes) or (isinstance(first, Make) and first.stitch.us == "sl st")
 
 
 def _all_so_often(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

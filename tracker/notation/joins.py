@@ -149,7 +149,7 @@ class Joins(Paces):
         if not self._accept_slip():
             return None
         if self.begun and not self.starring and self._closes_round():
-            return Act(Deed.JOIN, start, self.last_end)
+            return Act(Deed.JOIN, start, self.last_end, bare=True)
         words = self._clause_words()
         if "hook" in words and not words & {"ring", "form", "join", "circle"}:
             return None  # back into its own chain: a picot

@@ -182,7 +182,8 @@ class Act:
 
     ``onto`` for a join: "stitch" or "chain", what the words say it closes to ("" unsaid);
     ``length`` the length of that chain, where it is named whole (0 otherwise); ``named``
-    the key of the stitch ("" otherwise).
+    the key of the stitch ("" otherwise). ``bare``: it is a slip stitch of which no more is
+    said, so that it may be the round's last stitch.
     """
 
     deed: Deed
@@ -193,6 +194,7 @@ class Act:
     onto: str = ""
     length: int = 0
     named: str = ""
+    bare: bool = False
 
 
 @dataclass(frozen=True, slots=True)
