@@ -14,9 +14,6 @@ from tracker.fabric.trees import beginning, chain_by_chain, stands_over
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
 
-#: Stitches that widen or narrow a round by their name.
-SHAPED = frozenset(("inc", "dec", "invdec", "sc2tog", "hdc2tog", "dc2tog", "tr2tog"))
-
 
 @dataclass(frozen=True, slots=True)
 class Judged:
@@ -56,10 +53,10 @@ def judge(
     ways = open_ways(nodes, starts[0].pending is not None, chains_below)
     ways += rewordings(nodes, stated)
     whole: set[Reading] = set()
-    # Beside named increases and decreases, or stitches left out, "2 sc" is hardly one more.
-    shaped = any(
-        isinstance(n, Skip) or (isinstance(n, Make) and n.stitch.us in SHAPED) for n in every(nodes)
-    )
+    # Beside stitches left out "2 sc" may be one increase; beside named increases it is not.
+    skips = any(isinstance(n, Skip) for n in every(nodes))
+    if any(isinstance(n, Make) and _is_shaped(n) for n in every(nodes)):
+        ways = [way for way in ways if way != "bunched"]
     effort = starts[0].effort
     chain = beginning(nodes) or starts[0].pending
     single = chain is not None and chain.count[0] == 1
@@ -71,7 +68,7 @@ def judge(
         found = _judged_or(first, *reworded(nodes, stated, reading), starts, reading)
         if found.fits:
             whole.add(reading)
-        loose = _loose(reading, base) or (reading.bunched and shaped)
+        loose = _loose(reading, base) or (reading.bunched and skips)
         loose = loose or (single and reading.chain_counts and not base.chain_counts)
         believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
@@ -80,6 +77,11 @@ def judge(
             first = found
     assert first is not None
     return first
+
+
+def _is_shaped(node: Make) -> bool:
+    """Whether a stitch widens or narrows a round by its name."""
+    return node.stitch.us == "inc" or 1 == node.stitch.makes < node.stitch.takes
 
 
 def _judged_or(

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from tracker.notation.tree import (
+    Act,
     Along,
     At,
     Chain,
+    Deed,
     Evenly,
     Group,
     Make,
@@ -136,9 +138,14 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         found["there"] = None
     if chains_below:
         found["singly"] = None
-        if not any(isinstance(n, OtherSide) for n in nodes):
+        if not any(isinstance(n, OtherSide) for n in nodes) and not _is_turned(nodes):
             found["both_sides"] = None
     return list(found)
+
+
+def _is_turned(nodes: tuple[Node, ...]) -> bool:
+    """Whether the work is turned at the end: a row, which goes along one side of its chain."""
+    return bool(nodes) and isinstance(nodes[-1], Act) and nodes[-1].deed is Deed.TURN
 
 
 def _node_ways(node: Node, found: dict[str, None], begun: bool) -> None:

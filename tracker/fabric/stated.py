@@ -9,6 +9,11 @@ from tracker.fabric.outcome import Outcome
 from tracker.notation.dictionary import UK_BY_US, base_of
 from tracker.notation.tree import Figure, Stated
 
+#: Ways to count that take in no chains: "(54 dc)" does not mean dc and chains.
+STITCHES_ALONE = ("stitches", "stitches without slip stitches")
+#: Chain spaces of a round that are thumb holes, handles or buttonholes, and no lace.
+MOST_OPENINGS = 2
+
 
 def totals(outcome: Outcome) -> dict[str, int]:
     """The totals a printed figure may mean, the likeliest first.
@@ -39,7 +44,7 @@ def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     """
     if stated.total is not None and len(stated.parts) <= 1:
         for way in totals(outcomes[0]):
-            if way == "spaces" and _names_stitch(stated):
+            if way not in STITCHES_ALONE and _names_stitch(stated) and not _bridged(outcomes[0]):
                 continue
             if all(
                 totals(o).get(way) == figure_of(stated.total, i) for i, o in enumerate(outcomes)
@@ -47,6 +52,11 @@ def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
                 return way
         return _named(stated, outcomes)
     return _parts(stated, outcomes)
+
+
+def _bridged(outcome: Outcome) -> bool:
+    """Whether the only spaces are an opening or two, whose chains may be called stitches."""
+    return sum(s.count for s in outcome.edge if s.chains) <= MOST_OPENINGS
 
 
 def _names_stitch(stated: Stated) -> bool:
@@ -80,9 +90,10 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
         for i in range(len(outcomes)):
             sums[i] += figure_of(figure, i)
     proved = False
+    spaced = any(name in ("ch", "loop") or name.endswith("sp") for name in wanted)
     for name, figures in wanted.items():
         for i, outcome in enumerate(outcomes):
-            possible = _possible(name, outcome)
+            possible = _possible(name, outcome, spaced)
             if possible is None:
                 continue
             if figures[i] not in possible:
@@ -102,13 +113,17 @@ def _total_of_parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     return None
 
 
-def _possible(name: str, outcome: Outcome) -> set[int] | None:
-    """The numbers that a figure called ``name`` may be; None where that is not followed."""
+def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
+    """The numbers that a figure called ``name`` may be; None where that is not followed.
+
+    ``spaced``: the spaces have a figure of their own, so that "sts" does not count them.
+    """
     counts = made(outcome.edge)
     if name in ("group", "corner"):
         return None
     if name == "":
-        return set(totals(outcome).values())
+        found = totals(outcome)
+        return {n for way, n in found.items() if not spaced or way in STITCHES_ALONE}
     if name in ("sp", "ch", "loop"):
         spaces = [s for s in outcome.edge if s.chains]
         if not spaces:
