@@ -164,3 +164,54 @@ def test_several_faults_are_told_in_one_run(tmp_path):
     )
     assert done.returncode == 1
     assert done.stdout == REPORT
+
+
+RANGE = """\
+title = "Fern pot cover"
+terms = "US"
+[[part]]
+name = "Base"
+worked = "spiral"
+rounds = '''
+Rnd 1: 7 sc in magic ring. (7)
+Rnd 2: *sc in next 6 sts, inc; rep from * around. (8)
+Rnds 3-6: rep Rnd 2.
+Rnds 7-8: sc in next 9 sts. (9)
+'''
+"""
+
+RANGE_REPORT = """\
+Fern pot cover
+
+Base
+  Rnd 1  agrees      → 7
+  Rnd 2  agrees    7 → 8
+  Rnd 3  differs   8 → 8
+      page.toml, line 8, column 9: leaves 1 of the 8 stitches below unworked
+          Rnd 2: *sc in next 6 sts, inc; rep from * around. (8)
+                  ^^^^^^^^^^^^^^^^^^^^^
+          Rnd 2, whose words these are, was worked into 7 stitches
+  Rnd 4  differs   8 → 8
+  Rnd 5  differs   8 → 8
+  Rnd 6  differs   8 → 8
+  Rnd 7  agrees      → 9
+  Rnd 8  agrees    9 → 9
+
+Not all well: 4 agree, 4 differ.
+
+"""
+
+
+def test_a_fault_of_a_range_is_told_once(tmp_path):
+    page = tmp_path / "page.toml"
+    page.write_text(RANGE, encoding="utf-8")
+    done = subprocess.run(
+        [sys.executable, "-m", "tracker", "check", page.name],
+        cwd=tmp_path,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
+    )
+    assert done.returncode == 1
+    assert done.stdout == RANGE_REPORT

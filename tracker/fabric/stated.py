@@ -122,8 +122,8 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
     if name in ("group", "corner"):
         return None
     if name == "":
-        found = totals(outcome)
-        return {n for way, n in found.items() if not spaced or way in STITCHES_ALONE}
+        ways = totals(outcome).items()
+        return {count for way, count in ways if not spaced or way in STITCHES_ALONE}
     if name in ("sp", "ch", "loop"):
         spaces = [s for s in outcome.edge if s.chains]
         if not spaces:

@@ -12,7 +12,8 @@ from tracker.fabric.verdicts import Verdict
 from tracker.notation.lines import Line
 from tracker.notation.problems import Message
 from tracker.notation.tree import Figure
-from tracker.pattern.causes import Cause
+from tracker.pattern.causes import Cause, figures
+from tracker.pattern.checked import CheckedRound
 from tracker.pattern.order import ReadLine, Task
 
 
@@ -32,9 +33,9 @@ class Source:
             number + self._offset, column, length, cause.text, source, cause.hint, serious
         )
 
-    def line_of(self, task: Task) -> int:
-        """The line that asks for a round, as messages number it."""
-        return task.item.line.line + self._offset
+    def line_of(self, task: Task, *, words: bool = False) -> int:
+        """The line that asks for a round, as messages number it; or that with its ``words``."""
+        return (task.body if words else task.item).line.line + self._offset
 
 
 def verdict_of(judged: Judged, task: Task) -> Verdict:
@@ -61,6 +62,16 @@ def made_of(outcomes: Sequence[Outcome]) -> dict[str, Figure]:
     counts = [made(o.edge) for o in outcomes]
     names = dict.fromkeys(name for count in counts for name in count)
     return {name: tuple(count.get(name, 0) for count in counts) for name in names}
+
+
+def worked_first(found: Sequence[CheckedRound], line: int, below: Figure | None) -> str:
+    """On how many stitches the words of ``line`` fitted that are worked again on others."""
+    first = next((r for r in found if r.line == line), None)
+    if first is None or first.verdict in (Verdict.DIFFERS, Verdict.UNREAD):
+        return ""
+    if not first.below or first.below == below:
+        return ""
+    return f"{first.label}, whose words these are, was worked into {figures(first.below)} stitches"
 
 
 def words_of(item: ReadLine) -> str:

@@ -106,7 +106,8 @@ class Judging:
         if self.doubt and found.fits and found.agrees:
             return found
         if (self.doubt or vague) and self_contained(nodes):
-            self.doubt = False
+            if self.doubt:  # it does not go into what a round makes that does not work out
+                self.edges, self.doubt = [None] * self.sizes, False
             return self._freely(nodes, stated, base)
         if found.fits and found.agrees is not False:
             return found

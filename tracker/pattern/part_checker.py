@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.effort import Effort, TooMuchError
@@ -35,6 +36,7 @@ from tracker.pattern.findings import (
     short,
     verdict_of,
     words_of,
+    worked_first,
 )
 from tracker.pattern.house import House
 from tracker.pattern.judging import Judging, State
@@ -97,7 +99,7 @@ class PartChecker(Judging):
         self.guessed = False
         self.known: dict[object, tuple[Judged | None, State]] = {}
         self.causes: dict[int, Cause] = {}
-        self.failed: tuple[ReadLine, tuple[Edge | None, ...]] | None = None
+        self.failed: tuple[ReadLine, ReadLine, tuple[Edge | None, ...]] | None = None
         self.misnumbered: list[Cause] = []
         if self.house is not None:
             self.house.begin()
@@ -156,9 +158,9 @@ class PartChecker(Judging):
             return
         nodes = self._placed(task)
         stated = task.stated if task.last else None
-        if self.failed is not None and self.failed[0] is task.item:
+        if self.failed is not None and self.failed[:2] == (task.item, task.body):
             # "Rnds 5-8: sc 19" does not come right because its first round made 19 of 18
-            self.edges, self.doubt, self.printed = list(self.failed[1]), False, None
+            self.edges, self.doubt, self.printed = list(self.failed[2]), False, None
         before = tuple(self.edges)
         try:
             judged = self._judged(nodes, stated)
@@ -180,8 +182,8 @@ class PartChecker(Judging):
             self._unread(task, Cause(why, 0, end))
         else:
             self._keep(task, nodes, judged, stated)
-            again = not judged.fits and not task.last and task.body is task.item
-            self.failed = (task.item, before) if again else None
+            again = not judged.fits and not task.last
+            self.failed = (task.item, task.body, before) if again else None
 
     def _placed(self, task: Task) -> tuple[Node, ...]:
         """The tree of a round, and ``edges`` as what it is worked into."""
@@ -311,6 +313,10 @@ class PartChecker(Judging):
                 starts = self._starts(self.edges)
                 sizes = () if self.house is None else self.house.sizes
                 cause = explain(nodes, judged, stated, starts, base, self._below(), sizes)
+                if task.body is not task.item:
+                    line = self.source.line_of(task, words=True)
+                    hint = worked_first(self.found, line, self._below())
+                    cause = replace(cause, hint=hint or cause.hint)
                 self.causes[id(judged)] = cause
             where = task.item if cause.printed else task.body
             return [self._message(where, cause), *self._numbering(task)]
