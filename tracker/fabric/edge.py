@@ -204,7 +204,7 @@ class Below:
             return kind in ("sl st", "post")
         if kind in ("sp", "corner") or kind.endswith(" sp"):
             return kind == spot.group == "corner"
-        if kind == "post":
+        if kind in ("post", "lone"):
             return not spot.group
         if kind in ("st", "st+ch") or spot.name == "st" or self.loose or not self.knows(kind):
             return True

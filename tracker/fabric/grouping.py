@@ -52,7 +52,7 @@ class Grouping(Chaining, ABC):
         if node.target.at is At.ANY:
             self.begin_at(kind)
         if self.below.taken == 0 and not self.free:
-            self.take(node, self.now.at_place or kind, 1)
+            self.take_first(node, kind)
         self._in_place(node)
 
     def _group_each(self, node: Group, target: Target, kind: str) -> None:

@@ -158,8 +158,8 @@ class Hand:
         """Use up places, or raise `ShortError`."""
         if self.free or count <= 0:
             return
-        if kind != "gap":
-            self.used.add(kind)
+        if kind not in ("gap", "lone"):
+            self.used.add(kind)  # at the place a round begins in, a group may be cut in two
         self.spared = 0
         had = self.below.left(kind)
         if had < count:
@@ -168,6 +168,16 @@ class Hand:
             self.now.chain_used += count
         self.below.take(kind, count)
         self.now.over_skip = False
+
+    def take_first(self, node: Node, kind: str) -> None:
+        """Use up the place where the round begins.
+
+        In a shell it says nothing of the other spaces: they may not be the shells' own.
+        """
+        known = set(self.used)
+        self.take(node, self.now.at_place or kind, 1)
+        if self.now.at_place and self.below.edge and self.below.edge[0].group:
+            self.used &= known
 
     def run(self, run: Run, held: Places | None = None, ahead: int = 0) -> None:
         """Add a run of steps, in the places taken last if not in those given.

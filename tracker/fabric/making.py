@@ -91,7 +91,7 @@ class Making(Ending):
         if self.now.at_place and self.below.taken <= 1 and not self.now.in_place:
             # The round began in a space: what has no other place goes there too.
             if not self.below.taken:
-                self.take(node, self.now.at_place, 1)
+                self.take_first(node, self.now.at_place)
             self.stitch(node, count, per_place=1, takes=0)
             return
         if self.now.in_place or self.ringed:
@@ -170,7 +170,7 @@ class Making(Ending):
             # back at the first chain, on its other side
             self.take(node, "ch", 1)
         elif first or self.reading.same_is_next:
-            self.take(node, self.now.at_place or self._kind(target.kind), 1)
+            self.take_first(node, self._kind(target.kind))
         self.stitch(node, count, per_place=max(1, count), takes=int(first))
 
     def _each(self, node: Make, target: Target, count: int) -> None:

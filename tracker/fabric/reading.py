@@ -243,7 +243,8 @@ def names_stitch(target: Target | None) -> bool:
     """Whether a place is named by the stitch that stands there."""
     if target is None:
         return False
-    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch") or target.kind.endswith("sp")
+    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch", "lone")
+    plain = plain or target.kind.endswith("sp")
     return not plain and target.at is not At.SAME
 
 

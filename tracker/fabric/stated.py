@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tracker.fabric.bunches import bunches
 from tracker.fabric.edge import made, stitches
 from tracker.fabric.outcome import Outcome
 from tracker.notation.dictionary import UK_BY_US, base_of
@@ -62,7 +63,7 @@ def _bridged(outcome: Outcome) -> bool:
 def _names_stitch(stated: Stated) -> bool:
     """Whether the printed figure is called by the name of a stitch."""
     name = stated.parts[0][0] if stated.parts else ""
-    return name not in ("", "ch", "loop", "group", "corner") and not name.endswith("sp")
+    return name not in ("", "ch", "loop", "group", "bunch", "corner") and not name.endswith("sp")
 
 
 def figure_of(figure: Figure, index: int) -> int:
@@ -93,6 +94,8 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     spaced = any(name in ("ch", "loop") or name.endswith("sp") for name in wanted)
     for name, figures in wanted.items():
         for i, outcome in enumerate(outcomes):
+            if name == "bunch" and figures[i] not in (bunches(outcome) or {figures[i]}):
+                return None
             possible = _possible(name, outcome, spaced)
             if possible is None:
                 continue
@@ -119,7 +122,7 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
     ``spaced``: the spaces have a figure of their own, so that "sts" does not count them.
     """
     counts = made(outcome.edge)
-    if name in ("group", "corner"):
+    if name in ("group", "corner", "bunch"):
         return None
     if name == "":
         ways = totals(outcome).items()

@@ -78,7 +78,8 @@ def kind_words(kind: str, terms: str) -> str:
     """A kind of place in words: "st", "ch-2 sp", "corner"."""
     if kind in ("sp", "ch", "corner") or kind.endswith("sp"):
         return {"sp": "space"}.get(kind, kind)
-    return "st" if kind in ("st", "st+ch") else in_terms(kind, terms)
+    plain = {"st": "st", "st+ch": "st", "lone": "single st"}
+    return plain.get(kind) or in_terms(kind, terms)
 
 
 def _led(node: Make, where: str, loop: str, over: bool) -> str:

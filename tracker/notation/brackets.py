@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from tracker.notation.nesting import DEEPEST
 from tracker.notation.repeats import Tail
 from tracker.notation.stars import Stars
 from tracker.notation.stitches import Stitch
-from tracker.notation.tokens import Type, tokenize
+from tracker.notation.tokens import Type, plain, tokenize
 from tracker.notation.tree import (
     Act,
     Chain,
@@ -28,6 +29,12 @@ from tracker.notation.tree import (
 )
 from tracker.notation.wordlists import AGAIN, WORKING
 
+#: What was made, in a bracket behind it: "(first corner made)", "(corner)".
+_TOLD = re.compile(
+    r"[(\[{] *(?:this (?:forms|makes|is) )?(?:the )?(?:\d?(?:1st|2nd|3rd|\dth)|first|second|third"
+    r"|fourth|next|last|beg|beginning|starting|begin)? ?(?:corner|petal|loop|point|side|leaf|arch"
+    r"|scallop|group|space|sp|cluster)s?(?: (?:is |now )*(?:made|formed|completed?|done))? *[)\]}]"
+)
 _WORKED = Make | Chain | Group | Repeat | Skip | Act | Evenly
 
 
@@ -75,6 +82,8 @@ class Brackets(Stars):
     def _bracket_aside(self, body: list[Node], start: int) -> list[Node]:
         """A bracket with no instruction in it; words that could count stay unread."""
         unread = [n for n in body if isinstance(n, Unread)]
+        if _TOLD.fullmatch(plain(self.text[start : self.last_end])):
+            return [Note(start, self.last_end)]
         words = {t.text for n in unread for t in tokenize(n.words)}
         if words & (WORKING - {"stitch", "st", "sts", "first", "last", "same", "each"}):
             return [Unread(self.text[start : self.last_end], start, self.last_end)]

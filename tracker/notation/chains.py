@@ -12,6 +12,8 @@ from tracker.notation.wordlists import CHAIN_WORDS, SKIPS, SPACE_WORDS, STITCH_W
 
 #: Words and a sign that say what a chain stands for.
 _COUNTS = ("counts", "count", "counting", "regard", "starts", "stands", "equals", "replaces", "=")
+#: Words before the first chain of all.
+_TO_BEGIN = ("start", "begin", "commence", "commencing", "beginning", "starting")
 #: What chains passed over count as beyond a stitch: "counts as dc and ch-2 sp".
 _AND_SPACE = re.compile(r"(?:,|and|plus|\+|&)\s*(?:a\s+)?(?:ch(?:ain)?[- ]?(\d+)|(\d+)[- ]?ch)")
 
@@ -22,7 +24,7 @@ class Chains(Counts):
     def chain(self) -> Chain | None:
         """``chain = "ch" ["-"] figure [counts] | figure ["-"] "ch" [counts]``"""
         mark, start = self.at, self.here.start
-        self.accept_all(*VERBS, "a", "foundation", "for", "this", "sample", "start", "with")
+        self.accept_all(*VERBS, *_TO_BEGIN, "a", "foundation", "for", "this", "sample", "with")
         figure = self._chain_count()
         if figure is None or self._is_space():
             self.at = mark

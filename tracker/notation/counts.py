@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tracker.notation.bunches import named
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Figure, Stated
@@ -195,11 +196,12 @@ class Counts(Targets):
     def _name(self, name: str, words: list[str]) -> str | None:
         """What words behind a figure mean, as `Stated.parts` names it."""
         if not words or name == "st":
-            return "" if not is_group(words) else "group"
+            return named(words)
         if name == "ch" or name.endswith("sp"):
             return name
-        if is_group(words):
-            return "group"
+        several = named(words)
+        if several:
+            return several
         if name:
             return name
         return "" if TOTAL.issuperset(words) else "group"
@@ -236,8 +238,9 @@ class Counts(Targets):
         if sign == "-" and not deeds_before and not self._text_over(end):
             self.at = mark
             return None
-        if self._in_groups(end):
-            return Stated(None, (("group", (0,)),), start, self.last_end)
+        several = self._in_groups(end)
+        if several is not None:
+            return Stated(None, (several,), start, self.last_end)
         if self.here.text in ("you", "there", "stitch", "total"):
             sign = sign or self.here.text
         told = {t.text for t in self.tokens[self.at : end]}
@@ -275,15 +278,19 @@ class Counts(Targets):
             and self.tokens[end + (end < len(self.tokens) - 1)].type is Type.END
         )
 
-    def _in_groups(self, end: int) -> bool:
-        """``figure ("groups" | "petals" …) words``: a count of things not followed here."""
+    def _in_groups(self, end: int) -> tuple[str, Figure] | None:
+        """``["you" "have"] figure ("groups" | "petals" …) words``"""
         mark = self.at
-        if self.accept_figure() is not None and is_group([self.here.text]):
+        self.accept_all("you", "should", "have", "there", "are", "now", "will")
+        figure = self.accept_figure()
+        words = [t.text for t in self.tokens[self.at : end]]
+        several = named(words) if words and named(words[:1]) else ""
+        if figure is not None and several:
             self.at = end
             self.accept_any(".", ";")
-            return True
+            return several, figure
         self.at = mark
-        return False
+        return None
 
     def _begins_figure(self) -> bool:
         if self.here.text in ("you", "there", "stitch", "total"):
@@ -313,18 +320,14 @@ class Counts(Targets):
         return short and last.text in ("sts", "stitches", "st")
 
 
-def is_group(words: list[str]) -> bool:
-    """Whether words name something that is made of several stitches."""
-    return any(w.startswith(("group", "repeat", "petal", "fan", "section", "pair")) for w in words)
-
-
 def _stated(parts: list[tuple[str, Figure]]) -> Stated:
     """The total, where the parts can simply be added; else only the parts."""
-    if len(parts) == 1 and parts[0][0] != "group":
+    if len(parts) == 1 and parts[0][0] not in ("group", "bunch"):
         name, figure = parts[0]
         return Stated(figure if not name.endswith("sp") else None, ((name, figure),), 0, 0)
-    plain = [figure for name, figure in parts if name != "group" and not name.endswith("sp")]
-    if len(plain) != len([p for p in parts if not p[0].endswith("sp")]) or not plain:
+    followed = [p for p in parts if p[0] != "bunch" and not p[0].endswith("sp")]
+    plain = [figure for name, figure in followed if name != "group"]
+    if len(plain) != len(followed) or not plain:
         return Stated(None, tuple(parts), 0, 0)
     length = max(len(f) for f in plain)
     total = tuple(sum(f[i] if len(f) > 1 else f[0] for f in plain) for i in range(length))

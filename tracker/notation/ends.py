@@ -78,9 +78,35 @@ class Ends(Kinds):
         self.at = mark
         return bool(self.accept_any("join", "beginning"))
 
+    def corner_center(self) -> bool:
+        """``"center" stitch ["of" ["each"] [number stitch] "corner" [stitch]]``
+
+        Of what it is the middle may be left out where the words speak of corners at all.
+        """
+        mark = self.at
+        if self.accept_any("center", "centre", "middle"):
+            begin = self.at
+            self.kind_of_stitch()
+            named = self.at > begin
+            if not self.accept_any("of", "at", "in"):
+                if named and any(t.text in ("corner", "corners") for t in self.tokens):
+                    return True
+            else:
+                self.accept_all("the", "next", "first", "last", "all", "each", "every")
+                self.accept_number()
+                self.accept("-")
+                self.kind_of_stitch()
+            if self.accept_any("corner", "corners"):
+                self.kind_of_stitch()
+                return True
+        self.at = mark
+        return False
+
     def _next_until(self) -> str:
         """``["next"] kind``: the kind of place to stop before; "" where none is named."""
         self.accept_any("next")
+        if self.corner_center():
+            return "corner"
         kind = self.kind()
         return "" if kind is None or kind == "st" else kind
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.brackets import ends_round
+from tracker.notation.dotted import undotted
 from tracker.notation.lexicon import Lexicon, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.spelling import respelt
@@ -45,7 +46,8 @@ class Reader(Wholes):
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
-        self.tokens = without_asides(respelt(self.tokens, lexicon.phrases), lexicon)
+        plainly = undotted(text, self.tokens, lexicon.phrases)
+        self.tokens = without_asides(respelt(plainly, lexicon.phrases), lexicon)
         self.match_brackets()
 
     def round(self) -> tuple[Node, ...]:

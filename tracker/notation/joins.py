@@ -58,7 +58,8 @@ class Joins(Paces):
         if self.here.text in ("in", "into", "to", "at"):
             target = self.target()
         self.in_last = target is not None and target.at is At.LAST and bool(colour or new)
-        self.to_clause_end()
+        if self.begun or target is None or not self._with_first_stitch():
+            self.to_clause_end()
         onto, named = self._closed(begin)
         if not self.begun and target is not None and target.at is At.RING:
             return Act(Deed.RING, start, self.last_end)
@@ -66,6 +67,16 @@ class Joins(Paces):
             return Act(Deed.COLOUR, start, self.last_end, colour, target, onto)
         length = self._chain_named(begin)
         return Act(Deed.JOIN, start, self.last_end, colour, None, onto, length, named)
+
+    def _with_first_stitch(self) -> bool:
+        """``("with" | "using") ["a"] ["standing"] stitch``: the join makes that stitch"""
+        mark = self.at
+        if self.accept_any("with", "using", "by", "making"):
+            self.accept_all("a", "an", "working", "making", "standing", "first")
+            if self._stitch_here() and not self._slip_here():
+                return True
+        self.at = mark
+        return False
 
     def _chain_named(self, begin: int) -> int:
         """The length of a chain named "ch 3" or "ch-3" since token ``begin``; 0 if none."""

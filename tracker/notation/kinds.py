@@ -11,6 +11,7 @@ from tracker.notation.wordlists import (
     IDLE,
     LOOP_WORDS,
     NOISE_OF_ROUNDS,
+    PREPOSITIONS,
     RING_WORDS,
     ROUND_WORDS,
     SPACE_WORDS,
@@ -19,7 +20,7 @@ from tracker.notation.wordlists import (
 )
 
 #: Kinds of place that are no stitches of a name.
-_PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp")
+_PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp", "lone")
 
 
 class Kinds(Kit):
@@ -81,7 +82,7 @@ class Kinds(Kit):
             "standing", "held", "unworked", "live", "free", "skipped", "remaining", "rem"
         )
         mark = self.at
-        for rule in (self._corner, self._space, self._group_kind, self._stitch_kind):
+        for rule in (self._corner, self._space, self._group_kind, self._lone, self._stitch_kind):
             found = rule()
             if found is not None:
                 found = self._space_of_group(found) or found
@@ -171,6 +172,12 @@ class Kinds(Kit):
         """Read the name of a stitch, if one stands here."""
         if not self.accept_any(*STITCH_WORDS):
             self.accept_phrase(self.lexicon.phrases)
+
+    def _lone(self) -> str | None:
+        """``("single" | "lone") stitch``: one that stands alone, outside any shell"""
+        if not self.accept_any("single", "lone") or self.here.text == "crochet":
+            return None
+        return None if self.accept_phrase(self.lexicon.phrases) in (None, "ch") else "lone"
 
     def _stitch_kind(self) -> str | None:
         """``"row ends" | "st" ["and" "ch"] | "ch" | stitch ["st"]``"""
@@ -305,6 +312,7 @@ class Kinds(Kit):
         token = self.here
         written = self.text[token.start : token.end]
         letters = written.isupper() and self._may_name_yarn(token)
+        worded = worded and token.text not in PREPOSITIONS
         if token.type is Type.WORD and (letters or token.text in COLOURS or worded):
             self.at += 1
             return written

@@ -51,15 +51,20 @@ class Spreading(Advice):
         return Evenly((0,), 0, start, self.last_end, stitch)
 
     def _plain_round(self, start: int) -> Node | None:
-        """``"work" (("1" | "a") "round" ["of" | "in"] | "in") stitch`` as a clause of its own"""
+        """``["work"] ("1" | "a") "round" ["of" | "in"] stitch ["around"] | "work" "in" stitch``
+
+        As a clause of its own.
+        """
         mark = self.at
-        if self.accept_any("work", "crochet", "do"):
-            one = self.accept_any("1", "one", "a") and self.accept_any(*ROUND_WORDS)
-            if (self.accept_any("of", "in") and not one) or one:
-                key = self.accept_phrase(self.lexicon.phrases)
-                if key is not None and self._clause_is_over():
-                    stitch = self.lexicon.stitch(key)
-                    return Make(stitch, (1,), Target(At.EACH), start, self.last_end)
+        led = self.accept_any("work", "crochet", "do", "make", "add")
+        one = bool(self.accept_any("1", "one", "a", "another") and self.accept_any(*ROUND_WORDS))
+        of = self.accept_any("of", "in")
+        if (one and (led or of)) or (led and of == "in"):
+            key = self.accept_phrase(self.lexicon.phrases)
+            self._ends()
+            if key is not None and key != "ch" and self._clause_is_over():
+                stitch = self.lexicon.stitch(key)
+                return Make(stitch, (1,), Target(At.EACH), start, self.last_end)
         self.at = mark
         return None
 

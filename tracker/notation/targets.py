@@ -64,22 +64,17 @@ class Targets(Landmarks):
         return self._bare() if led else None
 
     def _center_of_corner(self) -> Target | None:
-        """``"center" stitch "of" ["each"] [number stitch] "corner" [stitch]``"""
+        """``["each"] corner_center``"""
+        mark = self.at
         each = self.accept_any("each", "every")
-        if not self.accept_any("center", "centre", "middle"):
-            return None
-        self.kind_of_stitch()
-        if self.accept_any("of", "at", "in"):
-            each = self.accept_any("each", "every") or each
-            self.accept_any("the", "next", "first", "last", "all")
-            self.accept_number()
-            self.accept("-")
-            self.kind_of_stitch()
-        if not self.accept_any("corner", "corners"):
-            return None
-        self.kind_of_stitch()
-        self._suffix()
-        return self._to_end(Target(At.EACH if each else At.NEXT, "corner"))
+        begin = self.at
+        if self.corner_center():
+            words = {each, *(t.text for t in self.tokens[begin : self.at])}
+            self._suffix()
+            at = At.EACH if words & {"each", "every"} else At.NEXT
+            return self._to_end(Target(at, "corner"))
+        self.at = mark
+        return None
 
     def _each(self) -> Target | None:
         """``each = ("each" | "every" | "all") ["of"] ["next"] [figure] [kind] [end]``"""
@@ -199,9 +194,12 @@ class Targets(Landmarks):
         if self.accept("of") or self.accept("from"):
             self.accept_any("the")
             each = bool(self.accept_any("each", "every"))
+            same = self.here.text == "same"
             self.accept_all("the", "next", "same", "last")
             key = self.accept_phrase(self.lexicon.phrases)
             if key is not None and len(self.lexicon.stitch(key).spaces) > 0:
+                if same:
+                    return Target(At.SAME, found.kind)
                 at = At.EACH if each else found.at
                 count = found.count
                 if found.at is At.EACH and not each:

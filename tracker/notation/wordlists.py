@@ -153,3 +153,22 @@ THINGS = (
 
 #: Things made of several stitches, between which the gap is a place.
 GROUPS = _words("fan fans shell shells group groups cluster clusters")
+
+#: Things of which a round makes one in each place or each repeat; what is made of several
+#: stitches in one way or another begins with one of the second words.
+BUNCHES = _words(
+    """petal petals shell shells fan fans scallop scallops group groups grouping groupings
+    leaf leaves"""
+)
+SEVERAL = _list("group repeat petal fan section pair leaf leaves scallop")
+#: Words behind them that change nothing.
+OF_BUNCHES = _words(
+    """made formed completed worked done in total all now around of each sts stitches st sc hdc
+    dc tr htr dtr trs dcs s and"""
+)
+
+#: Words that old booklets shorten with a dot, besides the names of stitches.
+SHORTENED = _words(
+    """ch chs st sts sp sps lp lps rep rpt rnd rnds rd rds beg foll rem cont tog inc dec
+    sl ss patt alt ins fin incl"""
+)

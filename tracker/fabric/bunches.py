@@ -1,0 +1,61 @@
+"""How many petals, shells or groups a round makes, in all the ways a maker may count them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from itertools import groupby
+
+from tracker.fabric.edge import UNCOUNTED, Edge
+from tracker.fabric.outcome import Outcome
+
+
+def bunches(outcome: Outcome) -> set[int]:
+    """The numbers that "so many petals" may stand for; empty where none can be told.
+
+    Groups of stitches in one place; stitches between spaces; passes through a repeat, with
+    one more where something stands beside it; and places that special stitches are called by.
+    """
+    edge = tuple(s for s in outcome.edge if s.name not in UNCOUNTED)
+    found = _groups(edge) | _passes(outcome)
+    for count in outcome.counted.values():
+        found |= {count, count + 1}
+    spaces = sum(s.count for s in edge if s.chains)
+    if spaces:
+        found |= {spaces, _between_spaces(edge)}
+    return found - {0}
+
+
+def _groups(edge: Edge) -> set[int]:
+    """Groups in one place: all, those of each size (there may be half shells beside whole ones).
+
+    One more where the first may have been begun beside them, with a chain of its own.
+    """
+    sizes: list[int] = []
+    for spot in edge:
+        if spot.group and spot.opens:
+            sizes.append(0)
+        if spot.group and sizes:
+            sizes[-1] += spot.count
+    counts = Counter(sizes)
+    begun = bool(edge[0].group and edge[0].opens) if edge else True
+    loose = not begun and sizes[:1] == [n for n, _ in counts.most_common(1)]
+    return {n + more for n in (len(sizes), *counts.values()) if n for more in (0, loose)}
+
+
+def _between_spaces(edge: Edge) -> int:
+    """Stretches of stitches that chain spaces part, round the whole round."""
+    stretches = [key for key, _ in groupby(edge, key=lambda spot: bool(spot.chains))]
+    meets = len(stretches) > 1 and not stretches[0] and not stretches[-1]
+    return stretches.count(False) - meets
+
+
+def _passes(outcome: Outcome) -> set[int]:
+    """Passes through each repeat; one more where stitches stand outside it."""
+    sums: dict[tuple[int, int], int] = {}
+    for span, times in zip(outcome.spans, outcome.times, strict=True):
+        sums[span] = sums.get(span, 0) + times
+    found = set()
+    for (start, end), times in sums.items():
+        outside = any(r.makes and not start <= r.start < end for r in outcome.runs)
+        found |= {times, times + outside}
+    return found
