@@ -6,8 +6,8 @@ import os
 import sys
 from contextlib import suppress
 
-# Importing typing would cost a tenth of what ``where`` may take; checkers know it anyway.
-TYPE_CHECKING = False
+from tracker.lean import TYPE_CHECKING
+
 if TYPE_CHECKING:
     from argparse import Namespace
     from collections.abc import Sequence

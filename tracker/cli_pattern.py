@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from tracker.cli import Complaint
+from tracker.lean import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern

@@ -7,10 +7,10 @@ from pathlib import Path
 
 from tracker.cli import Complaint
 from tracker.cli_pattern import is_path, load
+from tracker.lean import TYPE_CHECKING
 from tracker.session import shelf
 from tracker.session.told import told
 
-TYPE_CHECKING = False
 if TYPE_CHECKING:
     import re
     from collections.abc import Callable, Sequence

@@ -7,7 +7,8 @@ chain space and each turning chain is one, whatever part of it is worked into.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
+
+from tracker.lean import NamedTuple
 
 Places = tuple[tuple[int, int], ...]
 """Stretches of places side by side: the first one's number and how many."""

@@ -9,7 +9,11 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
-from typing import NamedTuple, overload
+
+from tracker.lean import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from typing import overload
 
 
 class Kind(StrEnum):
@@ -151,10 +155,13 @@ class Walk(Sequence[Step]):
         """The count of the round when all its steps are done."""
         return self._made[-1]
 
-    @overload
-    def __getitem__(self, index: int) -> Step: ...
-    @overload
-    def __getitem__(self, index: slice) -> Sequence[Step]: ...
+    if TYPE_CHECKING:
+
+        @overload
+        def __getitem__(self, index: int) -> Step: ...
+        @overload
+        def __getitem__(self, index: slice) -> Sequence[Step]: ...
+
     def __getitem__(self, index: int | slice) -> Step | Sequence[Step]:
         if isinstance(index, slice):
             return [self[i] for i in range(*index.indices(len(self)))]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.notation.again import AgainReader
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
 from tracker.fabric.verdicts import Verdict
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.pattern.model import Part, Pattern
 
 if TYPE_CHECKING:

@@ -7,9 +7,10 @@ names under which keys are learned anew in the settings.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
 
 from textual.binding import Binding, BindingType
+
+from tracker.lean import NamedTuple
 
 
 class Action(NamedTuple):

@@ -17,7 +17,8 @@ it, which a keyboard keeps to a few milliseconds and a finger does not.
 from __future__ import annotations
 
 from enum import Enum, auto
-from typing import NamedTuple
+
+from tracker.lean import NamedTuple
 
 QUICK = 0.11
 """Seconds: equal keys closer than this are repeats, or came in one burst."""

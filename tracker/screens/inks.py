@@ -9,11 +9,12 @@ colour is not wanted.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from textual.color import Color
 from textual.style import Style
 from textual.theme import Theme
+
+from tracker.lean import NamedTuple
 
 
 class Palette(NamedTuple):

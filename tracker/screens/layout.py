@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from enum import StrEnum
 from functools import lru_cache
-from typing import NamedTuple
+
+from tracker.lean import NamedTuple
 
 
 class Shape(StrEnum):

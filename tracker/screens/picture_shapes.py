@@ -10,8 +10,8 @@ import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.screens.picture_signs import Look, Sign
 
 

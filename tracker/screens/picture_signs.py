@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import StrEnum
 from functools import lru_cache
-from typing import NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
+from tracker.lean import NamedTuple
 
 
 class Look(StrEnum):

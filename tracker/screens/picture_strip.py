@@ -6,9 +6,9 @@ Costs by the columns in sight, never by the length of the round.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from tracker.fabric.steps import Run, Walk
+from tracker.lean import NamedTuple
 from tracker.screens.picture_shapes import Drawn, Marks, small, tall
 from tracker.screens.picture_signs import Sign, height_of, sign_of
 

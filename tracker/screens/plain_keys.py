@@ -8,10 +8,11 @@ import sys
 from codecs import getincrementaldecoder
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from typing import NamedTuple
 
 from textual._xterm_parser import XTermParser
 from textual.events import Key
+
+from tracker.lean import NamedTuple
 
 TICK = 0.1
 """Seconds after which an escape that nothing follows is taken for the key itself."""

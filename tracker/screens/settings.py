@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from pathlib import Path
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.notation.problems import visible
 from tracker.screens.actions import DEFAULT_KEYS, Keys
 from tracker.screens.command import Command

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.screens.flow import Line
 from tracker.screens.inks import Inks
 from tracker.screens.view import View

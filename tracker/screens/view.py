@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tracker.fabric.steps import Walk
+from tracker.lean import NamedTuple
 from tracker.screens.actions import Keys
 from tracker.screens.entry import Entry
 from tracker.session.glance import Glance

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.session import worksheet
 from tracker.session.access import StoreError, inside, read_piece
 from tracker.session.files import RealDisk

@@ -5,10 +5,14 @@ from __future__ import annotations
 import errno
 from pathlib import Path
 
-from tracker.session.files import Disk, UnsafeFileError
+from tracker.lean import TYPE_CHECKING
+from tracker.session.files import UnsafeFileError
 from tracker.session.head import PaperError
 from tracker.session.midway import kept_midway
 from tracker.session.paper import Found, read_paper
+
+if TYPE_CHECKING:
+    from tracker.session.disk import Disk
 
 
 class StoreError(Exception):

@@ -5,8 +5,9 @@ from __future__ import annotations
 import stat
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
 from zlib import crc32
+
+from tracker.lean import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from tracker.pattern.model import Pattern

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING, NamedTuple
 
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import worksheet
 from tracker.session.entries import PutDown, Redo, Undo
 from tracker.session.history import History

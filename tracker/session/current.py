@@ -3,30 +3,31 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, TypedDict
 
+from tracker.lean import TYPE_CHECKING
 from tracker.session import mending, worksheet
 from tracker.session.lookup import HowTo, how_to, loops_of
 
 if TYPE_CHECKING:
+    from typing import TypedDict
+
     from tracker.fabric.steps import InRepeat, Run, Step
     from tracker.pattern.plan import Plan
     from tracker.session.state import Spot, State
 
+    class Current(TypedDict):
+        """The facts of a `Glance` on the next step, or on the round's end in its place."""
 
-class Current(TypedDict):
-    """The facts of a `Glance` on the next step, or on the round's end in its place."""
-
-    colour: str
-    step_text: str
-    step_where: str
-    variant: str
-    loops: tuple[str, ...]
-    loop: int
-    how: HowTo
-    repeats: tuple[InRepeat, ...]
-    now: tuple[int, int]
-    done: int
+        colour: str
+        step_text: str
+        step_where: str
+        variant: str
+        loops: tuple[str, ...]
+        loop: int
+        how: HowTo
+        repeats: tuple[InRepeat, ...]
+        now: tuple[int, int]
+        done: int
 
 
 def at_step(plan: Plan, spot: Spot, off: int) -> Current:
@@ -34,18 +35,18 @@ def at_step(plan: Plan, spot: Spot, off: int) -> Current:
     walk = worksheet.round_at(plan, spot).walk
     step = walk[spot.step]
     run, loops = step.run, loops_of(plan, step.run)
-    return Current(
-        colour=_colour(plan, run),
-        step_text=run.text,
-        step_where=(mending.where(walk, off, spot.step) if off else "") or _where(step),
-        variant=run.variant,
-        loops=loops,
-        loop=min(spot.loop, len(loops)),
-        how=how_to(plan, run),
-        repeats=step.repeats,
-        now=(run.start, run.end),
-        done=run.start,
-    )
+    return {
+        "colour": _colour(plan, run),
+        "step_text": run.text,
+        "step_where": (mending.where(walk, off, spot.step) if off else "") or _where(step),
+        "variant": run.variant,
+        "loops": loops,
+        "loop": min(spot.loop, len(loops)),
+        "how": how_to(plan, run),
+        "repeats": step.repeats,
+        "now": (run.start, run.end),
+        "done": run.start,
+    }
 
 
 def at_end(plan: Plan, state: State, spot: Spot, left: str) -> Current:
@@ -56,18 +57,18 @@ def at_end(plan: Plan, state: State, spot: Spot, left: str) -> Current:
     planned = worksheet.round_at(plan, spot)
     text, where = _asked(plan, state, spot, left)
     end = len(planned.text)
-    return Current(
-        colour=_colour(plan, planned.walk.runs[-1]),
-        step_text=text,
-        step_where=where,
-        variant="",
-        loops=(),
-        loop=0,
-        how=HowTo(),
-        repeats=(),
-        now=(end, end),
-        done=end,
-    )
+    return {
+        "colour": _colour(plan, planned.walk.runs[-1]),
+        "step_text": text,
+        "step_where": where,
+        "variant": "",
+        "loops": (),
+        "loop": 0,
+        "how": HowTo(),
+        "repeats": (),
+        "now": (end, end),
+        "done": end,
+    }
 
 
 def _asked(plan: Plan, state: State, spot: Spot, left: str) -> tuple[str, str]:

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.session.fields import EntryError, Value, bounded, down, number, parse, shown, truth, up
 from tracker.session.history import Did, Stretch, Walked
 from tracker.session.own_entries import changing_fields, changing_of

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.notation.problems import visible
 from tracker.session import mending, worksheet
 from tracker.session.current import at_end, at_step, step_words

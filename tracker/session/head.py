@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from datetime import datetime
-from typing import NamedTuple
 from zlib import crc32
+
+from tracker.lean import NamedTuple
 
 GREETING = """\
 # A piece in progress, kept by Hookside. Each press is one line at the end.

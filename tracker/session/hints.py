@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from tracker.fabric.steps import Kind, Walk
+from tracker.lean import NamedTuple
 from tracker.pattern.model import Worked
 from tracker.session.corners import begins_side
 

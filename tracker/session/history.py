@@ -8,8 +8,8 @@ items before the cursor, begun at a waypoint so that taking back costs the same 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.session.state import Copy, Event, RoundKey, Spot, State, apply
 
 WAYPOINT = 16

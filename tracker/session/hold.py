@@ -15,8 +15,11 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from tracker.lean import TYPE_CHECKING
 from tracker.session.access import InUse
-from tracker.session.files import Disk
+
+if TYPE_CHECKING:
+    from tracker.session.disk import Disk
 
 if sys.platform != "win32":
     import fcntl

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import TYPE_CHECKING
 
 from tracker.fabric.verdicts import Verdict
+from tracker.lean import TYPE_CHECKING
 from tracker.pattern.changes import Change
 from tracker.pattern.own import Bench, OwnVersion, own_version, typed_line
 from tracker.session import trial, worksheet

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.measure.length import Left, Measured, Since, Target, rounds_left, target_in
 from tracker.measure.units import Amount, read_length, read_number
 from tracker.notation.problems import visible

@@ -13,9 +13,9 @@ from __future__ import annotations
 
 import re
 from datetime import datetime
-from typing import NamedTuple
 from zlib import crc32
 
+from tracker.lean import NamedTuple
 from tracker.session.entries import Entry, common_entry, entry_of, entry_text
 from tracker.session.fields import EntryError
 from tracker.session.history import Walked

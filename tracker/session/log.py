@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.measure.estimate import Estimate
 from tracker.measure.yarn import fit_yarn
 from tracker.session import mending, worksheet

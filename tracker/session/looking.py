@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.session.access import StoreError, inside, read_piece
 from tracker.session.files import RealDisk
 from tracker.session.glance import Glance, glance

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
 from tracker.fabric.steps import Kind
+from tracker.lean import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from tracker.fabric.steps import Run

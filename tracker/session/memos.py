@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from tracker.lean import TYPE_CHECKING
 from tracker.session import mending, worksheet
 from tracker.session.presses import Press
 from tracker.session.state import Event, Spot, State

@@ -7,9 +7,8 @@ http://www.crochetgeek.com/2009/06/counting-stitches-for-accurate-stitch.html (c
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
 from tracker.fabric.steps import Kind
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import worksheet
 
 if TYPE_CHECKING:

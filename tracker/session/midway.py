@@ -13,9 +13,9 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from itertools import chain
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
 from zlib import crc32
 
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session.flat import flat, raised
 from tracker.session.head import Head
 from tracker.session.kept import keep, kept

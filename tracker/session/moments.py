@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.session.entries import Entry
 from tracker.session.fields import EntryError
 from tracker.session.head import head_end

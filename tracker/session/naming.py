@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from tracker.lean import TYPE_CHECKING
 from tracker.session import worksheet
 
 if TYPE_CHECKING:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Self
 
+from tracker.lean import TYPE_CHECKING
 from tracker.session import shelf, worksheet
 from tracker.session.access import StoreError, reason
 from tracker.session.entries import Entry, Redo, Undo
@@ -26,6 +26,8 @@ from tracker.session.told import keep_told
 from tracker.session.worked import WORTH, worked
 
 if TYPE_CHECKING:
+    from typing import Self
+
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
     from tracker.session.carrying import ChangedFile

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.measure.estimate import Estimate, Range
 from tracker.measure.length import target_in
 from tracker.measure.pace import Stretch, fit_pace, takes

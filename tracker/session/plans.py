@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING
 from zlib import crc32
 
+from tracker.lean import TYPE_CHECKING
 from tracker.session.flat import flat, raised
 from tracker.session.kept import keep, kept
 

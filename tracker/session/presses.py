@@ -5,9 +5,8 @@ Pure functions; a press that cannot apply makes no event and says why.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
 from tracker.fabric.steps import Kind
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import worksheet
 from tracker.session.lookup import loops_of
 from tracker.session.naming import label, name, spot_words

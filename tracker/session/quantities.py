@@ -7,9 +7,9 @@ round that was not understood as so many stitches "as written". Making up counts
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from typing import TYPE_CHECKING, NamedTuple
 
 from tracker.fabric.steps import Kind
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.measure import pace, yarn
 from tracker.measure.estimate import Ratio, Table
 from tracker.notation.dictionary import base_of

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from datetime import datetime, timedelta
-from typing import TYPE_CHECKING, NamedTuple
 
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.notation.problems import visible
 from tracker.session import worksheet
 from tracker.session.current import step_words

@@ -8,8 +8,8 @@ done in a part or a copy that is gone is left behind.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
 
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import worksheet
 from tracker.session.history import Did, History, Item, Walked, item_of
 from tracker.session.state import Changing, Event, RoundKey, Spot

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from tracker.lean import TYPE_CHECKING
 from tracker.notation.problems import visible
 from tracker.session import presses, worksheet
 from tracker.session.access import StoreError

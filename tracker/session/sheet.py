@@ -12,8 +12,12 @@ from enum import Enum
 from pathlib import Path
 from zlib import crc32
 
-from tracker.session.files import Disk, Seen, write_whole
+from tracker.lean import TYPE_CHECKING
+from tracker.session.files import Seen, write_whole
 from tracker.session.syncer import Syncer
+
+if TYPE_CHECKING:
+    from tracker.session.disk import Disk
 
 
 class Outside(Enum):

@@ -13,7 +13,8 @@ import unicodedata
 from collections.abc import Iterator
 from enum import StrEnum
 from pathlib import Path
-from typing import NamedTuple
+
+from tracker.lean import NamedTuple
 
 ENDING = ".piece.toml"
 """How the name of a piece's file ends."""

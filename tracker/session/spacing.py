@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.measure.spread import even_round, even_words
 from tracker.notation.dictionary import in_terms
 from tracker.pattern.ruler import main_stitch, tall_as

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.pattern.changes import Change
 from tracker.session.place import Asking, Pace
 

@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import NamedTuple
 
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import notices
 from tracker.session.access import InUse, StoreError, found_in, inside, read_bytes, reason
 from tracker.session.entries import Entry, PutDown
-from tracker.session.files import Disk, RealDisk, free_path, write_whole
+from tracker.session.files import RealDisk, free_path, write_whole
 from tracker.session.head import Head
 from tracker.session.history import History
 from tracker.session.hold import Hold, alone
@@ -25,6 +25,9 @@ from tracker.session.paper import Found, write_paper
 from tracker.session.sheet import Outside, Sheet
 from tracker.session.state import Spot
 from tracker.session.syncer import Syncer
+
+if TYPE_CHECKING:
+    from tracker.session.disk import Disk
 
 __all__ = ["InUse", "Store", "StoreError", "Surroundings"]
 

@@ -7,9 +7,9 @@ accounts, linked beside each guess; the order of the guesses is our own.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from tracker.fabric.steps import Kind, Run, Walk
+from tracker.lean import NamedTuple
 from tracker.session.corners import in_space, sides_begin
 
 MOST = 5

@@ -5,7 +5,10 @@ from __future__ import annotations
 import threading
 from collections.abc import Callable
 
-from tracker.session.files import Disk
+from tracker.lean import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tracker.session.disk import Disk
 
 
 class Syncer:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import datetime
-from typing import TYPE_CHECKING, NamedTuple
 
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session.worked import PAUSE, REST, SLOW, Watch
 
 if TYPE_CHECKING:

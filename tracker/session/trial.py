@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
 
 from tracker.fabric.reading import every
 from tracker.fabric.verdicts import Verdict
+from tracker.lean import TYPE_CHECKING
 from tracker.notation.tree import Note
 from tracker.pattern.own import ONE_AT_A_TIME, typed_line
 

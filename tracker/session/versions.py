@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from tracker.lean import NamedTuple
 from tracker.session.access import StoreError
 from tracker.session.looking import look, plan_at
 from tracker.session.naming import spot_words

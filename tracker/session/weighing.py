@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.measure.units import NUMBER
 from tracker.measure.yarn import read_scale
 from tracker.notation.problems import visible

@@ -7,9 +7,9 @@ may lie outside the pattern; `settle` brings it in, and everything here starts f
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from tracker.fabric.verdicts import Verdict
+from tracker.lean import TYPE_CHECKING
 from tracker.session.place import Asking, Place
 from tracker.session.state import Copy, Spot, State
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
-
+from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.pattern.model import Worked
 from tracker.session import mending, worksheet
 from tracker.session.naming import label, name

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
+from tracker.lean import TYPE_CHECKING
 from tracker.measure.estimate import Estimate, Range
 from tracker.measure.yarn import Weighing, fit_yarn, needed, read_scale
 from tracker.session.naming import label

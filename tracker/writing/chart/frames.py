@@ -8,7 +8,8 @@ from __future__ import annotations
 import math
 from abc import ABC, abstractmethod
 from dataclasses import dataclass
-from typing import NamedTuple
+
+from tracker.lean import NamedTuple
 
 
 class Point(NamedTuple):
