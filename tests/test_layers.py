@@ -7,11 +7,16 @@ from pathlib import Path
 
 import pytest
 
+from tracker.pattern.library import demo_patterns
+from tracker.pattern.load import load_pattern
+from tracker.session.session import Session
+
 ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "tracker"
 
 #: Layer of each first word below ``tracker``; a module may import its own layer and lower ones.
 LAYERS = {
+    "lean": -1,
     "notation": 0,
     "fabric": 1,
     "pattern": 2,
@@ -27,6 +32,7 @@ LAYERS = {
     "cli_help": 6,
     "cli_measure": 6,
     "cli_parser": 6,
+    "cli_piece": 6,
     "cli_pattern": 6,
     "cli_read": 6,
     "cli_report": 6,
@@ -130,3 +136,23 @@ def test_the_counting_needs_no_command_line_and_no_session():
     found = loaded("from tracker import check_text; check_text('Rnd 1: 6 sc in ring. (6)')")
     assert "argparse" not in found
     assert not any(name.startswith("tracker.session") for name in found)
+
+
+SLOW = {"typing", "pathlib", "tomllib", "dataclasses", "argparse", "inspect"}
+"""Modules of the library that take long to import: where a place is told, none is needed."""
+
+
+def test_a_piece_changed_by_hand_is_told_by_what_that_needs(tmp_path, monkeypatch):
+    monkeypatch.setenv("HOOKSIDE_HOME", str(tmp_path))
+    session = Session.start(load_pattern(demo_patterns()["tea-cosy"]), "4 cups", tmp_path)
+    session.next()
+    session.close()
+    where = MAIN.format(["where", str(session.path)])
+    for _ in range(2):
+        # The first time the head is read too, and kept.
+        with session.path.open("a") as file:
+            file.write("\n")
+        found = loaded(where) - loaded("")
+    assert "tracker.session.glance" in found
+    assert not SLOW & found
+    assert not {name for name in found if name.startswith(("tracker.notation.re", "tracker.cli_p"))}

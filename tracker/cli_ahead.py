@@ -9,7 +9,7 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from tracker.cli import Complaint
-from tracker.cli_where import meant, opened, parted, taken_up
+from tracker.cli_piece import meant, opened, parted, taken_up
 from tracker.measure.units import NUMBER
 from tracker.notation.problems import visible
 

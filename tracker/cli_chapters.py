@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tracker.cli import Complaint
-from tracker.cli_where import meant, opened
+from tracker.cli_piece import meant, opened
 from tracker.notation.problems import visible
 
 if TYPE_CHECKING:
@@ -37,13 +37,13 @@ def chapters(word: str | None, began: str, ended: str | None, *, as_json: bool) 
 
 
 def _found(path: Path, began: str, ended: str | None) -> tuple[Chapter, ...]:
-    from tracker.session.access import inside, read_piece
     from tracker.session.chapters import chapters
+    from tracker.session.contents import read_piece
     from tracker.session.files import RealDisk
     from tracker.session.looking import plan_at
     from tracker.session.moments import moments
 
-    data, found = read_piece(inside(path), RealDisk())
+    data, found = read_piece(path, RealDisk())
     log = list(moments(data))
     last = max((moment.when for moment in log), default=0)
     day = datetime.fromtimestamp(last).astimezone().date()

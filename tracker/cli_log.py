@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from tracker.cli_where import meant, opened
+from tracker.cli_piece import meant, opened
 from tracker.notation.problems import visible
 
 if TYPE_CHECKING:

@@ -7,7 +7,7 @@ import re
 from collections.abc import Sequence
 
 from tracker.cli import Complaint
-from tracker.cli_where import meant, opened, parted, taken_up
+from tracker.cli_piece import meant, opened, parted, taken_up
 from tracker.measure.units import NUMBER
 from tracker.notation.problems import visible
 

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, TypeVar
 from tracker.cli import Complaint
 from tracker.cli_check import PROSE
 from tracker.cli_pattern import choose_size, is_path, load, pattern_path
+from tracker.cli_piece import opened, piece_called
 from tracker.cli_size_report import report
 from tracker.cli_size_told import Told, as_data
-from tracker.cli_where import opened, piece_called
 from tracker.measure.gauge import Ease, read_ease, read_swatch
 from tracker.measure.heads import heads_of
 from tracker.measure.hooks import hooks_called
@@ -20,7 +20,7 @@ from tracker.notation.problems import visible
 from tracker.pattern.plan import make_plans
 from tracker.pattern.ruler import Ruler, ruler_of, tall_as
 from tracker.pattern.sizing import Body, choices, ease_of, sized
-from tracker.session.shelf import ENDING
+from tracker.session.files import ENDING
 
 if TYPE_CHECKING:
     from argparse import Namespace

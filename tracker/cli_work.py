@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from tracker.cli import Complaint
 from tracker.cli_pattern import choose_size, is_path, load, pattern_path
-from tracker.cli_where import begun, how_to_begin, latest_piece, opened, piece_called
+from tracker.cli_piece import begun, how_to_begin, latest_piece, opened, piece_called
 from tracker.notation.problems import visible
 from tracker.session import shelf
 

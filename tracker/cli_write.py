@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from tracker.cli import Complaint, say
 from tracker.cli_files import refuse, write_file
 from tracker.cli_pattern import choose_size, load, pattern_path
-from tracker.cli_where import opened, piece_called
+from tracker.cli_piece import opened, piece_called
 from tracker.notation.problems import visible
 from tracker.pattern.check import check_pattern
 from tracker.pattern.translate import translate

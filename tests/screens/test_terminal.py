@@ -121,3 +121,16 @@ def test_settings_that_cannot_be_used_are_said_before_the_screen_opens(own_home)
         page = "\n".join(terminal.page.display)
         assert '"spacebar" is not the name of a key' in page
         assert "Traceback" not in page
+
+
+def test_settings_that_are_a_link_are_refused_and_nothing_is_lost(own_home):
+    own_home.mkdir()
+    real = own_home.with_name("real.toml")
+    real.write_text('theme = "light"\n')
+    (own_home / "settings.toml").symlink_to(real)
+    with Terminal(200, 24) as terminal:
+        assert terminal.left() == 2
+        terminal.read()
+        said = f"settings.toml is a link to {real}: put that file itself in its place"
+        assert said in "\n".join(terminal.page.display)
+    assert real.read_text() == 'theme = "light"\n'

@@ -99,6 +99,46 @@ def test_what_is_no_piece_is_refused_in_one_message(own_home, kind, command):
     assert not CONTROLS.search(done.stderr.replace("\n", ""))
 
 
+LINKS = [
+    (["where"], "cannot be read: it is a link to {real}; name that file itself.", "mat.piece.toml"),
+    (
+        ["work", "--plain"],
+        "cannot be read: it is a link to {real}; name that file itself.",
+        "mat.piece.toml",
+    ),
+    (["chapters", "--began", "10:15"], "it is a link to {real}; name that", "mat.piece.toml"),
+    (["check"], "link.toml: is a link to {real}. Name that file itself.", "mat.toml"),
+    (["work"], "link.toml: is a link to {real}. Name that file itself.", "mat.toml"),
+    (["write"], "link.toml: is a link to {real}. Name that file itself.", "mat.toml"),
+    (["read"], "link.txt: is a link to {real}. Name that file itself.", "mat.txt"),
+]
+
+
+@pytest.mark.parametrize(("command", "said", "name"), LINKS)
+def test_a_link_is_refused_and_what_it_leads_to_is_named(own_home, command, said, name):
+    worked(own_home, "Mat")
+    (own_home / "mat.toml").write_text(PATTERN % "Mat")
+    (own_home / "mat.txt").write_text("Rnd 1: 6 sc in ring. (6)\n")
+    before = {path: path.read_bytes() for path in own_home.glob("mat.*")}
+    (own_home / "bag").mkdir()
+    link = own_home / "bag" / f"link{name.removeprefix('mat')}"
+    link.symlink_to(f"../{name}")
+    done = hookside(command[0], link, *command[1:])
+    assert (done.returncode, done.stdout, done.stderr.count("\n")) == (2, "", 1)
+    assert said.format(real=own_home / name) in done.stderr
+    assert before == {path: path.read_bytes() for path in own_home.glob("mat.*")}
+    assert [*link.parent.iterdir()] == [link]
+
+
+def test_folders_may_be_links(own_home):
+    path = worked(own_home / "pieces", "Mat")
+    (own_home / "mat.toml").write_text(PATTERN % "Mat")
+    linked = own_home.with_name(f"{own_home.name}-linked")
+    linked.symlink_to(own_home)
+    assert hookside("where", linked / "pieces" / path.name).returncode == 0
+    assert hookside("check", linked / "mat.toml").returncode == 0
+
+
 def worked(folder, title, part="Mat"):
     """A sound piece with this title and name of its part."""
     from tracker.pattern.load import load_text

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
@@ -93,7 +92,7 @@ def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) ->
         spellings = [name, *others]
         keys = [lexicon.phrases.get(words_of(spelling)) for spelling in spellings]
         us = next((key for key in keys if key is not None), "")
-        lexicon.add(replace(stitch, abbr=_abbreviated(spellings), us=us), *others)
+        lexicon.add(stitch._replace(abbr=_abbreviated(spellings), us=us), *others)
 
 
 def _abbreviated(spellings: Sequence[str]) -> str:
@@ -144,7 +143,7 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
     nodes = [n for n in reader.round() if not isinstance(n, Note)]
     found = _summed(name, nodes) if nodes else None
     if found is not None and found.takes > 1 and _ONE_PLACE.search(low):
-        return replace(found, takes=1)  # "cl: dc3tog in same sp"
+        return found._replace(takes=1)  # "cl: dc3tog in same sp"
     return found
 
 

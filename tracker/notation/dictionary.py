@@ -14,7 +14,6 @@ Takes, makes and the US/UK pairs are those of trade glossaries and yarn company 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from functools import cache
 from types import MappingProxyType
 
@@ -121,7 +120,7 @@ def _all() -> Iterator[Stitch]:
 
 #: Every stitch under its US name, with `Stitch.us` filled in.
 STITCHES: Mapping[str, Stitch] = MappingProxyType(
-    {stitch.abbr: replace(stitch, us=stitch.abbr) for stitch in _all()}
+    {stitch.abbr: stitch._replace(us=stitch.abbr) for stitch in _all()}
 )
 
 
@@ -220,7 +219,7 @@ def find(abbr: str, terms: str = "US") -> Stitch | None:
     if us is None:
         return None
     stitch = STITCHES[us]
-    return replace(stitch, abbr=in_terms(us, terms), name=name_in(us, terms), how=_how(us))
+    return stitch._replace(abbr=in_terms(us, terms), name=name_in(us, terms), how=_how(us))
 
 
 def name_in(us: str, terms: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES, phrases
 from tracker.notation.stitches import Stitch
@@ -32,7 +31,7 @@ class Lexicon:
     def add(self, stitch: Stitch, *spellings: str) -> None:
         """Add a special stitch under its abbreviation, its name and other spellings."""
         key = stitch.us or stitch.abbr.lower()
-        self._special[key] = replace(stitch, us=key)
+        self._special[key] = stitch._replace(us=key)
         for spelling in (stitch.abbr, stitch.name, *spellings):
             words = words_of(spelling)
             if words:

@@ -57,8 +57,8 @@ class Makes(Reaching):
         self.at += 2
         n = min(count[0], _MOST_IN_ONE)
         if widens:
-            return replace(STITCHES["inc"], makes=n)
-        return replace(STITCHES["dec"], takes=n)
+            return STITCHES["inc"]._replace(makes=n)
+        return STITCHES["dec"]._replace(takes=n)
 
     def _made(self, stitch: Stitch, count: Figure | None, start: int) -> list[Node]:
         gathered = self._gathered(stitch, count)
@@ -140,7 +140,7 @@ class Makes(Reaching):
             and target.count is not None
         ):
             # "over next 3 sts": the one stitch is spread over all of them
-            return replace(stitch, takes=target.count[0]), None
+            return stitch._replace(takes=target.count[0]), None
         return stitch, self.hook_counts(target)
 
     def _along_edge(self) -> Target | None:
@@ -198,7 +198,7 @@ class Makes(Reaching):
             named = figure is not None and self.kind() is not None
             self.accept_any("off")
             if named and figure and (self.accept_any("together", "tog") or self._as_one()):
-                stitch = replace(STITCHES["dec"], takes=min(figure[0], _MOST_IN_ONE))
+                stitch = STITCHES["dec"]._replace(takes=min(figure[0], _MOST_IN_ONE))
                 return [Make(stitch, (1,), None, start, self.last_end)]
         self.at = mark
         return None
@@ -250,7 +250,7 @@ class Makes(Reaching):
         if key in _GATHERED or (key == "shell" and count is not None):
             self.accept_any(*STITCH_WORDS)
             found = self.lexicon.stitch(key)
-            return replace(found, makes=count[0]) if key == "shell" and count else found
+            return found._replace(makes=count[0]) if key == "shell" and count else found
         if key == "inc" and count is not None and (count[0] > 3 or not self._set_off(mark)):
             self.at = mark  # "7 sc inc 1 sc inc 8 sc": a list without commas
             return None
@@ -329,12 +329,12 @@ class Makes(Reaching):
 def _in_one(stitch: Stitch, n: int) -> Stitch:
     """``n`` of a stitch worked into one place, as one thing: an increase."""
     n = min(n, _MOST_IN_ONE)
-    return replace(stitch, abbr=f"{n} {stitch.abbr} in one", takes=1, makes=n)
+    return stitch._replace(abbr=f"{n} {stitch.abbr} in one", takes=1, makes=n)
 
 
 def _together(stitch: Stitch, n: int) -> Stitch:
     """``n`` of a stitch closed as one: a decrease."""
     known = STITCHES.get(f"{stitch.us}{n}tog")
-    return known or replace(
-        stitch, abbr=f"{stitch.abbr}{n}tog", takes=min(n, _MOST_IN_ONE), makes=1
+    return known or stitch._replace(
+        abbr=f"{stitch.abbr}{n}tog", takes=min(n, _MOST_IN_ONE), makes=1
     )

@@ -29,7 +29,7 @@ def figure_in(figure: Figure, index: int) -> Figure:
 
 
 def _narrowed(part: Part, index: int) -> Part:
-    if not is_dataclass(part) or isinstance(part, type | Stitch):
+    if not is_dataclass(part) or isinstance(part, type):
         return part
     changed: dict[str, object] = {}
     for field in fields(part):
@@ -38,7 +38,7 @@ def _narrowed(part: Part, index: int) -> Part:
             changed[field.name] = value and figure_in(value, index)
         elif isinstance(part, Stated) and field.name == "parts":
             changed[field.name] = tuple((what, figure_in(n, index)) for what, n in value)
-        elif isinstance(value, tuple):
+        elif isinstance(value, tuple) and not isinstance(value, Stitch):
             changed[field.name] = tuple(_narrowed(one, index) for one in value)
         elif is_dataclass(value):
             changed[field.name] = _narrowed(value, index)

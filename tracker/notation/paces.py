@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.makes import Makes
 from tracker.notation.merging import goes_round
@@ -76,7 +74,7 @@ class Paces(Makes):
             return Make(stitch, (1,), None, start, self.last_end)
         n = min(figure[0], 40)
         return Make(
-            replace(stitch, abbr=f"{n} {stitch.abbr} in one", makes=n * stitch.makes),
+            stitch._replace(abbr=f"{n} {stitch.abbr} in one", makes=n * stitch.makes),
             (1,),
             None,
             start,
@@ -87,7 +85,7 @@ class Paces(Makes):
         """The repeat: plain stitches and an increase, a decrease, or stitches left out."""
         end = self.last_end
         base = STITCHES["sc"] if what.stitch.us in ("inc", "dec") else what.stitch
-        plain = Make(replace(STITCHES.get(base.us, base)), (nth - 1,), None, start, end)
+        plain = Make(STITCHES.get(base.us, base), (nth - 1,), None, start, end)
         if what.stitch.takes == 2:
             if also != nth + 1:
                 return None  # a decrease "in every 4th st" may take the 3rd or the 5th as well

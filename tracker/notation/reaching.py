@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tracker.notation.amounts import Amounts
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Target
@@ -33,7 +31,7 @@ class Reaching(Amounts):
             if key is not None and key not in ("ch", "sl st"):
                 self.accept_any("stitch", "stitches", "st", "sts")
                 found = self.lexicon.stitch(key)
-                return replace(found, abbr=f"{side} {found.abbr}") if side else found
+                return found._replace(abbr=f"{side} {found.abbr}") if side else found
         self.at, self.long = mark, False
         return None
 

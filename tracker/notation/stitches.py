@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from tracker.lean import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Variant:
+class Variant(NamedTuple):
     """How the first or the last of a special stitch in a round differs.
 
     ``takes`` and ``makes`` are None where they are those of the stitch itself.
@@ -18,8 +17,7 @@ class Variant:
     loops: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Stitch:
+class Stitch(NamedTuple):
     """One stitch of the dictionary, or a special stitch that a pattern defines.
 
     Attributes:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 from tracker.measure.gauge import read_ease
@@ -209,7 +208,7 @@ def _same_stitch(table: Table, abbr: str, terms: str) -> Stitch:
         hint = "Give it takes and makes instead."
         table.fault("means", f'no stitch is called "{short(meant)}" in {terms} terms', hint)
         return Stitch(abbr, abbr)
-    return replace(known, abbr=abbr, name=table.text("name") or abbr)
+    return known._replace(abbr=abbr, name=table.text("name") or abbr)
 
 
 def _variant(table: Table | None) -> Variant | None:

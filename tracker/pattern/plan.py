@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 #: Figures of several sizes side by side.
 _FIGURE = r"\d+(?:\.\d+|\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s+\d+/\d+(?!/))?"
-_FIGURES = re.compile(
+_FIGURES = (
     rf"{_FIGURE}(?:(?:\s*[(\[]\s*{_FIGURE}(?:\s*[,;/]\s*{_FIGURE})*\s*[)\]])+"
     rf"|(?:/{_FIGURE})+|(?:,\s*{_FIGURE}){{2,}})"  # "ch 1, 8 sc" is no figure for two sizes
 )
@@ -208,7 +208,7 @@ def for_size(words: str, index: int, sizes: int) -> str:
         figures = re.findall(_FIGURE, match.group())
         return str(figures[index]) if len(figures) == sizes else match.group()
 
-    return _FIGURES.sub(one, words)
+    return re.sub(_FIGURES, one, words)
 
 
 def _at(figure: Figure | None, index: int) -> int | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from tracker.measure.gauge import read_ease
@@ -283,7 +283,7 @@ def defined_in(lines: Sequence[str], terms: str) -> Defined:
         for words, us in lexicon.phrases.items()
         if us in STITCHES and us not in special and before.get(words) != us
     ]
-    stitches = [replace(s, how=_meaning(s.abbr, lines)) for s in special.values() if _bounded(s)]
+    stitches = [s._replace(how=_meaning(s.abbr, lines)) for s in special.values() if _bounded(s)]
     return Defined(
         tuple(stitches[:MOST_STITCHES]),
         tuple((word, us) for word, us in aliases if len(word) <= 20),
@@ -313,7 +313,7 @@ def as_stitches(defined: Defined, terms: str) -> Iterator[Stitch]:
     taken = {stitch.abbr.lower() for stitch in defined.stitches}
     for word, us in defined.aliases:
         if word not in taken and in_terms(us, terms):
-            yield replace(STITCHES[us], abbr=word, name=word)
+            yield STITCHES[us]._replace(abbr=word, name=word)
 
 
 #: What a part may say of itself before its first round, a sentence each.

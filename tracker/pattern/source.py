@@ -67,13 +67,22 @@ def too_large(file: str, most: int = LARGEST) -> PatternError:
     return _refused(file, "too large for a pattern", f"The most is {most >> 20} MiB.")
 
 
+# Opening a FIFO that nobody else has open must not wait for ever; no link is followed, even
+# if it was put there a moment ago.
+_SAFELY = getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOFOLLOW", 0)
+
+
 def read_bytes(file: str, most: int = LARGEST) -> bytes:
     """The bytes of a plain file. A pipe is opened without waiting for its other end.
 
-    Raises `PatternError`: nothing of this name, no plain file, or more than ``most`` bytes.
+    Raises `PatternError`: nothing of this name, a link, no plain file, or more than ``most``
+    bytes. The folders above may be links.
     """
+    if Path(file).is_symlink():
+        real = visible(os.path.realpath(file))
+        raise _refused(file, f"is a link to {real}", "Name that file itself.")
     try:
-        handle = os.open(file, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0))
+        handle = os.open(file, os.O_RDONLY | _SAFELY)
     except FileNotFoundError:
         raise _refused(file, "no such file", "Look at its name and folder.") from None
     except (OSError, ValueError) as error:

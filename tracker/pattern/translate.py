@@ -13,7 +13,6 @@ words "US sc" in UK terms, on the other hand, are "UK dc" in US terms.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import replace
 from functools import cache
 from types import MappingProxyType
 
@@ -99,8 +98,7 @@ def translate(pattern: Pattern, to: str) -> Pattern:
 
 
 def _stitch(stitch: Stitch, to: str, own: Collection[Words]) -> Stitch:
-    return replace(
-        stitch,
+    return stitch._replace(
         how=translate_text(stitch.how, to, own),
         loops=tuple(translate_text(loop, to, own) for loop in stitch.loops),
         first=_variant(stitch.first, to, own),
@@ -112,7 +110,7 @@ def _variant(variant: Variant | None, to: str, own: Collection[Words]) -> Varian
     if variant is None:
         return None
     loops = tuple(translate_text(loop, to, own) for loop in variant.loops)
-    return replace(variant, how=translate_text(variant.how, to, own), loops=loops)
+    return variant._replace(how=translate_text(variant.how, to, own), loops=loops)
 
 
 def _part(part: Part, to: str, own: Collection[Words]) -> Part:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -61,6 +62,8 @@ def settings_path() -> Path:
 
 def read_settings(path: Path) -> Settings:
     """The settings in a file; the usual ones where there is none. Raises `SettingsError`."""
+    if path.is_symlink():
+        raise SettingsError(_link(path))
     try:
         text = RealDisk().read(path).decode()
     except FileNotFoundError:
@@ -78,6 +81,11 @@ def read_settings(path: Path) -> Settings:
         raise SettingsError(visible(f"{path.name} is not TOML: {error}")) from None
     except SettingsError as error:
         raise SettingsError(f"{path.name}: {error}") from None
+
+
+def _link(path: Path) -> str:
+    real = visible(os.path.realpath(path))
+    return f"{path.name} is a link to {real}: put that file itself in its place"
 
 
 def keep_keys(path: Path, changed: Keys) -> None:

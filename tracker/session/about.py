@@ -8,7 +8,8 @@ from pathlib import Path
 
 from tracker.lean import TYPE_CHECKING
 from tracker.session import worksheet
-from tracker.session.access import StoreError, inside, read_piece
+from tracker.session.access import StoreError
+from tracker.session.contents import read_piece
 from tracker.session.files import RealDisk
 from tracker.session.glance import Glance, glance, numbered
 from tracker.session.looking import look, plan_at
@@ -53,7 +54,7 @@ class About:
 def about(piece: OnShelf, now: datetime) -> About:
     """What the shelf tells of a piece, which may be open elsewhere."""
     try:
-        _, found = read_piece(inside(piece.path), RealDisk())
+        _, found = read_piece(piece.path, RealDisk())
         plan = plan_at(piece.path, found)
     except StoreError as error:
         return About(piece, trouble=str(error))

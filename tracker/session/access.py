@@ -1,18 +1,18 @@
-"""Getting at a piece's file: reading it, and why it cannot be opened."""
+"""Getting at a piece's file: reading its bytes, and why it cannot be opened."""
 
 from __future__ import annotations
 
 import errno
-from pathlib import Path
+import os
 
 from tracker.lean import TYPE_CHECKING
-from tracker.session.files import UnsafeFileError
-from tracker.session.head import PaperError
-from tracker.session.midway import kept_midway
-from tracker.session.paper import Found, read_paper
+from tracker.session.files import UnsafeFileError, refuse_link
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from tracker.session.disk import Disk
+    from tracker.session.files import StrPath
 
 
 class StoreError(Exception):
@@ -23,28 +23,15 @@ class InUse(StoreError):
     """The piece is open in another window."""
 
 
-def read_piece(path: Path, disk: Disk) -> tuple[bytes, Found]:
-    """The bytes of a piece's file, and what they hold. Raises `StoreError`."""
-    data = read_bytes(path, disk)
-    return data, found_in(path, data)
-
-
-def read_bytes(path: Path, disk: Disk) -> bytes:
+def read_bytes(path: StrPath, disk: Disk) -> bytes:
     """The bytes of a piece's file. Raises `StoreError`."""
+    name = os.path.basename(path)
     try:
         return disk.read(path)
     except FileNotFoundError:
-        raise StoreError(f"There is no piece {path.name}.") from None
+        raise StoreError(f"There is no piece {name}.") from None
     except OSError as error:
-        raise StoreError(f"{path.name} cannot be read: {reason(error)}.") from None
-
-
-def found_in(path: Path, data: bytes) -> Found:
-    """What the bytes of a piece's file hold. Raises `StoreError`."""
-    try:
-        return read_paper(data, kept_midway(path))
-    except PaperError as error:
-        raise StoreError(f"{path.name} cannot be opened: {error}.") from None
+        raise StoreError(f"{name} cannot be read: {reason(error)}.") from None
 
 
 def reason(error: OSError) -> str:
@@ -62,13 +49,11 @@ def reason(error: OSError) -> str:
     return known.get(error.errno or 0, (error.strerror or "the disk reports a fault").lower())
 
 
-def inside(path: Path) -> Path:
-    """The file itself. Raises `StoreError` for a link that leads out of its folder."""
+def itself(path: Path) -> Path:
+    """The file by the folder that it really lies in. Raises `StoreError` for a link."""
     try:
-        real = path.resolve()
-        stays = not path.is_symlink() or real.parent == path.parent.resolve()
-    except (OSError, RuntimeError, ValueError):
-        stays = False
-    if not stays:
-        raise StoreError(f"{path.name} is a link that leads out of its folder.")
-    return real
+        refuse_link(path)
+        return path.parent.resolve() / path.name
+    except (OSError, RuntimeError, ValueError) as error:
+        why = reason(error) if isinstance(error, OSError) else "its folder is not to be found"
+        raise StoreError(f"{path.name} cannot be read: {why}.") from None

@@ -72,9 +72,9 @@ def changed_file(head: Head, printed: Plan, history: History) -> ChangedFile | N
 
 
 def _text(file: str) -> str | None:
-    """The text of a pattern file; None where there is no such file of a fair size."""
+    """The text of a pattern file; None where there is no such plain file of a fair size."""
     try:
-        found = Path(file).stat() if file else None
+        found = Path(file).lstat() if file else None
         if found is None or not stat.S_ISREG(found.st_mode) or found.st_size > LARGEST:
             return None
         return Path(file).read_bytes().decode("utf-8").replace("\r\n", "\n")

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, Protocol
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from tracker.session.files import Seen
+    from tracker.session.files import Seen, StrPath
 
 
 class Disk(Protocol):
     """The file operations; each may raise OSError."""
 
-    def read(self, path: Path) -> bytes:
+    def read(self, path: StrPath) -> bytes:
         """The whole of a plain file of bounded size."""
 
     def make_folder(self, folder: Path) -> None:

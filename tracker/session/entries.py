@@ -36,7 +36,7 @@ class PutDown(NamedTuple):
 Entry = Walked | Did | Undo | Redo | PutDown
 
 
-_STRETCH = re.compile(r"(\d{1,10})(?:\.(\d{1,10}))?(?:-(\d{1,10})(?:\.(\d{1,10}))?)?")
+_STRETCH = r"(\d{1,10})(?:\.(\d{1,10}))?(?:-(\d{1,10})(?:\.(\d{1,10}))?)?"
 
 
 class Written(NamedTuple):
@@ -161,7 +161,7 @@ def _spot_text(step: int, loop: int) -> str:
 
 
 def _stretch(text: str) -> Stretch:
-    match = _STRETCH.fullmatch(text)
+    match = re.fullmatch(_STRETCH, text)
     if match is None:
         raise EntryError("not a list of steps")
     step, loop, to, to_loop = (bounded(digits or "0") for digits in match.groups())

@@ -17,7 +17,7 @@ class EntryError(ValueError):
     """A line that is no entry; the text says why."""
 
 
-_FIELD = re.compile(
+_FIELD = (
     r'([a-z]+) = (?:(\d{1,10})|"([^"\\]*)"|\[([\d, ]*)\]|(true|false)|(\d{4}-[0-9T:.+Z-]*))'
     r"(?:, |$)"
 )
@@ -26,9 +26,9 @@ _FIELD = re.compile(
 def parse(text: str) -> dict[str, Value]:
     """The fields of a line. Raises `EntryError`."""
     fields: dict[str, Value] = {}
-    at = 0
+    at, field = 0, re.compile(_FIELD)
     while at < len(text):
-        match = _FIELD.match(text, at)
+        match = field.match(text, at)
         if match is None or match[1] in fields:
             raise EntryError("not an entry")
         fields[match[1]] = _value(match)

@@ -8,15 +8,21 @@ import stat
 import sys
 import time
 from contextlib import suppress
-from pathlib import Path
 
 from tracker.lean import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from tracker.session.disk import Disk
+
+    StrPath = str | os.PathLike[str]
 
 if sys.platform != "win32":
     import fcntl
+
+ENDING = ".piece.toml"
+"""How the name of a piece's file ends."""
 
 LARGEST = 64 * 1024 * 1024
 """Bytes; a larger file is no piece."""
@@ -34,15 +40,22 @@ class Seen(NamedTuple):
 
 
 class UnsafeFileError(OSError):
-    """A file that is not read: not a plain file, too large, or outside its folder."""
+    """A file that is not read: not a plain file, or too large."""
+
+
+def refuse_link(path: StrPath) -> None:
+    """Raise `UnsafeFileError` for a link. The folders above may be links."""
+    if os.path.islink(path):
+        raise UnsafeFileError(f"it is a link to {os.path.realpath(path)}; name that file itself")
 
 
 class RealDisk:
     """The file operations of the operating system."""
 
-    def read(self, path: Path) -> bytes:
+    def read(self, path: StrPath) -> bytes:
         """See `Disk`. Raises `UnsafeFileError` for what is not a plain file of bounded size."""
-        handle = os.open(path, os.O_RDONLY | _NONBLOCK | _CLOEXEC)
+        refuse_link(path)
+        handle = os.open(path, os.O_RDONLY | _SAFELY)
         with os.fdopen(handle, "rb") as file:
             about = os.fstat(file.fileno())
             if not stat.S_ISREG(about.st_mode):
@@ -57,7 +70,7 @@ class RealDisk:
 
     def open_append(self, path: Path) -> int:
         """See `Disk`. Raises `UnsafeFileError` for what is not a plain file."""
-        handle = os.open(path, os.O_WRONLY | os.O_APPEND | _NONBLOCK | _CLOEXEC)
+        handle = os.open(path, os.O_WRONLY | os.O_APPEND | _SAFELY)
         if not stat.S_ISREG(os.fstat(handle).st_mode):
             os.close(handle)
             raise UnsafeFileError("it is not a plain file")
@@ -131,9 +144,11 @@ class RealDisk:
         return _seen(os.fstat(handle))
 
 
-# Opening a FIFO that nobody else has open must not wait for ever.
-_NONBLOCK = getattr(os, "O_NONBLOCK", 0)
 _CLOEXEC = getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0)
+
+# Opening a FIFO that nobody else has open must not wait for ever; no link is followed, even
+# if it was put there a moment ago.
+_SAFELY = getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOFOLLOW", 0) | _CLOEXEC
 
 
 def _seen(about: os.stat_result) -> Seen:

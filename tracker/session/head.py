@@ -42,7 +42,7 @@ class Head(NamedTuple):
     over: str = ""
 
 
-_LOG = re.compile(rb'\nsealed = "([0-9a-f]{8})"\r?\n\r?\n\[log\]\r?\n')
+_LOG = rb'\nsealed = "([0-9a-f]{8})"\r?\n\r?\n\[log\]\r?\n'
 
 
 def write_head(head: Head) -> bytes:
@@ -67,7 +67,7 @@ def head_end(data: bytes) -> tuple[int, bool]:
 
     A pattern may itself contain such lines: so the place where the seal fits counts.
     """
-    matches = list(_LOG.finditer(data))
+    matches = list(re.finditer(_LOG, data))
     for match in matches:
         if crc32(data[: match.start()]) == int(match[1], 16):
             return match.end(), False

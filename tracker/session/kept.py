@@ -9,7 +9,6 @@ from __future__ import annotations
 import os
 from contextlib import suppress
 from functools import cache
-from pathlib import Path
 from zlib import crc32
 
 from tracker import __version__
@@ -37,33 +36,34 @@ def kept(name: str) -> bytes | None:
 def keep(name: str, body: bytes) -> None:
     """Keep something for the next time; where that cannot be done it is not."""
     path = _path(name)
-    beside = path.with_name(f"{path.name}.{os.getpid()}")
+    folder, beside = os.path.dirname(path), f"{path}.{os.getpid()}"
     if len(body) > LARGEST:
         return
     with suppress(OSError):
-        path.parent.mkdir(parents=True, exist_ok=True)
-        beside.write_bytes(b"%08x\n%b\n%b" % (crc32(body), _program(), body))
-        beside.replace(path)
-        _forget_oldest(path.parent)
+        os.makedirs(folder, exist_ok=True)
+        with open(beside, "wb") as file:
+            file.write(b"%08x\n%b\n%b" % (crc32(body), _program(), body))
+        os.replace(beside, path)
+        _forget_oldest(folder)
 
 
-def _path(name: str) -> Path:
+def _path(name: str) -> str:
     """The file of a name: in ``HOOKSIDE_HOME`` if set, else in the user's cache folder."""
     home = os.environ.get("HOOKSIDE_HOME")
     if home:
-        return Path(home) / "cache" / (name + ENDING)
+        return os.path.join(home, "cache", name + ENDING)
     from platformdirs import user_cache_dir
 
-    return Path(user_cache_dir("hookside", appauthor=False)) / (name + ENDING)
+    return os.path.join(user_cache_dir("hookside", appauthor=False), name + ENDING)
 
 
 @cache
 def _program() -> bytes:
     """What tells one state of this program from another: its version and its files."""
-    home = Path(__file__).parent.parent
+    home = os.path.dirname(os.path.dirname(__file__))
     found = [__version__]
     for layer in ("notation", "fabric", "pattern", "session"):
-        with os.scandir(home / layer) as entries:
+        with os.scandir(os.path.join(home, layer)) as entries:
             for entry in sorted(entries, key=lambda entry: entry.name):
                 about = entry.stat()
                 if not entry.is_dir():
@@ -71,9 +71,9 @@ def _program() -> bytes:
     return b"%08x" % crc32("\n".join(found).encode())
 
 
-def _forget_oldest(folder: Path) -> None:
+def _forget_oldest(folder: str) -> None:
     """Remove what was kept longest, beyond `MOST`."""
     with os.scandir(folder) as entries:
         old = sorted((e.stat().st_mtime_ns, e.path) for e in entries if e.is_file())
     for _, path in old[:-MOST]:
-        Path(path).unlink(missing_ok=True)
+        os.unlink(path)

@@ -34,11 +34,13 @@ class Line(NamedTuple):
     seal: int | None
 
 
-_LINE = re.compile(rb'(\d{1,10}) = \{ (.*?)(?:, seal = "([0-9a-f]{8})")? \}\r?')
+# Patterns are made when a line is first read by them: where few are left to read, most are
+# not needed.
+_LINE = rb'(\d{1,10}) = \{ (.*?)(?:, seal = "([0-9a-f]{8})")? \}\r?'
 
 _BEFORE_SEAL = len(', seal = "')
 
-_COMMON = re.compile(
+_COMMON = (
     rb"(\d{1,9}) = \{ when = ([0-9T:.+-]+)"
     rb", round = \[(\d{1,9}), (\d{1,9}), (\d{1,9}), (\d{1,9})\]"
     rb', steps = "(\d{1,9})(?:-(\d{1,9}))?"'
@@ -90,7 +92,8 @@ def read_run(data: bytes, at: int, number: int, before: int, until: int) -> Run:
     entries: list[Walked] = []
     times: list[tuple[bytes, bytes | None]] = []
     when = b""
-    while at < until and (match := _COMMON.match(data, at)) is not None:
+    common = re.compile(_COMMON)
+    while at < until and (match := common.match(data, at)) is not None:
         printed, stamp, *numbers, to, count, more, took, seal = match.groups()
         fits = crc32(data[at : match.start(12) - _BEFORE_SEAL], before)
         entry = common_entry([*map(int, numbers)], to, count, more)
@@ -108,7 +111,7 @@ def read_line(raw: bytes, before: int) -> Line:
     ``before`` is the seal of the entry before. Raises `EntryError` where the line is not an
     entry, or its seal does not fit.
     """
-    match = _LINE.fullmatch(raw)
+    match = re.fullmatch(_LINE, raw)
     if match is None:
         raise EntryError("not an entry")
     number, fields, seal = match.groups()
@@ -122,7 +125,7 @@ def read_line(raw: bytes, before: int) -> Line:
 
 def printed_seal(raw: bytes) -> int | None:
     """The seal that a line prints, whether it fits or not; None where it prints none."""
-    match = _LINE.fullmatch(raw)
+    match = re.fullmatch(_LINE, raw)
     return int(match[3], 16) if match and match[3] else None
 
 

@@ -12,7 +12,6 @@ import os
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 from itertools import chain
-from pathlib import Path
 from zlib import crc32
 
 from tracker.lean import TYPE_CHECKING, NamedTuple
@@ -25,6 +24,7 @@ READ_ANEW = 16 * 1024
 """Bytes at the end of a file that are read every time: some 150 lines."""
 
 if TYPE_CHECKING:
+    from tracker.session.files import StrPath
     from tracker.session.history import Item
 
 Block = Mapping[tuple[int, int], int]
@@ -74,7 +74,7 @@ def items_of(text: str) -> Sequence[Item]:
     return items
 
 
-def kept_midway(path: Path) -> Midway | None:
+def kept_midway(path: StrPath) -> Midway | None:
     """What was kept for the file at a path, or None. It may be of a file that was there once."""
     body = kept(_name(path))
     if body is None:
@@ -91,7 +91,7 @@ def kept_midway(path: Path) -> Midway | None:
         return None
 
 
-def keep_midway(path: Path, midway: Midway) -> None:
+def keep_midway(path: StrPath, midway: Midway) -> None:
     """Keep it for the next time; not where its state is of a kind that cannot be kept."""
     # A piece may have ten thousand counts: so they are kept as bare numbers.
     counts = [[name, _bare(block)] for name, block in midway.state.counts.blocks.items()]
@@ -113,5 +113,5 @@ def _block(bare: list[int]) -> Block:
     return dict(zip(zip(bare[::3], bare[1::3], strict=True), bare[2::3], strict=True))
 
 
-def _name(path: Path) -> str:
-    return f"{crc32(os.fsencode(path.absolute())):08x}.midway"
+def _name(path: StrPath) -> str:
+    return f"{crc32(os.fsencode(os.path.abspath(path))):08x}.midway"

@@ -12,9 +12,9 @@ from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from pathlib import Path
 
-from tracker.session.files import RealDisk, write_whole
+from tracker.session.files import ENDING, RealDisk, write_whole
 from tracker.session.moving import BIN
-from tracker.session.shelf import ENDING, OnShelf, pieces
+from tracker.session.shelf import OnShelf, pieces
 
 LIST = "places"
 

@@ -15,9 +15,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from tracker.lean import NamedTuple
-
-ENDING = ".piece.toml"
-"""How the name of a piece's file ends."""
+from tracker.session.files import ENDING
 
 LONGEST = 60
 """Characters of a file's name before its ending."""

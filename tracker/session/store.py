@@ -13,7 +13,8 @@ from pathlib import Path
 
 from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import notices
-from tracker.session.access import InUse, StoreError, found_in, inside, read_bytes, reason
+from tracker.session.access import InUse, StoreError, itself, read_bytes, reason
+from tracker.session.contents import found_in
 from tracker.session.entries import Entry, PutDown
 from tracker.session.files import RealDisk, free_path, write_whole
 from tracker.session.head import Head
@@ -110,7 +111,7 @@ class Store:
         With ``take_over`` it is taken from a window that has it open. Raises `StoreError`
         or `InUse`.
         """
-        path = inside(path)
+        path = itself(path)
         hold = Hold.none(path)
         try:
             with alone(around.disk, path):

@@ -7,51 +7,57 @@ imported here that only working it out needs.
 from __future__ import annotations
 
 import os
-from pathlib import Path
 from zlib import crc32
 
+from tracker.lean import TYPE_CHECKING
+from tracker.session.access import read_bytes
 from tracker.session.files import RealDisk
 from tracker.session.kept import keep, kept
 
+if TYPE_CHECKING:
+    from tracker.session.files import StrPath
 
-def told(path: Path) -> str:
+
+def told(path: StrPath) -> str:
     """The place in a piece, which may be open elsewhere. Raises `StoreError`."""
-    return _kept(path) or _worked_out(path)
+    data = read_bytes(path, RealDisk())
+    sign = _sign(len(data), crc32(data))
+    return _kept(path, sign) or _worked_out(path, data, sign)
 
 
-def keep_told(path: Path, size: int, check: int, line: str) -> None:
+def keep_told(path: StrPath, size: int, check: int, line: str) -> None:
     """Keep the line of a file of so many bytes, with this CRC-32."""
-    keep(_name(path), b"%s\n%s" % (_sign(size, check), line.encode()))
+    _keep(path, _sign(size, check), line)
 
 
-def _kept(path: Path) -> str | None:
+def _keep(path: StrPath, sign: bytes, line: str) -> None:
+    keep(_name(path), b"%s\n%s" % (sign, line.encode()))
+
+
+def _kept(path: StrPath, sign: bytes) -> str | None:
     found = kept(_name(path))
-    if found is None or path.is_symlink():
+    if found is None:
         return None
-    sign, _, line = found.partition(b"\n")
-    try:
-        data = RealDisk().read(path)
-    except OSError:
-        return None
-    return line.decode() if sign == _sign(len(data), crc32(data)) else None
+    of, _, line = found.partition(b"\n")
+    return line.decode() if of == sign else None
 
 
-def _worked_out(path: Path) -> str:
-    from tracker.session.access import inside, read_piece
+def _worked_out(path: StrPath, data: bytes, sign: bytes) -> str:
+    from tracker.session.contents import found_in
     from tracker.session.glance import glance, line
     from tracker.session.looking import plan_at
     from tracker.session.midway import keep_midway
 
-    data, found = read_piece(inside(path), RealDisk())
+    found = found_in(path, data)
     said = line(glance(plan_at(path, found), found.history.state))
-    keep_told(path, len(data), crc32(data), said)
+    _keep(path, sign, said)
     if found.midway is not None:
         keep_midway(path, found.midway)
     return said
 
 
-def _name(path: Path) -> str:
-    return f"{crc32(os.fsencode(path.absolute())):08x}.told"
+def _name(path: StrPath) -> str:
+    return f"{crc32(os.fsencode(os.path.abspath(path))):08x}.told"
 
 
 def _sign(size: int, check: int) -> bytes:
