@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Mapping
 
 from tracker.fabric.judge import Judged
 from tracker.fabric.reading import Reading
@@ -29,10 +30,13 @@ class Beginnings:
         said: whether the words say so, for all rounds to come.
     """
 
-    def __init__(self, counts: Mapping[int, bool] | None = None, never: Iterable[int] = ()) -> None:
+    def __init__(
+        self, counts: Mapping[int, bool] | None = None, said: Mapping[int, bool] | None = None
+    ) -> None:
         self.counts = dict(counts or {})
-        self.said: dict[int, bool] = dict.fromkeys(never, False)
+        self.said = dict(said or {})
         self._parts: set[int] = set()
+        self._taken: Counter[tuple[int, bool]] = Counter()
         self._needed: dict[int, int] = {}
         self._plain: dict[int, int] = {}
 
@@ -47,6 +51,18 @@ class Beginnings:
             for length, times in self._needed.items()
             if length == 1 and (times < MOST_MISPRINTS or self._plain.get(length, 0) >= times)
         )
+
+    def settled(self) -> dict[int, bool]:
+        """What is so of the chains of a length, where rounds that agree do not agree on it.
+
+        A part counts such a chain in all its rounds or in none: the fewer are misprints.
+        """
+        found = {}
+        for length in {length for length, _ in self._taken}:
+            yes, no = self._taken[length, True], self._taken[length, False]
+            if yes and no and yes != no:
+                found[length] = yes > no
+        return found
 
     def habit(self, nodes: tuple[Node, ...], pending: Chain | None) -> Reading:
         """The habit for this round: whether its beginning chain counts as a stitch.
@@ -89,6 +105,7 @@ class Beginnings:
             if chain.lasting:
                 self.said[length] = self.counts[length] = chain.counts
         elif judged.fits and judged.agrees:
+            self._taken[length, judged.reading.chain_counts] += 1
             if judged.reading.chain_counts == (length >= 3 and not overlong(nodes, length)):
                 self._plain[length] = self._plain.get(length, 0) + 1
             else:

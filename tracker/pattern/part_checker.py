@@ -120,13 +120,17 @@ class PartChecker(Judging):
 
     def _checked(self, items: Callable[[], Iterable[Task | ReadLine]]) -> list[CheckedRound]:
         self._all(items())
-        doubtful = self.beginnings.doubtful()
-        if doubtful:
-            self._begin(Beginnings(never=doubtful))
+        said = dict.fromkeys(self.beginnings.doubtful(), False)
+        if said:
+            self._begin(Beginnings(said=said))
             self._all(items())
         learnt = self.beginnings.counts
         if learnt:
-            self._begin(Beginnings(learnt, doubtful))
+            self._begin(Beginnings(learnt, said))
+            self._all(items())
+        settled = self.beginnings.settled()
+        if settled:
+            self._begin(Beginnings(learnt, said | settled))
             self._all(items())
         return self.found
 
