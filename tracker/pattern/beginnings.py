@@ -55,14 +55,17 @@ class Beginnings:
     def settled(self) -> dict[int, bool]:
         """What is so of the chains of a length, where rounds that agree do not agree on it.
 
-        A part counts such a chain in all its rounds or in none: the fewer are misprints.
+        A part counts such a chain in all its rounds or in none: the fewer are misprints,
+        or the later where they are as many.
         """
-        found = {}
-        for length in {length for length, _ in self._taken}:
-            yes, no = self._taken[length, True], self._taken[length, False]
-            if yes and no and yes != no:
-                found[length] = yes > no
-        return found
+        found: dict[int, bool] = {}
+        for (length, counts), _ in self._taken.most_common():
+            found.setdefault(length, counts)
+        return {
+            length: counts
+            for length, counts in found.items()
+            if (length, not counts) in self._taken
+        }
 
     def habit(self, nodes: tuple[Node, ...], pending: Chain | None) -> Reading:
         """The habit for this round: whether its beginning chain counts as a stitch.
@@ -102,6 +105,7 @@ class Beginnings:
             self._parts.add(length)
         elif chain.counts is not None:
             self.counts.setdefault(length, chain.counts)
+            self._taken[length, chain.counts] += 1
             if chain.lasting:
                 self.said[length] = self.counts[length] = chain.counts
         elif judged.fits and judged.agrees:
