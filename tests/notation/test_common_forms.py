@@ -2188,7 +2188,7 @@ def test_a_common_form_is_read_and_counted(below: int, text: str, makes: int) ->
     assert all(found.verdict in (Verdict.AGREES, Verdict.UNSTATED) for found in rounds)
 
 
-@pytest.mark.parametrize("words", ["Continue as set. (80)", "Stuff the base. (80)"])
+@pytest.mark.parametrize("words", ["Shape as drawn. (80)", "Stuff the base. (80)"])
 def test_a_numbered_round_with_a_count_but_no_stitches_is_not_passed_over(words):
     text = f"Rnd 8: sc in each st around. (80)\nRnds 9 and 10: {words}\nRnd 11: sc around."
     rounds = check_text(text, terms="US", below=80).parts[0].rounds

@@ -8,7 +8,7 @@ from tracker.notation.grammar import Reader
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Again, Loops
-from tracker.notation.wordlists import ROUND_WORDS, SEPARATORS
+from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS
 
 
 class AgainReader(Reader):
@@ -24,6 +24,9 @@ class AgainReader(Reader):
         start = self.here.start
         if self._may_be_repeated():
             return Again(0, 0, None, start, self.last_end)
+        if self._goes_on_so():
+            upto = self._up_to()
+            return Again(0, 0, None, start, self.last_end, 1, upto, "manner")
         bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
         verb = self.accept_any(
             "rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"
@@ -35,7 +38,8 @@ class AgainReader(Reader):
         self._patterned = {t.text for t in self.tokens[begin : self.at]}
         first = last = 0
         back = self._last_rounds() or these
-        if back or (verb in ("continue", "cont") and self._in_pattern()):
+        alike = "pattern" if not back and verb in ("continue", "cont", "work") else ""
+        if back or (alike and self._in_pattern()):
             pass  # the rounds worked last
         else:
             if self.here.type is Type.WORD and self.ahead().text in ROUND_WORDS:
@@ -47,7 +51,8 @@ class AgainReader(Reader):
             self.accept_any(")", "]")
         times = self._times_of_rounds()
         upto = self._up_to() if times is None else 0
-        return Again(first, last, times, start, self.last_end, back or 1, upto)
+        alike = alike if not first and times is None else ""
+        return Again(first, last, times, start, self.last_end, back or 1, upto, alike)
 
     def _these_rounds(self) -> int:
         """``("these" | "last") figure "rounds" ("form" | "set" …) "pattern" "."``: how many"""
@@ -79,6 +84,46 @@ class AgainReader(Reader):
             self.to_clause_end()
             return True
         return False
+
+    def _goes_on_so(self) -> bool:
+        """``("continue" | "keep" …) [shaping] ("in" ["the" "same"] "manner" | "as" "before" …)``
+
+        What else the words ask for must be how far it goes on.
+        """
+        mark = self.at
+        led = self.accept_any("work", "continue", "cont", "keep", "proceed", "carry", "go")
+        self.accept_any("on", "to")
+        shaped = self._shaping()
+        found = bool(led or shaped) and self._in_same_manner()
+        if found:
+            self.accept_any(",")
+            self._shaping()
+        elif not led:
+            found = self.accept("as") and bool(self.accept_any("before", "established"))
+        over = self._clause_is_over() or self.here.text in ("until", "till", "to", "for", "through")
+        if not found or not over:
+            self.at = mark
+        return found and over
+
+    def _shaping(self) -> bool:
+        """``"increasing" [figure [stitches]] [("each" | "every" | "both") words]``"""
+        if not self.accept_any(*CHANGING, "increase", "decrease", "inc", "dec", "shaping"):
+            return False
+        self.accept_figure()
+        self.accept_all("st", "sts", "stitch", "stitches", "sc", "dc", "hdc", "tr", "working")
+        self.accept_all("at", "on", "each", "every", "both", "end", "ends", "side", "sides", "of")
+        self.accept_all("the", *ROUND_WORDS)
+        return True
+
+    def _in_same_manner(self) -> bool:
+        """``["in"] ["the" "same" | "this"] ("manner" | "way") | "as" "before" | "like" "this"``"""
+        if self.accept_any("like", "as"):
+            return bool(self.accept_any("before", "established", "set", "this", "that"))
+        self.accept_any("in")
+        self.accept_all("the", "this", "that", "same", "a", "similar")
+        found = self.accept_any("manner", "way", "fashion")
+        self.accept_all("as", "before", "established")
+        return bool(found)
 
     def _in_pattern(self) -> bool:
         """Whether "in pattern" was just read: the row worked last goes on"""
@@ -124,6 +169,7 @@ class AgainReader(Reader):
         self.accept_all(",", "as", "established", "set", "above")
         if self.accept_any("until", "till", "to", "through", "up", "for"):
             self.accept_all("to", "you", "have", "reach", "there", "are", "a", "total", "of", "end")
+            self.accept_all("worked", "completed", "made", "done")
             self.accept_all("and", "including", "the")
             named = self.accept_any(*ROUND_WORDS)
             figure = self.accept_number()

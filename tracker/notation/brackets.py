@@ -49,6 +49,7 @@ class Brackets(Stars):
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
         worked = any(not isinstance(n, Note | Loops | Act) for n in before)
         first = self.at == 0 and self._opens_with_count(close)
+        first = first or self._only_tells(before, close)
         stated = self.bracketed_count() if self.deep == 0 and (worked or first) else None
         if stated is not None:
             self._keep(stated)
@@ -71,6 +72,11 @@ class Brackets(Stars):
             self.begun = begun
             return self._bracket_aside(body, start)
         return self._bracket_end(tuple(body), start)
+
+    def _only_tells(self, before: list[Node], close: int) -> bool:
+        """Whether other words stand before a bracket that ends the text: "As planned. (21 sc)"."""
+        over = all(t.type is Type.END or t.text == "." for t in self.tokens[close + 1 :])
+        return over and bool(before) and isinstance(before[-1], Note) and len(before) == 1
 
     def _opens_with_count(self, close: int) -> bool:
         """Whether the round begins with its count: "(18) *sc, inc*", and not "(18) sc"."""

@@ -7,11 +7,12 @@ from dataclasses import replace
 
 from tracker.lean import NamedTuple
 from tracker.notation.again import AgainReader
+from tracker.notation.foundations import foundation
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import plain
-from tracker.notation.tree import Evenly, Note, RoundText, Stated, Unread
+from tracker.notation.tree import Act, Evenly, Node, Note, RoundText, Stated, Unread
 
 #: Longer instructions for one round are not written by people.
 MOST_LETTERS = 5_000
@@ -163,7 +164,10 @@ def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
     even = _even_rounds(asked.body)
     reader = Reader(asked.body, lexicon, sizes)
     nodes = reader.round()
-    if even:
+    chain = foundation(asked.body) if not _understood(nodes) else None
+    if chain is not None:
+        nodes = (chain,)
+    elif even:
         nodes = (Evenly((0,), 0, 0, len(text), reader.named_stitch()),)
     elif reader.split and reader.stated is not None:
         # Two counts on one line: which rounds each belongs to is not known.
@@ -173,6 +177,12 @@ def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
         stated = stated or _stated_of(asked.body, lexicon, sizes)
     often = max(even, asked.rounds)
     return RoundText(text, nodes, stated, None, asked.until, often, uneven=asked.uneven)
+
+
+def _understood(nodes: tuple[Node, ...]) -> bool:
+    """Whether all words of a round were understood, and ask for something."""
+    asks = any(not isinstance(node, Note | Act) for node in nodes)
+    return asks and not any(isinstance(node, Unread) for node in nodes)
 
 
 def _so_many(text: str) -> tuple[str, int]:

@@ -290,6 +290,7 @@ class Again:
 
     ``times`` None: once for each round of the line's own label. ``first`` 0: the ``back``
     rounds worked last. ``upto``: the number of rounds the part is to have then, or 0.
+    ``alike``: the rounds go on as those before them did, in the same "manner" or "pattern".
     """
 
     first: int
@@ -299,6 +300,7 @@ class Again:
     end: int
     back: int = 1
     upto: int = 0
+    alike: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lines import Line
-from tracker.notation.tree import Again, RoundText, Stated
+from tracker.notation.tree import Act, Again, Chain, Note, RoundText, Stated
+from tracker.pattern.onward import following, kinds
 
 #: The most rounds the lines of a part may stand for, all together.
 MOST_ROUNDS = 20_000
@@ -56,9 +57,12 @@ class Task:
 class Order:
     """Goes through the lines of a part and says what is worked, round by round."""
 
-    def __init__(self, made: Callable[[], int | None] = lambda: None) -> None:
+    def __init__(self, made: Callable[[], int | None], read: Callable[[Line], ReadLine]) -> None:
         self._made = made
+        self._read = read
         self._worked: deque[ReadLine] = deque(maxlen=_MOST_BACK)
+        self._counts: deque[int | None] = deque(maxlen=_MOST_BACK)
+        self._rows = 0
         self._numbered: dict[int, ReadLine] = {}
         self._number = 0
         self._word = "Rnd"
@@ -93,6 +97,9 @@ class Order:
 
     def _again(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Rep Rnds 5 and 6 twice``: those rounds again, in turn."""
+        if again.alike:
+            yield from self._onward(item, again)
+            return
         known = (
             list(self._worked)[-again.back :]
             if not again.first
@@ -131,6 +138,51 @@ class Order:
         self._note(item.line, bodies)
         yield from self._line(item, bodies)
 
+    def _onward(self, item: ReadLine, again: Again) -> Iterator[Task]:
+        """``Continue in the same manner``: rows that go on as those before them did."""
+        rows = [worked.line.body for worked in self._worked]
+        count = kinds(rows, list(self._counts), lenient=again.alike == "pattern")
+        labelled = item.line.count if item.line.count > 1 or item.line.first else 0
+        total = labelled or item.read.even
+        if again.upto and not total:
+            total = again.upto - (self._number or self._rows)
+        if not count:
+            yield self._fault(item, "goes on from rows that show no order to go on in", again)
+        elif item.read.goal and not labelled:
+            yield from self._until(item, list(self._worked)[-count:], item.read.goal)
+        elif total > min(self._left, MOST_UNTIL):
+            yield self._too_many(item)
+        elif total > 0 or not again.upto:
+            bodies = self._grown(count, total or count)
+            if len(bodies) < (total or count):
+                yield self._fault(item, "goes on to figures that are less than none", again)
+                return
+            self._note(item.line, bodies)
+            yield from self._line(item, bodies)
+
+    def _grown(self, count: int, total: int) -> list[ReadLine]:
+        """``total`` rows, each as the one ``count`` rows before it with its figures gone on.
+
+        Fewer, where a figure would become less than 0.
+        """
+        rows = list(self._worked)
+        if count == 1 and not self._alike(rows):
+            return [rows[-1]] * total
+        first = len(rows)
+        while len(rows) < first + total:
+            last = rows[-count].line
+            words = following(rows[-2 * count].line.body, last.body)
+            if words is None:
+                break
+            rows.append(
+                rows[-count] if words == last.body else self._read(replace(last, body=words))
+            )
+        return rows[first:]
+
+    def _alike(self, rows: Sequence[ReadLine]) -> bool:
+        """Whether the last row goes on from the one before it."""
+        return len(rows) > 1 and following(rows[-2].line.body, rows[-1].line.body) is not None
+
     def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
         """The same rounds again and again, until one makes ``goal`` stitches."""
         stated = Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
@@ -161,10 +213,14 @@ class Order:
         self._left -= len(bodies)
         each = _for_each(item.read.stated, len(bodies))
         for index, body in enumerate(bodies):
+            if not self._worked:
+                self._counts.append(self._made())
             label = self._label(item.line, index, len(bodies))
             self._worked.append(body)
+            self._rows += any(not isinstance(n, Chain | Act | Note) for n in body.read.nodes)
             own = each[index] if each else item.read.stated
             yield Task(item, body, label, own, bool(each) or index == len(bodies) - 1)
+            self._counts.append(self._made())
 
     def _label(self, line: Line, index: int, of: int) -> str:
         """Its own label; "Rnds 4-6" is "Rnd 4" …; without one the numbers go on."""

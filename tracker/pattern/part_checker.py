@@ -21,7 +21,7 @@ from tracker.fabric.trees import (
 )
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
-from tracker.notation.lines import split_lines
+from tracker.notation.lines import Line, split_lines
 from tracker.notation.problems import Message
 from tracker.notation.reader import read_round
 from tracker.notation.tree import Act, Chain, Deed, Figure, Node, Stated
@@ -107,11 +107,11 @@ class PartChecker(Judging):
     def check(self, text: str) -> list[CheckedRound]:
         """All rounds. What a later round shows of a beginning chain holds for earlier ones."""
         self.source = Source(text, self.offset)
-        reads = [
-            by_size(ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes)))
-            for line in split_lines(text)
-        ]
-        return self._checked(lambda: Order(self._made).tasks(reads))
+        reads = [self._read(line) for line in split_lines(text)]
+        return self._checked(lambda: Order(self._made, self._read).tasks(reads))
+
+    def _read(self, line: Line) -> ReadLine:
+        return by_size(ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes)))
 
     def work(self, text: str, items: Sequence[Task | ReadLine]) -> list[CheckedRound]:
         """The same for rounds whose order is settled; ``text`` is where they stand."""
@@ -171,23 +171,29 @@ class PartChecker(Judging):
         except TooMuchError:
             self._unread(task, Cause("asks for more stitches than any piece has", 0, 1))
             return
-        end = min(len(task.body.line.body), 40)
+        unsure = self._unsure(task, nodes, judged)
+        if judged is None or unsure:
+            self._unread(task, Cause(unsure, 0, min(len(task.body.line.body), 40)))
+            return
+        self._keep(task, nodes, judged, stated)
+        again = not judged.fits and not task.last
+        self.failed = (task.item, task.body, before) if again else None
+
+    def _unsure(self, task: Task, nodes: tuple[Node, ...], judged: Judged | None) -> str:
+        """Why nothing can be said of a round that is understood; or ""."""
         if judged is None:
-            why = "nothing says how many stitches this is worked into"
-            self._unread(task, Cause(why, 0, end))
-        elif self._is_vague(nodes, judged):
-            why = "goes into places of the round below that are not known"
-            self._unread(task, Cause(why, 0, end))
-        elif self.doubt and not (judged.fits and judged.agrees):
-            why = "follows a round that does not work out, so nothing can be said of it"
-            self._unread(task, Cause(why, 0, end))
-        elif task.item.read.uneven and self._changes(judged):
-            why = "is worked another number of times in each size, and changes the count"
-            self._unread(task, Cause(why, 0, end))
-        else:
-            self._keep(task, nodes, judged, stated)
-            again = not judged.fits and not task.last
-            self.failed = (task.item, task.body, before) if again else None
+            return "nothing says how many stitches this is worked into"
+        comes_right = judged.fits and judged.agrees is not False
+        again = task.item.read.again
+        if self._is_vague(nodes, judged):
+            return "goes into places of the round below that are not known"
+        if self.doubt and not (judged.fits and judged.agrees):
+            return "follows a round that does not work out, so nothing can be said of it"
+        if again is not None and again.alike and not comes_right:
+            return "goes on as the rounds before, which does not come out"
+        if task.item.read.uneven and self._changes(judged):
+            return "is worked another number of times in each size, and changes the count"
+        return ""
 
     def _placed(self, task: Task) -> tuple[Node, ...]:
         """The tree of a round, and ``edges`` as what it is worked into."""
