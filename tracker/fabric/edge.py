@@ -319,14 +319,17 @@ class Below:
             self.passed += self.taken - before
             self.taken = before
 
-    def take_group(self, key: str, beside: bool = False) -> bool:
+    def take_group(self, key: str, beside: bool = False, nth: int = 0) -> bool:
         """Use up the next whole group of that key; False if none is left.
 
-        ``beside``: only as far as its last chain space.
+        ``beside``: only as far as its last chain space. ``nth``: only as far as that stitch
+        of it; the last one where -1.
         """
-        for i in range(self.index, len(self.edge)):
+        for i in range(self.index + (self.offset > 0), len(self.edge)):
             if self.edge[i].opens and self._is_group(key, i):
                 j = self._group_end(i)
+                if nth:
+                    return self._take_in_group(i, j, nth)
                 while beside and j > i + 1 and not self.edge[j - 1].chains:
                     j -= 1
                 self.taken += sum(s.count for s in self.edge[i:j])
@@ -335,6 +338,36 @@ class Below:
                 self.held = ((self._numbers[middle].at(nth), 1),)
                 self.index, self.offset = j, 0
                 return True
+        return False
+
+    def take_in_same(self, key: str, nth: int) -> bool:
+        """Go on to the ``nth`` stitch of the group that the cursor is in, or was in last."""
+        start = min(self.index, len(self.edge) - 1)
+        while start >= 0 and not (self.edge[start].opens and self._is_group(key, start)):
+            start -= 1
+        kept = self.state()
+        if start < 0 or not self._take_in_group(start, self._group_end(start), nth):
+            return False
+        if self.state()[:2] < kept[:2]:
+            self.go(kept)  # behind the cursor already
+        return True
+
+    def _take_in_group(self, start: int, end: int, nth: int) -> bool:
+        """Put the cursor behind the ``nth`` stitch of the group in those spots."""
+        count = sum(s.count for s in self.edge[start:end] if not s.chains)
+        nth = count if nth < 0 else nth
+        for i in range(start, end if nth <= count else start):
+            spot = self.edge[i]
+            if spot.chains:
+                continue
+            if nth <= spot.count:
+                self.held = ((self._numbers[i].at(nth - 1), 1),)
+                self.taken += 1
+                self.index, self.offset = i, nth
+                if nth == spot.count:
+                    self.index, self.offset = i + 1, 0
+                return True
+            nth -= spot.count
         return False
 
     def _group_end(self, start: int) -> int:

@@ -70,10 +70,12 @@ class Grouping(Chaining, ABC):
         numbered = self.open_repeat(node) if times != 1 else -1
         for k in range(1, max(0, times) + 1):
             if self.below.has_group(grouped) and not self.free:
-                if not self.below.take_group(grouped, bool(target.group) and self.reading.beside):
+                try:
+                    self._into_group(node, grouped, bool(target.group) and self.reading.beside)
+                except ShortError:
                     if target.at is At.EACH:
                         break
-                    raise ShortError(node, grouped, 1, 0)
+                    raise
             else:
                 self.take(node, kind, 1)
             with_pass = self.open_pass(numbered, k)

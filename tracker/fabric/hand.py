@@ -199,8 +199,15 @@ class Hand:
         )
 
     def _into_group(self, node: Node, group: str, beside: bool = False) -> None:
-        """Use up the next group of that key, or raise `ShortError`."""
-        if not self.free and not self.below.take_group(group, beside):
+        """Use up the next group of that key, or its nth stitch, or raise `ShortError`."""
+        target = node.target if isinstance(node, Make | Group) else None
+        nth = 0 if target is None or target.group else target.nth
+        same = nth and target is not None and target.at is At.SAME
+        if self.free:
+            return
+        if same and self.below.take_in_same(group, nth):
+            return
+        if same or not self.below.take_group(group, beside, nth):
             raise ShortError(node, group, 1, 0)
 
     def leave(self, name: str, count: int) -> None:

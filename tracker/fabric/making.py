@@ -119,6 +119,8 @@ class Making(Ending):
             self._elsewhere(node, target, count)
         elif self._into_own_chain(node, target, count):
             pass
+        elif target.at is At.SAME and target.nth and self.below.has_group(target.kind):
+            self._single(node, target.kind, count)
         elif target.at is At.SAME or self._under_chain(target):
             self._same(node, target, count)
         elif target.at is At.HOOK:
@@ -190,7 +192,10 @@ class Making(Ending):
             places -= self._chain_is_last(node)
         self.used.add(kind)
         if self.below.has_group(kind):
-            self._each_group(node, kind, count)
+            if stop and not target.until:
+                self._single(node, kind, count)  # "*sc in 3rd dc of each shell, ch 5": one a pass
+            else:
+                self._each_group(node, kind, count)
             return
         if places <= 0 and not self.free and target.leave is None:
             raise ShortError(node, kind, 1, 0)
@@ -214,7 +219,8 @@ class Making(Ending):
         return target.kind if at >= 0 else ""
 
     def _each_group(self, node: Make, kind: str, count: int) -> None:
-        while self.below.take_group(kind):
+        nth = 0 if node.target is None or node.target.group else node.target.nth
+        while self.below.take_group(kind, nth=nth):
             self.stitch(node, count, per_place=max(1, count), takes=1)
 
     def _next(self, node: Make, target: Target, count: int) -> None:

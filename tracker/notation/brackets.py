@@ -27,13 +27,20 @@ from tracker.notation.tree import (
     Target,
     Unread,
 )
-from tracker.notation.wordlists import AGAIN, WORKING
+from tracker.notation.wordlists import AGAIN, GROUPS, WORKING
 
 #: What was made, in a bracket behind it: "(first corner made)", "(corner)".
 _TOLD = re.compile(
     r"[(\[{] *(?:this (?:forms|makes|is) )?(?:the )?(?:\d?(?:1st|2nd|3rd|\dth)|first|second|third"
     r"|fourth|next|last|beg|beginning|starting|begin)? ?(?:corner|petal|loop|point|side|leaf|arch"
     r"|scallop|group|space|sp|cluster)s?(?: (?:is |now )*(?:made|formed|completed?|done))? *[)\]}]"
+)
+#: Words that say which group of stitches was made, or that it was.
+_SAID_OF_GROUPS = frozenset(
+    (
+        *("half", "corner", "small", "large", "big", "beg", "beginning"),
+        *("end", "ending", "first", "last", "made", "formed", "completed"),
+    )
 )
 _WORKED = Make | Chain | Group | Repeat | Skip | Act | Evenly
 
@@ -54,7 +61,7 @@ class Brackets(Stars):
         if stated is not None:
             self._keep(stated)
             return []
-        aside = self.ahead().text in ("see", "measures", "for")
+        aside = self.ahead().text in ("see", "measures", "for") or self._names_group(close)
         aside = aside or (self.ahead().text == "corner" and close == self.at + 2)
         begun = self.begun
         body = self._inside(close)
@@ -84,6 +91,12 @@ class Brackets(Stars):
         found = not self._stitch_here() and self.here.type is not Type.END
         self.at = mark
         return found and close - mark <= 3
+
+    def _names_group(self, close: int) -> bool:
+        """``"(" ["half" | "beg" …] group ["made"] ")"``: what was made is called so"""
+        words = {t.text for t in self.tokens[self.at + 1 : close]}
+        named = words & GROUPS and words & _SAID_OF_GROUPS
+        return bool(named) and words <= GROUPS | _SAID_OF_GROUPS and not self._asked_again(close)
 
     def _bracket_aside(self, body: list[Node], start: int) -> list[Node]:
         """A bracket with no instruction in it; words that could count stay unread."""

@@ -11,7 +11,10 @@ from tracker.notation.tree import At, Chain, Figure, Skip, Target
 from tracker.notation.wordlists import CHAIN_WORDS, SKIPS, SPACE_WORDS, STITCH_WORDS, VERBS
 
 #: Words and a sign that say what a chain stands for.
-_COUNTS = ("counts", "count", "counting", "regard", "starts", "stands", "equals", "replaces", "=")
+_COUNTS = (
+    *("counts", "count", "counting", "regard", "starts", "stands", "equals", "="),
+    *("replaces", "replace", "replacing", "represents", "acts"),
+)
 #: Words before the first chain of all.
 _TO_BEGIN = ("start", "begin", "commence", "commencing", "beginning", "starting")
 #: What chains passed over count as beyond a stitch: "counts as dc and ch-2 sp".
@@ -29,7 +32,10 @@ class Chains(Counts):
         if figure is None or self._is_space():
             self.at = mark
             return None
-        self.accept_all("stitches", "sts", "for", "all", "sizes")
+        self.accept_any("stitches", "sts")
+        self.accept("for", "all", "sizes")
+        if self.here.text in ("to", "for") and self.ahead().text in ("turn", "turning"):
+            self.at += 1  # "3 ch to turn": the deed is read behind the chain
         return self._counts(Chain(figure, start, self.last_end))
 
     def _chain_count(self) -> Figure | None:
@@ -67,7 +73,8 @@ class Chains(Counts):
         if bracket:
             self.at += 1
         self.accept_any(",")
-        self.accept_all("this", "always", "will", "the", "ch", "chain", "here", "-")
+        self.accept_all("this", "that", "which", "always", "will", "the", "ch", "chain", "here")
+        self.accept_all("-", "to")
         if self.here.type is Type.NUMBER and self.ahead().text in ("counts", "count"):
             self.at += 1
         counts = self._counts_or_not()
@@ -85,12 +92,22 @@ class Chains(Counts):
 
     def _counts_or_not(self) -> bool | None:
         """``"counts" ["not"] | ("does" | "is" …) ["not"] "count"``: the latter denies it"""
-        if self.accept_any(*_COUNTS):
+        if self.accept_any(*_COUNTS) or self._for_first():
             return not self.accept_any("not")
         if self.accept_any("does", "do", "don't", "doesn't", "not", "is", "never"):
             self.accept_any("not")
             return False if self.accept_any("count", "counted", "counts", "a") else None
         return None
+
+    def _for_first(self) -> bool:
+        """``"for" ["the"] "first"`` before the stitch that a chain stands for"""
+        mark = self.at
+        if self.accept("for"):
+            self.accept("the")
+            if self.here.text in ("first", "1st"):
+                return True
+        self.at = mark
+        return False
 
     def _as_part(self) -> bool:
         """``"as" ["a"] "part" "of" words``"""

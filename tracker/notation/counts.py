@@ -176,7 +176,7 @@ class Counts(Targets):
         return self._name(name, words)
 
     def _left_out(self, begin: int, end: int) -> bool:
-        """Whether the words there only say that the beginning chain is not in the count."""
+        """Whether the words there only say if the beginning chain is in the count."""
         words = {t.text for t in self.tokens[begin:end]}
         return not (words.isdisjoint(CHAIN_WORDS) or words.isdisjoint(LEFT_OUT))
 

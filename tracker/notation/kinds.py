@@ -158,7 +158,7 @@ class Kinds(Kit):
             if not self.accept("of"):
                 self.at = mark
                 return None
-            self.accept_all("the", "next", "each")
+            self.accept_all("the", "next", "each", "last", "first", "following", "foll")
         if self.here.type is Type.NUMBER:
             self.at += 1
             self.accept("-")

@@ -72,7 +72,7 @@ _LABELS = (
     # such as "Next 2 rnds:", "For the next four rounds,", "Next row:"
     re.compile(
         rf"^(?:for\s+)?(?:the\s+)?(?:next|last|following)\s+(?:(?P<count>\d+|{_WORDED})\s+)?"
-        rf"(?P<kind>{_ROUND})\b\s*[:.,\-]\s*"
+        rf"(?P<kind>{_ROUND})\b{_ON}\s*[:.,\-]\s*"
     ),
     # such as "Decrease round:", "Dec rnd:"
     re.compile(

@@ -118,7 +118,7 @@ class Repeats(Deeds):
         if text == "across":
             return True
         if text == "in":
-            return then not in ("brackets", "directions", "the")
+            return then not in ("brackets", "directions", "the", "this", "that", "same")
         return text == "the" and then == "end"
 
     def _bracket_of_stars(self) -> bool:

@@ -15,6 +15,23 @@ _TRADE = (
     *("across", "spaces", "corner", "corners", "previous", "remaining", "beginning", "turning"),
     *("foundation", "continue", "working", "picots", "shells", "chains", "chain"),
 )
+#: Shortenings of words other than stitches.
+_SHORT = {
+    "hk": "hook",
+    "nxt": "next",
+    "nx": "next",
+    "frm": "from",
+    "lst": "last",
+    "frst": "first",
+    "rmng": "remaining",
+}
+#: Two words that say one thing.
+_PAIRS = {
+    ("so", "on"): "repeat",
+    ("keep", "repeating"): "repeat",
+    ("keep", "going"): "repeat",
+    ("carry", "on"): "continue",
+}
 #: Words of at least so many letters are read with a letter more or less; shorter ones only
 #: with two letters exchanged.
 _LONG = 6
@@ -26,10 +43,22 @@ def respelt(tokens: list[Token], known: Collection[tuple[str, ...]]) -> list[Tok
         replace(token, text=mended)
         if token.type is Type.WORD
         and (token.text,) not in known
-        and (mended := _mended(token.text)) != token.text
+        and (mended := _SHORT.get(token.text) or _mended(token.text)) != token.text
         else token
-        for token in tokens
+        for token in _paired(tokens)
     ]
+
+
+def _paired(tokens: list[Token]) -> list[Token]:
+    """The tokens with two that say one thing made one: "and so on" asks for a repeat."""
+    found: list[Token] = []
+    for token in tokens:
+        meant = _PAIRS.get((found[-1].text, token.text)) if found else None
+        if meant is None:
+            found.append(token)
+        else:
+            found[-1] = replace(found[-1], text=meant, end=token.end)
+    return found
 
 
 @cache

@@ -54,7 +54,7 @@ class Targets(Landmarks):
         between = self._between()
         if between is not None:
             return between
-        rules = (self._same, self._ring, self._hook, self._turning, self._each)
+        rules = (self._of_group, self._same, self._ring, self._hook, self._turning, self._each)
         for rule in (*rules, self._center_of_corner, self._next):
             mark = self.at
             found = rule()
@@ -62,6 +62,34 @@ class Targets(Landmarks):
                 return found
             self.at = mark
         return self._bare() if led else None
+
+    def _of_group(self) -> Target | None:
+        """``(ordinal | "last") stitch "of" ["next" | "each" | "same"] group``: one stitch of it"""
+        nth = self.accept_ordinal() or -int(bool(self.accept_any("last")))
+        kind = self._stitch_kind() if nth else None
+        if kind is None or kind == "ch" or not self.accept_any("of", "on", "in", "from"):
+            return None
+        words = self._clause_words()
+        self.accept_all(
+            "the", "next", "each", "every", "same", "last", "first", "following", "that"
+        )
+        group = self._group_named()
+        if not group:
+            return None
+        self._suffix()
+        at = At.EACH if words & {"each", "every"} else At.NEXT
+        at = At.SAME if words & {"same", "that"} else at
+        return self._to_end(Target(at, group, nth=nth))
+
+    def _group_named(self) -> str:
+        """``[figure stitch] group | stitch`` that makes several in one place; "" for neither"""
+        found = self._group_kind()
+        if found is None:
+            key = self.accept_phrase(self.lexicon.phrases) or "ch"
+            stitch = self.lexicon.stitch(key)
+            found = key if stitch.takes == 1 and stitch.makes > 1 and not stitch.height else ""
+            self.accept_any("st", "sts", "stitch")
+        return found
 
     def _center_of_corner(self) -> Target | None:
         """``["each"] corner_center``"""

@@ -42,7 +42,8 @@ class Target:
         count: how many places; None for one, or for all of them with `At.EACH`.
         leave: how many places of ``kind`` are left at the end, with `At.EACH`.
         nth: for `At.HOOK`, which chain; for `At.BELOW`, which round (0: not said); for
-            `At.SAME`, 1 for the place that the round's first stitch went into.
+            `At.SAME`, 1 for the place that the round's first stitch went into; where
+            ``kind`` is a group, which of its stitches (-1 the last, 0 not said).
         until: with `At.EACH`, the kind of place it stops before ("to next ch-2 sp").
         counts: for `At.HOOK`, whether the chains passed over count as a stitch, where the
             words say so; ``plus``: chains of theirs that make a space behind that stitch.

@@ -38,7 +38,7 @@ class Wholes(Gathers):
         if self.here.text not in AGAIN:
             return False
         if self.ahead().text == "to":
-            return self.ahead(2).text == "end"
+            return "end" in (self.ahead(2).text, self.ahead(3).text)
         each = self.ahead().text in ("in", "into") and self.ahead(2).text in ("each", "every")
         return each or self.ahead().text not in _OTHER_AGAIN
 

@@ -30,7 +30,7 @@ BEGINNING = _list("beg beginning turning starting start first")
 PREPOSITIONS = _list(
     "in into on onto over through under within thru to inside round around at across"
 )
-ON_THE_STITCH = _list("top base post posts back middle center centre tip")
+ON_THE_STITCH = _list("top base post posts back middle center centre tip eye eyes")
 ON_THE_ROW = _list("side sides end ends edge edges")
 NOISE = _list("the a an of your both this these it to")
 
@@ -44,7 +44,7 @@ SKIPS = _list("sk skip miss skipping missing")
 AGAIN = _list("rep repeat repeats rpt continue cont repeating repeated repear complete")
 ABOUT_STARS = _list(
     """from between the to and s bet in directions what is brackets bracket instructions
-    across sequence pattern this for"""
+    across sequence pattern this that for repeating manner way fashion like same"""
 )
 #: Words before what ends a round.
 TAIL_WORDS = _list("ending end ends finish finishing")
@@ -121,7 +121,7 @@ COLOURS = _words(
 )
 
 #: Words that leave a beginning chain out of a count.
-LEFT_OUT = _words("not don't doesn't excluding without")
+LEFT_OUT = _words("not don't doesn't excluding without counting including incl included")
 
 #: Words in a count's bracket that show it to be an aside or a measure.
 NOT_COUNTED = _words(

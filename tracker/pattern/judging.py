@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tracker.fabric.edge import SKIPPED, Edge, Spot, plain_edge
+from tracker.fabric.edge import GROUPED, SKIPPED, Edge, Spot, plain_edge
 from tracker.fabric.effort import Effort
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
@@ -144,12 +144,28 @@ class Judging:
             return not any(spot.group for edge in self.edges for spot in edge or ())
         if not judged.fits and any(names_gap(node) for node in every(nodes)):
             return True
+        proved = judged.fits and bool(judged.agrees)
+        if not proved and self._without_groups() and any(map(self._names_group, every(nodes))):
+            return True
         plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
-        if not plain or (judged.fits and judged.agrees):
+        if not plain or proved:
             return False
         return any(in_other_space(node) for node in every(nodes)) or (
             not judged.fits and any(names_space(node) for node in every(nodes))
         )
+
+    def _without_groups(self) -> bool:
+        """Whether no group of stitches, such as a shell, is known on any edge below."""
+        return not any(spot.group for edge in self.edges for spot in edge or ())
+
+    def _names_group(self, node: Node) -> bool:
+        """Whether a node works into a shell or another stitch that is several."""
+        target = node.target if isinstance(node, Make | Group) else None
+        if target is None or target.at in (At.SAME, At.BELOW):
+            return False
+        kind = target.group or target.kind
+        special = self.lexicon.special().get(kind)
+        return kind in GROUPED or (special is not None and special.makes > 1)
 
     def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
         """A round that says itself how much it makes, whatever is below."""
