@@ -22,6 +22,7 @@ class Spot:
         opens: whether it is the first of its group.
         live: whether a chain space stands for as many stitches as it has chains, as over
             an opening: then each of its chains is worked into.
+        each: how many of them went into each place, one place after another.
     """
 
     name: str
@@ -30,6 +31,7 @@ class Spot:
     group: str = ""
     opens: bool = False
     live: bool = False
+    each: int = 1
 
 
 Edge = tuple[Spot, ...]
@@ -150,6 +152,7 @@ class Below:
 
     def _open_gaps(self) -> None:
         """Put a gap between every two groups; a lone stitch before a group is its edge."""
+        self._part_groups()
         edge: list[Spot] = []
         numbers = []
         for i, spot in enumerate(self.edge):
@@ -161,6 +164,21 @@ class Below:
         if edge and edge[-1].group:
             edge.append(Spot("gap"))  # where the round meets its beginning
             numbers.append(ELSEWHERE)
+        self.edge, self._numbers = tuple(edge), numbers
+
+    def _part_groups(self) -> None:
+        """Take "3 dc in each st" for as many groups; pairs only where there are no others."""
+        others = any(spot.group or spot.each > 2 for spot in self.edge)
+        edge: list[Spot] = []
+        numbers = []
+        for spot, number in zip(self.edge, self._numbers, strict=True):
+            if spot.group or spot.each < 2 + others:
+                edge.append(spot)
+                numbers.append(number)
+                continue
+            for begin in range(0, spot.count, spot.each):
+                edge.append(replace(spot, count=spot.each, group="group", opens=True))
+                numbers.append(number.after(begin))
         self.edge, self._numbers = tuple(edge), numbers
 
     def _gap_before(self, at: int) -> bool:
@@ -236,6 +254,10 @@ class Below:
     def has_space(self) -> bool:
         """Whether the edge has any chain space."""
         return self._longest > 0
+
+    def has_gap(self) -> bool:
+        """Whether the edge has gaps between groups."""
+        return "gap" in self._names
 
     def left(self, kind: str) -> int:
         """How many places of ``kind`` the cursor has still before it."""

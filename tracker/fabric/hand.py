@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from operator import attrgetter
 
 from tracker.fabric.edge import Below, Cursor, Edge, Spot, cornered
@@ -210,16 +210,15 @@ class Hand:
         if same or not self.below.take_group(group, beside, nth):
             raise ShortError(node, group, 1, 0)
 
-    def leave(self, name: str, count: int) -> None:
-        """Add stitches to the edge this round leaves."""
+    def leave(self, name: str, count: int, each: int = 1) -> None:
+        """Add stitches to the edge this round leaves, ``each`` of them in one place."""
         if count <= 0:
             return
-        if self._goes_on(name):
-            last = self.out[-1]
-            self.out[-1] = Spot(name, last.count + count, last.chains, "", last.opens, last.live)
+        if self._goes_on(name, each):
+            self.out[-1] = replace(self.out[-1], count=self.out[-1].count + count)
             self.now.placed += count
             return
-        self.put(Spot(name, count, 0, self.now.group, self.now.opens))
+        self.put(Spot(name, count, 0, self.now.group, self.now.opens, each=each))
         self.now.opens = False
 
     def put(self, spot: Spot) -> None:
@@ -227,10 +226,10 @@ class Hand:
         self.out.append(spot)
         self.now.placed += spot.count
 
-    def _goes_on(self, name: str) -> bool:
-        """Whether a stitch of that name stands last on the edge, outside any group."""
+    def _goes_on(self, name: str, each: int) -> bool:
+        """Whether such stitches stand last on the edge, outside any group."""
         last = self.out[-1] if self.out and not self.now.group else None
-        return last is not None and last.name == name and not last.group
+        return last is not None and last.name == name and last.each == each and not last.group
 
     def mark(self) -> Mark:
         """This moment, for `back_to`."""

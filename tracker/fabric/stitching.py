@@ -66,7 +66,8 @@ class Stitching(Hand):
             self.put(Spot("anchor", count))
             return
         bunched = per_place == count and takes > 0
-        self._leave_stitch(stitch, count, makes, bunched=bunched)
+        each = per_place * makes if per_place < count else 1
+        self._leave_stitch(stitch, count, makes, bunched=bunched, each=each)
 
     def _between_petals(self, node: Make) -> bool:
         """Whether a slip stitch stands in a repeat with a petal worked into a chain space.
@@ -140,7 +141,7 @@ class Stitching(Hand):
         return kept[1]
 
     def _leave_stitch(
-        self, stitch: Stitch, count: int, makes: int, *, bunched: bool = False
+        self, stitch: Stitch, count: int, makes: int, *, bunched: bool = False, each: int = 1
     ) -> None:
         if stitch.spaces:
             for _ in range(count):
@@ -159,7 +160,7 @@ class Stitching(Hand):
             name = base_of(name)
         if name == "shell":
             name = "dc"
-        self.leave(name, count * makes)
+        self.leave(name, count * makes, max(1, each))
 
     def _leave_group(self, stitch: Stitch) -> None:
         """A group with chain spaces in it, such as a V stitch: its stitches and spaces."""
@@ -181,6 +182,8 @@ class Stitching(Hand):
 
     def _kind(self, kind: str) -> str:
         """The kind of place meant: a loop or space where there is none is any stitch."""
+        if kind == "gap" and not self.below.has_gap():
+            kind = "sp"
         if kind == "sp" and not self.below.has_space():
             return "st"
         return kind

@@ -31,18 +31,23 @@ class Gathers(Brackets):
     """Rules for several things in one place that no bracket holds together."""
 
     def _led(self) -> list[Node] | None:
-        """``led = target [("make" | "work") [":"]] (bracket | list | make)``: the place first"""
+        """``led = ["work"] target [("make" | "work") [":"]] (bracket | list | make)``
+
+        The place comes first.
+        """
         mark, start = self.at, self.here.start
-        if self.here.text not in ("in", "into", "to", "from"):
+        asked = self.accept_any("work", "make", "crochet", "working", "making")
+        if self.here.text not in ("in", "into", *(() if asked else ("to", "from"))):
+            self.at = mark
             return None
         target = self._from_hook() or self.target()
-        if target is None:
+        if target is None or (asked and target.at is At.RING):
             self.at = mark
             return None
         if self.here.text == "," and self.ahead().text in ("work", "make"):
             self.at += 1
         colon = () if target.at is At.HOOK else (":",)
-        asked = self.accept_any("work", "make", "place", "do", "crochet", *colon)
+        asked = self.accept_any("work", "make", "place", "do", "crochet", *colon) or asked
         self.accept_all("work", "make", "place", "do", "crochet", *colon)
         if self.here.type is Type.OPEN and self.closing() > 0:
             return self._bracket_led(target, start)

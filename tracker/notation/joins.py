@@ -55,7 +55,7 @@ class Joins(Paces):
         self.accept_all("with", "a", "round", "yarn", "new", "color", "colour", "by", "rnd", "each")
         new = "new" in {t.text for t in self.tokens[begin : self.at]}
         self._accept_slip()
-        if self.here.text in ("in", "into", "to", "at"):
+        if self.here.text in ("in", "into", "to", "at", "between"):
             target = self.target()
         self.in_last = target is not None and target.at is At.LAST and bool(colour or new)
         if self.begun or target is None or not self._with_first_stitch():

@@ -8,6 +8,7 @@ from tracker.notation.tokens import Token, Type
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     COLOURS,
+    GAP_WORDS,
     IDLE,
     LOOP_WORDS,
     NOISE_OF_ROUNDS,
@@ -20,7 +21,7 @@ from tracker.notation.wordlists import (
 )
 
 #: Kinds of place that are no stitches of a name.
-_PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp", "lone")
+_PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp", "lone", "gap")
 
 
 class Kinds(Kit):
@@ -81,6 +82,8 @@ class Kinds(Kit):
         self.accept_any(
             "standing", "held", "unworked", "live", "free", "skipped", "remaining", "rem"
         )
+        if self.accept_any(*GAP_WORDS):
+            return "gap"
         mark = self.at
         for rule in (self._corner, self._space, self._group_kind, self._lone, self._stitch_kind):
             found = rule()

@@ -11,6 +11,7 @@ from tracker.notation.wordlists import (
     BEGINNING,
     CHAIN_WORDS,
     END_WORDS,
+    GAP_WORDS,
     GROUPS,
     NOISE,
     ON_THE_ROW,
@@ -42,7 +43,7 @@ class Landmarks(Ends):
         """
         mark = self.at
         self.accept_any("in")
-        self.accept_any(*SPACE_WORDS)
+        self.accept_any(*SPACE_WORDS, *GAP_WORDS)
         self.accept_any("in")
         if not self.accept_any("between", "bet"):
             self.at = mark
@@ -115,7 +116,7 @@ class Landmarks(Ends):
         if not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0
-        if kind == "sp":
+        if kind in ("sp", "gap"):
             self._between()
         if self.accept("as"):
             self.accept_any("the")

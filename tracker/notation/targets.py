@@ -156,7 +156,7 @@ class Targets(Landmarks):
     def _next(self) -> Target | None:
         """``next = which [figure] [kind]``; "any" and "skipped" likewise."""
         if self.accept_any("any"):
-            return Target(At.ANY, self.kind() or "st")
+            return self._grouped(Target(At.ANY, self.kind() or "st"))
         skipped = self._skipped()
         if skipped:
             self._suffix()
@@ -211,7 +211,7 @@ class Targets(Landmarks):
         if self.in_group:
             return replace(found, group=self.in_group)
         mark = self.at
-        if found.kind == "sp":
+        if found.kind in ("sp", "gap"):
             between = self._between()
             if between is not None:
                 return replace(between, at=found.at, count=found.count)

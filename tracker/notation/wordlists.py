@@ -152,7 +152,9 @@ THINGS = (
 )
 
 #: Things made of several stitches, between which the gap is a place.
-GROUPS = _words("fan fans shell shells group groups cluster clusters")
+GROUPS = _words("fan fans shell shells group groups cluster clusters pair pairs")
+#: Words for what is between stitches or groups, where no chain is.
+GAP_WORDS = _list("gap gaps")
 
 #: Things of which a round makes one in each place or each repeat; what is made of several
 #: stitches in one way or another begins with one of the second words.
