@@ -100,10 +100,10 @@ class Chains(Counts):
         return None
 
     def _for_first(self) -> bool:
-        """``"for" ["the"] "first"`` before the stitch that a chain stands for"""
+        """``("for" | "as") ["the"] "first"`` before the stitch that a chain stands for"""
         mark = self.at
-        if self.accept("for"):
-            self.accept("the")
+        if self.accept_any("for", "as"):
+            self.accept_any("the", "your", "a")
             if self.here.text in ("first", "1st"):
                 return True
         self.at = mark
