@@ -14,18 +14,21 @@ _ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>)"
 #: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
 _TO = (
-    rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)\-(])|{_DASH}(?=\S)"
+    rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)=\-(])|{_DASH}(?=\S)"
     r"|\s+(?:to|through|thru|until|till|and|&|~)\s+|,\s?)"
 )
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
-_CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|[,;](?=\s))?\s*"
+#: "Rnds 9-12 = 24 sc" closes its label with the sign that elsewhere leads to a count.
+_CLOSE = (
+    r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|=(?=\s*\d+\s*(?:sc|dc|hdc|tr|htr)\b)|[,;](?=\s))?\s*"
+)
 #: "Row 3 and all following rows:", "Row 3 and every row after:"
 _ON = (
     r"(?:(?:\s+and\s+(?:all|every)\s+(?:[a-z]+\s+){0,3}(?:rounds?|rnds?|rows?)?(?:\s+after)?"
     r"|\s+onwards?|\s+and\s+(?:on|up|onwards?|beyond)|\s?\+)(?=\s*[:.\-]))?"
 )
 _ASIDE = r"(?P<side>\s*[(\[][^()\[\]]{0,24}[)\]](?=\s*[:.\-]))?"
-_ORDINAL = r"(?:st|nd|rd|th)"
+_ORDINAL = r"-?(?:st|nd|rd|th)"
 _WORDED = "|".join(NUMBER_WORDS)
 #: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
 _BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[a-z0-9])")
@@ -33,8 +36,12 @@ _BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[
 _AND = r"(?:\s*(?:,|&|\+|/|and)\s*(?:(?:and|&)\s*)?)"
 _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
 #: "Handles:", "Size S only:", "All sizes:", "Lid," before a label.
+_LEAD = (
+    r"(?!note|tip|hint|nb|next|rep|round|row|rnd|with|using|change|switch|join|attach|work|in )"
+    r"[a-z][a-z' ]{1,24}(?:\s?\((?:make|x) ?\d\))?(?:[:.]| -)\s+"
+)
 _FOR_SIZES = (
-    rf"(?:(?!note|tip|hint|nb|next|rep)[a-z][a-z' ]{{1,24}}:\s+(?={_ROUND}\s*\d+\s*[:.)-]))?"
+    rf"(?:{_LEAD}(?={_ROUND}\s*\d+\s*[:.)-]))?"
     r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
 )
 _SOME_SIZES = re.compile(r"(?:for )?sizes?:? (?!all)\w|(?!all)\w[\w, &]* sizes?(?: only)?\b")
@@ -50,7 +57,8 @@ _LABELS = (
     ),
     # such as "R3", with the number run into the letter
     re.compile(
-        rf"^(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
+        rf"^(?:{_LEAD}(?=r[a-z]*\d+(?:-r?\d+)?\s*[:.)]))?"
+        rf"(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
     ),
     # such as "Round five:"
     re.compile(rf"^(?P<kind>{_ROUND})\s+(?P<first>{_WORDED})\b\s*[:.)-]\s*"),
@@ -69,10 +77,15 @@ _LABELS = (
         r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?"
         r"\s*(?:[.)](?=\s|[a-z(*])|:|(?<=\s)-(?=\s[a-z(*\[]))\s*"
     ),
+    # such as "[R9]", "(Rnd 12-14)", "[9] 8 sc", with nothing but words behind it
+    re.compile(
+        rf"^(?:[(\[](?P<kind>{_ROUND})\.?\s*|\[)(?P<first>\d{{1,3}})(?:\s*-\s*r?(?P<last>\d{{1,3}}))?"
+        r"[)\]]\s*[:.-]?\s*(?=[a-z0-9(*])"
+    ),
     # such as "Next 2 rnds:", "For the next four rounds,", "Next row:"
     re.compile(
         rf"^(?:for\s+)?(?:the\s+)?(?:next|last|following)\s+(?:(?P<count>\d+|{_WORDED})\s+)?"
-        rf"(?P<kind>{_ROUND})\b{_ON}\s*[:.,\-]\s*"
+        rf"(?P<kind>{_ROUND})\b{_ON}\s*(?:[:.,\-]|(?=(?:\d+\s*)?(?:sc|dc|hdc|tr|htr)\b))\s*"
     ),
     # such as "Decrease round:", "Dec rnd:"
     re.compile(
@@ -86,8 +99,9 @@ _LABELS = (
 )
 #: A label in the middle of a line, after the bracket that closes the round before it.
 _INNER = re.compile(
-    rf"(?:(?<=[)\]}}>])\s*|(?<=\.)\s+(?={_ROUND}\s*\d))"
-    rf"(?={_ROUND}\s*\d+(?:\s*-\s*\d+)?\s*:|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
+    rf"(?:(?<=[)\]}}>])\s*|(?<=[.,;])\s+(?={_ROUND}\s*\d)"
+    r"|^(?:with|using|change to|switch to|in) [a-z]+(?: [a-z]+)?[:.,]\s+)"
+    rf"(?={_ROUND}\s*\d+(?:\s*-\s*r?\d+)?\s*(?::|[.)]\s)|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
 )
 #: "…. Repeat rnd 4 three times": a sentence of its own, behind the round on the same line.
 _AGAIN = re.compile(
