@@ -229,6 +229,7 @@ class Chaining(Making):
         """
         if self.now.bridge:
             self.now.free_side, self.now.bridge = self.now.bridge, -1
+            self.now.aside = True
             return
         if self.free:
             return

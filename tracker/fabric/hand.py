@@ -39,6 +39,7 @@ class Now:
         bridge: length of the chain that the round made between two pieces.
         own: chains of one made in this round that are still to be worked back along.
         free_side: chains of it that are still free, on the side worked along.
+        aside: the words have led to its other side, and nothing is made there yet.
     """
 
     colour: str = ""
@@ -62,6 +63,7 @@ class Now:
     bridge: int = 0
     own: int = 0
     free_side: int = 0
+    aside: bool = False
 
     def copy(self) -> Now:
         """The same state, to be changed on its own."""

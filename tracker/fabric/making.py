@@ -25,7 +25,10 @@ class Making(Ending):
         if node.stitch.us == "sl st" and self._ends_round(node):
             self.run(self._run_of(node, count, 1, 0, 0))
             return
-        if node.target is None:
+        aside, self.now.aside = self.now.aside, False
+        if node.target is None and aside and 0 < count <= self.now.free_side:
+            self._along_bridge(node, Target(At.NEXT, "along"), count)
+        elif node.target is None:
             self._untargeted(node, count)
         else:
             self._targeted(node, node.target, count)
@@ -108,6 +111,8 @@ class Making(Ending):
     def _targeted(self, node: Make, target: Target, count: int) -> None:
         if self.now.bridge and goes_along_chain(node):
             self._along_bridge(node, target, count)
+        elif target.group == "ch" and target.kind == "along" and self.reading.strung:
+            self.stitch(node, count, per_place=1, takes=0)
         elif target.kind == "along":
             self._untargeted(node, count)
             self.doubled += count * (target.group == "both")

@@ -38,6 +38,10 @@ class Reading:
         implied: starred or bracketed words are repeated round without saying so.
         singly: chain spaces are worked into chain by chain.
         on_first: what is skipped first is the stitch that the beginning chain stands on.
+        listed: "2 sc dec" is a list without its comma: two stitches, and then a decrease.
+        closer: a decrease "every 4th st" takes the third as well, not the fifth.
+        twin: the round goes on along another piece like the one below.
+        strung: a chain that stitches go along was made apart from the round below.
         far_end: the other side of the last chain is worked into, or not, against what the
             number of stitches in it makes likely.
         both_sides: the round goes along both sides of the foundation chain.
@@ -76,6 +80,10 @@ class Reading:
     slips: bool = False
     beside: bool = False
     far_end: bool = False
+    listed: bool = False
+    twin: bool = False
+    strung: bool = False
+    closer: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -97,6 +105,10 @@ SENTENCES = {
     "whole": ("", "the times behind the last stitch are taken for all before it"),
     "alone": ("", "the stitch is worked all round, though nothing says so"),
     "slips": ("", "the last slip stitch is taken for a stitch that joins nothing"),
+    "listed": ("", "a number before an increase or decrease is one of stitches before it"),
+    "closer": ("", "each decrease takes the stitch before the one that is named"),
+    "twin": ("", "the round goes along the last piece and another like it"),
+    "strung": ("", "the stitches along the chain use none of the round below"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
@@ -132,6 +144,10 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         begun = begun or (isinstance(node, Make | Evenly) and not slipping)
     if _wraps(nodes):
         found["wraps"] = None
+    if any(_along_pieces(node) for node in nodes):
+        found["twin"] = None
+    if any(_along_chain(node) for node in nodes):
+        found["strung"] = None
     if pending:
         found["chain_counts"] = None
     if _first_in_space(nodes, chains_below):
@@ -176,6 +192,19 @@ def _wraps(nodes: tuple[Node, ...]) -> bool:
     end = last.body[-1]
     into_next = isinstance(end, Make) and end.target is not None and end.target.at is At.NEXT
     return bool(same) and same[0].target is not None and same[0].target.at is At.SAME and into_next
+
+
+def _along_pieces(node: Node) -> bool:
+    """Whether stitches go along a piece, or the chain between two, or join one."""
+    if isinstance(node, Act):
+        return node.onto == "piece"
+    return isinstance(node, Make) and node.target is not None and node.target.kind == "along"
+
+
+def _along_chain(node: Node) -> bool:
+    """Whether stitches go along a chain that these words do not make."""
+    target = node.target if isinstance(node, Make) else None
+    return target is not None and target.kind == "along" and target.group == "ch"
 
 
 def _first_in_space(nodes: tuple[Node, ...], spaced: bool) -> bool:

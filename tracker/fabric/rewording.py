@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.reading import Reading, worked_into
-from tracker.notation.dictionary import STITCHES
+from tracker.fabric.reading import Reading, every, worked_into
+from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.tree import (
     Act,
     At,
     Chain,
+    Group,
     Loops,
     Make,
     Node,
@@ -35,6 +36,10 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
         found.append("alone")
     if _slipping(nodes) and _may_slip(nodes):
         found.append("slips")
+    if any(isinstance(node, Make) and node.apart for node in every(nodes)):
+        found.append("listed")
+    if any(isinstance(node, Repeat) and node.paced for node in nodes):
+        found.append("closer")
     return found
 
 
@@ -42,11 +47,47 @@ def reworded(
     nodes: tuple[Node, ...], stated: Stated | None, reading: Reading
 ) -> tuple[tuple[Node, ...], Stated | None]:
     """The tree and the printed count as ``reading`` divides the words."""
+    if reading.closer:
+        nodes = tuple(_closer(node) for node in nodes)
+    if reading.listed:
+        nodes = _listed(nodes)
     if reading.last_is_count:
         return nodes[:-1], _printed_last(nodes)
     if reading.whole or reading.alone:
         return _all_so_often(nodes) if reading.whole else _alone(nodes), stated
     return (_slipping(nodes) if reading.slips else nodes), stated
+
+
+def _closer(node: Node) -> Node:
+    """A decrease "every 4th st" with one plain stitch less before it."""
+    if not isinstance(node, Repeat) or not node.paced:
+        return node
+    plain, shape = node.body
+    if not isinstance(plain, Make) or plain.count[0] < 2:
+        return replace(node, body=(shape,))
+    return replace(node, body=(replace(plain, count=(plain.count[0] - 1,)), shape))
+
+
+def _listed(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with each "2 sc dec" taken for two stitches and a decrease."""
+    found: list[Node] = []
+    for node in nodes:
+        if isinstance(node, Group | Repeat):
+            found.append(replace(node, body=_listed(node.body)))
+        elif isinstance(node, Make) and node.apart:
+            plain, shape = (
+                STITCHES[base_of(node.stitch.us)],
+                "inc" if node.stitch.makes > 1 else "dec",
+            )
+            both = (
+                Make(plain, node.apart, None, node.start, node.end, node.loop),
+                replace(node, stitch=STITCHES[shape], apart=None, target=None),
+            )
+            around = node.target == Target(At.EACH)
+            found += [Repeat(both, node.start, node.end, starred=True)] if around else both
+        else:
+            found.append(node)
+    return tuple(found)
 
 
 def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:

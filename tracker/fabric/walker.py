@@ -57,6 +57,9 @@ class Walker(Repeating):
     def _begin(self) -> None:
         if self.reading.wraps and self.below:
             self.below.extend(replace(self.below.edge[0], count=1))
+        if self.reading.twin:
+            for spot in list(self.below.edge):
+                self.below.extend(spot)
         if self.reading.there:
             placed = (n.target for n in every(self.nodes) if isinstance(n, Make | Group))
             self.below.start_at(next(t.kind for t in placed if t is not None))

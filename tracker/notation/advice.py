@@ -17,6 +17,7 @@ from tracker.notation.wordlists import (
     HANDS,
     IDLE,
     JOINS,
+    PIECES,
     PREPOSITIONS,
     SEPARATORS,
     SHAPING,
@@ -101,7 +102,7 @@ class Advice(Repeats):
         for index in range(len(self.tokens)):
             self.at = index
             key = self.accept_phrase(self.lexicon.phrases)
-            if key is not None and key not in ("ch", "sl st"):
+            if key is not None and key not in ("ch", "sl st", "inc", "dec", "invdec"):
                 return self.lexicon.stitch(key)
         return None
 
@@ -125,7 +126,8 @@ class Advice(Repeats):
         words = {t.text for t in clause}
         # "insert hook in next st": a part of a stitch that is told step by step
         told = bool(words & HANDS) and bool(words & {"next", "each"})
-        advice = bool(words & CRAFT) and not told and not self._asks_for_stitches(begin, self.at)
+        craft = bool(words & CRAFT) or (clause[0].text == "take" and bool(words & PIECES))
+        advice = craft and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (
             self._could_count(begin, self.at)
             or any(t.type is Type.NUMBER or t.text in NUMBER_WORDS for t in clause)
@@ -136,7 +138,7 @@ class Advice(Repeats):
     def _before_work(self) -> int:
         """Where this clause of other words ends: also at "and" before an instruction."""
         mark, end = self.at, self.clause_end()
-        if self.here.text not in CRAFT:
+        if self.here.text not in CRAFT | {"take"}:
             return end
         for index in range(mark + 1, end):
             if self.tokens[index].text in ("and", "then", "&"):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from tracker.notation.makes import GATHERED
 from tracker.notation.nesting import DEEPEST
 from tracker.notation.repeats import Tail
 from tracker.notation.stars import Stars
@@ -204,9 +205,9 @@ class Brackets(Stars):
             isinstance(first, Make)
             and self.here.type is Type.OPEN
             and self.closing() > 0
-            and (first.stitch.takes != 1 or first.stitch.makes != 1 or self._explains())
+            and (_is_special(first.stitch) or self._explains())
             and not self._asked_again(self.closing())
-            and self.bracketed_count_ahead() is None
+            and (self.bracketed_count_ahead() is None or self._tells_parts(first))
             and self._spells_out()
         ):
             start = self.here.start
@@ -215,6 +216,11 @@ class Brackets(Stars):
             self.at = self.closing() + 1
             return [*made, Note(start, self.last_end)]
         return made
+
+    def _tells_parts(self, first: Make) -> bool:
+        """Whether "(4 dc)" here is what a bobble is made of: more of the round follows it."""
+        after = self.tokens[self.closing() + 1]
+        return first.stitch.us in GATHERED and after.type is not Type.END and after.text != "."
 
     def _says_what(self, first: Make) -> bool:
         """Whether the bracket here explains the number: "inc 2 (work 2 sc into 1 st)"."""
@@ -251,6 +257,11 @@ class Brackets(Stars):
         close = self.closing()
         after = self.tokens[close + 1]
         return after.type is not Type.NUMBER and after.text not in ("x", "*", "in", "into")
+
+
+def _is_special(stitch: Stitch) -> bool:
+    """Whether a stitch is one that texts explain beside it: an increase, a popcorn."""
+    return stitch.takes != 1 or stitch.makes != 1 or stitch.us in GATHERED
 
 
 def ends_round(nodes: list[Node]) -> bool:

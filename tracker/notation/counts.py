@@ -210,7 +210,7 @@ class Counts(Targets):
         """``sign {sign} figure [stitches] {sign}``, the very last: ". 18", "-> 18", "*18*"."""
         mark = self.at
         self._end_signs()
-        signs = {t.text for t in self.tokens[mark : self.at]}
+        signs = {t.text for t in self.tokens[mark : self.at]} or self._times_before_count()
         start, figure = self.here.start, self.accept_figure()
         plural = bool(self.accept_any("sts", "stitches", "st"))
         end = self.last_end
@@ -220,6 +220,12 @@ class Counts(Targets):
             return Stated(figure, (("", figure),), start, end)
         self.at = mark
         return None
+
+    def _times_before_count(self) -> set[str]:
+        """The words of a repeat that a bare figure ends: "(2 sc, inc) x6 24", "sc around 24"."""
+        before = [t.text for t in self.tokens[max(0, self.at - 2) : self.at]]
+        crossed = len(before) == 2 and before[0] in self.crosses and before[1].isdigit()
+        return set(before[-1:]) if crossed or before[-1:] in (["times"], ["around"]) else set()
 
     def _end_signs(self) -> None:
         """Pass over signs such as set off a figure from the words."""

@@ -13,6 +13,7 @@ from tracker.notation.wordlists import (
     JOINS,
     OTHER_SIDE,
     OTHER_SIDE_LEAD,
+    PIECES,
     ROUND_WORDS,
 )
 
@@ -24,7 +25,10 @@ _NO_SHAPING = (
     "decreases",
     "inc",
     "dec",
+    "decreasing",
     "shaping",
+    "change",
+    "changes",
 )
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
@@ -64,8 +68,11 @@ class Deeds(Colours):
         """``"do not" ("join" | "turn" | "fasten off" …)``: nothing to do."""
         start = self.here.start
         denied = self.accept("do", "not") or self.accept("don't") or self.accept("without")
-        if self.accept("no") and self.accept_any(*_NO_SHAPING) and self._clause_is_over():
-            return Note(start, self.last_end)
+        if denied or self.accept("no"):
+            self.accept_any("any")
+            if self.accept_any(*_NO_SHAPING):
+                self.accept_all("or", "and", *_NO_SHAPING)
+                return Note(start, self.last_end) if self._clause_is_over() else None
         if not denied or not self.accept_any(*_NOT_DONE):
             return None
         self.to_clause_end()
@@ -101,7 +108,7 @@ class Deeds(Colours):
             self.accept_all("to", "work", "working", "crocheting", "in", "a", "the")
             if self.accept_any("spiral", "round", "rounds", "rnd", "rnds", "rows"):
                 return Note(start, self.last_end)
-            return None
+            return self._along_piece(start)
         if self.accept_any("at", "in"):
             self.accept_any("the")
             if self.accept("end", "of"):
@@ -112,6 +119,19 @@ class Deeds(Colours):
                     return Note(start, self.last_end)
             return None
         return self._hands_pass(start) if self.accept_any("working", "work") else None
+
+    def _along_piece(self, start: int) -> Note | None:
+        """``("on" | "along" …) piece ("with" | ":" | ",")``: where what is told next goes"""
+        if not self.accept_any("on", "onto", "along", "around", "to", "with"):
+            return None
+        end, begin = self.clause_end(), self.at
+        while self.at < end and self.here.text != "with":
+            self.at += 1
+        words = {t.text for t in self.tokens[begin : self.at]}
+        if self._stitch_in_clause() and self.here.text != "with":
+            return None
+        self.accept("with")
+        return Note(start, self.last_end) if words & PIECES else None
 
     def _hands_pass(self, start: int) -> Note | None:
         """``"working" ("between" | "behind" | "in front" ["of"]) words``: where the hands pass"""
@@ -201,7 +221,7 @@ class Deeds(Colours):
         """``("turn" | "flip") ["your"] ["work"] [("so" | "around") words]``"""
         start = self.here.start
         if self.accept_any("turn", "turning") or self.accept("flip"):
-            self.accept_all("the", "your", "work", "over")
+            self.accept_all("the", "your", "work", "over", "chain", "piece")
             if self.here.text in ("so", "around"):
                 self.to_clause_end()
             return Act(Deed.TURN, start, self.last_end)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from tracker.notation.dictionary import STITCHES
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon, words_of
@@ -14,14 +15,22 @@ from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat
 
 _HEADER = re.compile(
     r"^\s*(?:special\s+(?:stitch(?:es)?|sts?|abbreviations?)|abbreviations?(?:\s+used)?"
-    r"|stitch(?:es)?\s+(?:guide|used|key))\s*:?\s*$",
+    r"|stitch(?:es)?\s+(?:guide|used|key))\s*(?:$|:\s*(?P<rest>.*)$)",
     re.IGNORECASE,
 )
+#: "sc - single crochet": a dash with blanks round it parts a short name from its meaning.
+_DASH = r"\s[-\u2013\u2014]\s"
 _ENTRY = re.compile(
-    r"(?:^|(?<=[.;])\s+|(?<=\n)|(?<=,)\s+(?=[A-Z][\w ]{0,12}\s*=))\s*"
-    r"(?P<name>[^\W_][\w/'\" ()-]{0,40}?)\s*[:=]\s+",
+    rf"(?:^|(?<=[.;])\s+|(?<=\n)|(?<=,)\s+(?=[A-Za-z][\w ]{{0,12}}(?:\s*=|{_DASH})))\s*"
+    rf"(?P<name>[^\W_][\w/'\" ()-]{{0,40}}?)(?:\s*[:=]\s+|(?<![\w ]{{13}}){_DASH})",
     re.MULTILINE,
 )
+#: A list of stitches by their full names, wherever it stands: "X - single crochet, V - increase".
+_NAMED = re.compile(
+    rf"\s*(?:[a-z.]{{1,5}}(?: ?st\.?)?(?:\s*[=:]\s*|{_DASH})(?P<meaning>[a-z ]{{7,40}})"
+    r"(?:\([^()]{0,60}\))?\s*(?:[,;.]\s*|$))+$"
+)
+_MEANING = re.compile(rf"(?:[=:]|{_DASH})\s*(?P<meaning>[a-z ]{{7,40}}?)\s*(?:[,;.(]|$)")
 _NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
 #: Where a stitch of the text's own goes: "in one st", "in st or sp indicated".
 _PLACE = re.compile(
@@ -47,16 +56,29 @@ def split_definitions(text: str) -> tuple[str, str]:
     """
     lines, found, kept, inside = text.split("\n"), [], [], False
     for line in lines:
-        if _HEADER.match(line):
-            inside = True
+        header = _HEADER.match(line)
+        if header is not None:
+            rest = (header["rest"] or "").rstrip()
+            inside = not rest or rest[-1] in ",;"
+            found.append(rest)
             kept.append("")
-        elif inside and line.strip():
+        elif (inside and line.strip()) or _names_stitches(line):
             found.append(line)
             kept.append("")
         else:
             inside = False
             kept.append(line)
     return "\n".join(found), "\n".join(kept)
+
+
+def _names_stitches(line: str) -> bool:
+    """Whether a line only says what stitches are called, by names of the dictionary."""
+    low = plain(line)
+    if not _NAMED.match(low):
+        return False
+    names = {" ".join(stitch.name.split()) for stitch in STITCHES.values()}
+    meanings = [match["meaning"] for match in _MEANING.finditer(low)]
+    return bool(meanings) and all(meaning.removesuffix(" stitch") in names for meaning in meanings)
 
 
 def define(definitions: str, lexicon: Lexicon) -> None:

@@ -62,7 +62,17 @@ _OTHERS = (
 )
 
 _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
-    "sl st": ("slst", "ss", "slip stitch", "slipstitch", "sl stitch", "sl - st", "slip st", "sl"),
+    "sl st": (
+        "slst",
+        "ss",
+        "slip stitch",
+        "slipstitch",
+        "sl stitch",
+        "sl - st",
+        "slip st",
+        "sl",
+        "sl . st",
+    ),
     "esc": ("ext sc", "extended sc"),
     "rev sc": ("reverse sc", "rsc", "crab st", "crab stitch"),
     "inc": ("increase", "incr"),

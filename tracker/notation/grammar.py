@@ -52,10 +52,26 @@ class Reader(Wholes):
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""
+        self._count_in_front()
         return tuple(self._as_printed(merged(self.sequence(len(self.tokens) - 1))))
+
+    def _count_in_front(self) -> None:
+        """``["="] figure "sts" (":" | "-" | ".")``: the count of what is told behind it"""
+        mark = self.at
+        self.accept_any("=", "-")
+        start, figure = self.here.start, self.accept_figure()
+        end = self.accept_any("sts", "stitches", "st") and self.last_end
+        if figure and end and self.accept_any(":", "-", ".", "=", ";") and not self.done():
+            self._keep(Stated(figure, (("", figure),), start, end))
+        else:
+            self.at = mark
 
     def _as_printed(self, nodes: list[Node]) -> list[Node]:
         """``stitch "evenly around"`` without a number: as many as the printed count tells"""
+        paced = next((n for n in nodes if isinstance(n, Repeat) and n.paced), None)
+        if paced is not None and (self.stated is None or self.stated.total is None):
+            why = "does not say which stitches are taken together"
+            return [Unread(self.text[paced.start : paced.end], paced.start, paced.end, why)]
         open_ = next((n for n in nodes if isinstance(n, Make) and _unnumbered(n)), None)
         if not isinstance(open_, Make):
             return nodes

@@ -20,7 +20,7 @@ class Joins(Paces):
         if not self.accept_any(*JOINS):
             return None
         colour = self.colour_name()
-        if self.accept("with") and not self._slip_here():
+        if self.accept_any("with", "by") and not self._slip_here():
             self.accept_all("a", "an", "standing")
             if self._stitch_here() or self._numbered_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
@@ -38,13 +38,14 @@ class Joins(Paces):
         """``piece ("with" | "by") ["working"] (stitch | figure)``: those stitches join it"""
         mark, end = self.at, self.clause_end()
         words = {t.text for t in self.tokens[mark:end]}
-        while self.at < end and not self.accept_any("with", "by"):
-            self.at += 1
-        self.accept_all("working", "work", "making", "a", "an")
-        number = self.here.type is Type.NUMBER
-        worked = self.at < end and not self._slip_here() and (number or self._stitch_here())
-        if words & PIECES and worked:
-            return Act(Deed.COLOUR, start, self.last_end, colour, onto="piece")
+        while words & PIECES and self.at < end:
+            if not self.accept_any("with", "by"):
+                self.at += 1
+                continue
+            self.accept_all("working", "work", "making", "a", "an")
+            number = self.here.type is Type.NUMBER
+            if self.at < end and not self._slip_here() and (number or self._stitch_here()):
+                return Act(Deed.COLOUR, start, self.last_end, colour, onto="piece")
         self.at = mark
         return None
 
@@ -61,6 +62,8 @@ class Joins(Paces):
         if self.begun or target is None or not self._with_first_stitch():
             self.to_clause_end()
         onto, named = self._closed(begin)
+        if not onto and not PIECES.isdisjoint(t.text for t in self.tokens[begin : self.at]):
+            onto = "piece"
         if not self.begun and target is not None and target.at is At.RING:
             return Act(Deed.RING, start, self.last_end)
         if not self.begun and target is not None:

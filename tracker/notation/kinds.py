@@ -42,6 +42,11 @@ class Kinds(Kit):
         #: whether the kind read last was the end of a row
         self.into_rows = False
 
+    @property
+    def crosses(self) -> tuple[str, ...]:
+        """The sign for "times", unless the text uses it for a stitch."""
+        return () if ("x",) in self.lexicon.phrases else ("x",)
+
     def accept_loop(self) -> bool:
         """``loop = "blo" | "back loop" ["s"] ["only"] | …``; sets ``self.loop``."""
         mark = self.at

@@ -141,7 +141,9 @@ class Landmarks(Ends):
 
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""
-        magic = self.accept_any("magic", "adjustable", "center", "centre", "sliding", "slip")
+        magic = self.accept_any(
+            *("magic", "adjustable", "center", "centre", "sliding", "slip", "amigurumi")
+        )
         if self.accept_any(*RING_WORDS, *self.lexicon.rings):
             return Target(At.RING)
         if magic and self.accept_any("loop"):

@@ -19,9 +19,7 @@ _TO = (
 )
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 #: "Rnds 9-12 = 24 sc" closes its label with the sign that elsewhere leads to a count.
-_CLOSE = (
-    r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|=(?=\s*\d+\s*(?:sc|dc|hdc|tr|htr)\b)|[,;](?=\s))?\s*"
-)
+_CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|=(?=\s*\d+\s*(?:sc|dc|hdc|tr|htr)\b)|[,;](?=\s))?\s*"
 #: "Row 3 and all following rows:", "Row 3 and every row after:"
 _ON = (
     r"(?:(?:\s+and\s+(?:all|every)\s+(?:[a-z]+\s+){0,3}(?:rounds?|rnds?|rows?)?(?:\s+after)?"

@@ -12,8 +12,10 @@ from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, T
 from tracker.notation.wordlists import END_WORDS, STITCH_WORDS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
-_GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
+GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
+#: More than so many "around" are not meant for each place (common practice, no source).
+_MOST_IN_EACH = 3
 
 
 class Makes(Reaching):
@@ -61,8 +63,10 @@ class Makes(Reaching):
         return STITCHES["dec"]._replace(takes=n)
 
     def _made(self, stitch: Stitch, count: Figure | None, start: int) -> list[Node]:
-        gathered = self._gathered(stitch, count)
+        gathered, apart = self._gathered(stitch, count), None
         if gathered is not None:
+            shaped = base_of(gathered.us) == stitch.us and gathered != stitch
+            apart = count if shaped else None
             stitch, count = gathered, None
         behind = count is None
         if count is None:
@@ -76,12 +80,12 @@ class Makes(Reaching):
         if together is not None:
             stitch, count = together, (1,)
         else:
-            stitch, target = self._stitch_and_target(stitch, numbered)
+            stitch, target = self._stitch_and_target(stitch, count)
         colour = self._in_colour() if target is None else None
         count = count or self._counted_along(target)
         end = self.last_end
-        first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind)
-        if count is None and target is not None and target.kind == "along":
+        first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind, apart)
+        if count is None and target is not None and target.kind == "along" and not self.one:
             why = "does not say how many stitches"
             return [Unread(self.text[start:end], start, end, why)]
         made = self._made_from_hook(first) or self._made_there(first, together is None)
@@ -124,14 +128,21 @@ class Makes(Reaching):
         self.at = self.closing() + 1
         return stated.total
 
-    def _stitch_and_target(self, stitch: Stitch, numbered: bool) -> tuple[Stitch, Target | None]:
+    def _stitch_and_target(
+        self, stitch: Stitch, count: Figure | None
+    ) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
         self.accept_any("loosely", "tightly")
         self.by_hook()
         target = self._along_edge()
-        if target is not None and not numbered:
+        if target is not None and count is None:
             return stitch, replace(target, count=(0,))  # so many as the printed count says
+        at = self.at
         target = self.reached(target or self._loose_object() or self.target())
+        if target == Target(At.EACH) and count is not None and self._in_all(at, count):
+            target = None
+        if target == Target(At.FIRST) and self.begun and self.accept_any("again"):
+            target = Target(At.SAME, nth=1)  # "sc around, sc in first st again"
         self._loop_behind()
         if (
             self.led == "over"
@@ -142,6 +153,13 @@ class Makes(Reaching):
             # "over next 3 sts": the one stitch is spread over all of them
             return stitch._replace(takes=target.count[0]), None
         return stitch, self.hook_counts(target)
+
+    def _in_all(self, at: int, count: Figure) -> bool:
+        """Whether a number before a bare "around" is that of the round: "24 sc around"
+
+        "2 sc around" is two in each.
+        """
+        return min(count) > _MOST_IN_EACH and self.tokens[at].text in (*END_WORDS, "to", "all")
 
     def _along_edge(self) -> Target | None:
         """``"evenly" ["spaced"] ("along" | "across" …) words``: over an edge, not into stitches"""
@@ -247,25 +265,26 @@ class Makes(Reaching):
             self.at = mark
             return None
         key = self.accept_phrase(self.lexicon.phrases)
-        if key in _GATHERED or (key == "shell" and count is not None):
+        if key in GATHERED or (key == "shell" and count is not None):
             self.accept_any(*STITCH_WORDS)
             found = self.lexicon.stitch(key)
             return found._replace(makes=count[0]) if key == "shell" and count else found
-        if key == "inc" and count is not None and (count[0] > 3 or not self._set_off(mark)):
-            self.at = mark  # "7 sc inc 1 sc inc 8 sc": a list without commas
-            return None
-        if key == "inc" and count == (1,):
-            # "1 sc inc" is one increase; in "1 sc inc 1" the number belongs to the stitch
-            if self.here.type is not Type.NUMBER:
-                return _in_one(stitch, 2)
-            self.at = mark
-            return None
-        if key == "inc":
-            return _in_one(stitch, count[0] if count else 2)
-        if key == "dec":
-            return _together(stitch, 2)
+        if key in ("inc", "dec") and not self._lists(mark, count):
+            if key == "dec":
+                return _together(stitch, 2)
+            return _in_one(stitch, max(2, count[0] if count else 2))
         self.at = mark
         return None
+
+    def _lists(self, mark: int, count: Figure | None) -> bool:
+        """Whether "7 sc inc 1 sc inc 8 sc" stands here, a list without commas
+
+        "1 sc inc" is one increase; in "1 sc inc 1" the number belongs to the stitch.
+        """
+        if count is None:
+            return False
+        numbered = count == (1,) and self.here.type is Type.NUMBER
+        return numbered or count[0] > 3 or not self._set_off(mark)
 
     def _set_off(self, stitch_end: int) -> bool:
         """Whether a number and its stitch, read up to there, stand at the start of a clause."""

@@ -11,12 +11,12 @@ _ALONG = ("around", "round", "along", "across", "through")
 
 
 class Objects(Chains):
-    """Rules for what a number of stitches is worked with or along."""
+    """Rules for what a number of stitches is worked with or along.
 
-    @property
-    def crosses(self) -> tuple[str, ...]:
-        """The sign for "times", unless the text uses it for a stitch."""
-        return () if ("x",) in self.lexicon.phrases else ("x",)
+    ``one`` tells whether the words put a stitch into a piece, not along it.
+    """
+
+    one = False
 
     def _crossed(self) -> bool:
         """``"x"`` before a number of times"""
@@ -51,12 +51,15 @@ class Objects(Chains):
         self.to_clause_end()
         if words & HOLES and lead in ("around", "round"):
             return Target(At.NEXT, "sp")
+        self.one = lead in ("in", "into", "onto")
         both = lead == "through" and bool(words & {"both", "two", "2"})
         chain = "ch" if words & set(CHAIN_WORDS) and not words & PIECES else ""
         return Target(At.NEXT, "along", group="both" if both else chain)
 
     def _is_object(self, words: set[str]) -> bool:
         """Whether the words of a clause name a thing, and no places that are counted."""
+        if words == {"it"}:
+            return True
         if not words or len(words) > 6 or words & (SHAPING | {"each", "next", "every", "end"}):
             return False
         counted = words & set(STITCH_WORDS) and any(word.isdigit() for word in words)

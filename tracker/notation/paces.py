@@ -7,7 +7,7 @@ from tracker.notation.makes import Makes
 from tracker.notation.merging import goes_round
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import Make, Node, Repeat, Skip
-from tracker.notation.wordlists import VERBS
+from tracker.notation.wordlists import SKIPS, VERBS
 
 _INCREASES = ("inc", "incs", "increase", "increasing")
 _DECREASES = ("dec", "decs", "decrease", "decreasing")
@@ -23,12 +23,30 @@ class Paces(Makes):
         """
         mark, start = self.at, self.here.start
         self.accept_all(*VERBS, "with", "working", "making", "an", "a")
-        found = self._paced(start, self._round_so_far(before))
+        of = self._round_so_far(before)
+        found = self._paced(start, of) or self._left_out(start, of)
         if found is None:
             self.at = mark
         elif self._round_so_far(before) is not None:
             before.pop()
         return None if found is None else [found]
+
+    def _left_out(self, start: int, of: Stitch | None) -> Repeat | None:
+        """``"skip" "every" nth kind``: each of the others is worked into"""
+        nth = self._nth() if self.accept_any(*SKIPS) else None
+        if nth is None or self.kind() is None:
+            return None
+        self._ends()
+        plain = Make(of or STITCHES["sc"], (nth - 1,), None, start, self.last_end)
+        left_out = Skip((1,), "st", start, self.last_end)
+        return Repeat((plain, left_out), start, self.last_end, starred=True)
+
+    def _nth(self) -> int | None:
+        """``"every" ("other" | nth)``, from the second on"""
+        if not self.accept_any("every", "each"):
+            return None
+        nth = 2 if self.accept("other") else self.accept_ordinal()
+        return nth if nth is not None and nth > 1 else None
 
     def _round_so_far(self, before: list[Node]) -> Stitch | None:
         """The stitch that the round is said to be of: "sc around, …" or, first of all, "sc, …"."""
@@ -45,10 +63,8 @@ class Paces(Makes):
             return None
         self.accept_any("st", "stitch", "sc")
         self.accept_any("in", "into", "on")
-        if not self.accept_any("every", "each"):
-            return None
-        nth = 2 if self.accept("other") else self.accept_ordinal()
-        if nth is None or nth < 2:
+        nth = self._nth()
+        if nth is None:
             return None
         also = self.accept_ordinal() if self.accept_any("and", "&") else None
         if self.kind() is None:
@@ -70,6 +86,8 @@ class Paces(Makes):
             stitch = of  # "sc around, 2 in every 4th st"
         if stitch is None or stitch.takes != 1:
             return None
+        if figure is None and self.accept_any(*_INCREASES):
+            figure = (2,)  # "sc inc every 3rd st"
         if figure is None or figure == (1,):
             return Make(stitch, (1,), None, start, self.last_end)
         n = min(figure[0], 40)
@@ -87,9 +105,10 @@ class Paces(Makes):
         base = STITCHES["sc"] if what.stitch.us in ("inc", "dec") else what.stitch
         plain = Make(STITCHES.get(base.us, base), (nth - 1,), None, start, end)
         if what.stitch.takes == 2:
-            if also != nth + 1:
-                return None  # a decrease "in every 4th st" may take the 3rd or the 5th as well
-            return Repeat((plain, what), start, end, starred=True)
+            if also not in (None, nth + 1):
+                return None
+            # A decrease "every 4th st" may take the 3rd or the 5th as well.
+            return Repeat((plain, what), start, end, starred=True, paced=also is None)
         if also is not None:
             return None
         if what.stitch.makes > 1:

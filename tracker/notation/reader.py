@@ -10,6 +10,7 @@ from tracker.notation.again import AgainReader
 from tracker.notation.foundations import foundation
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
+from tracker.notation.lastly import in_last
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Act, Evenly, Node, Note, RoundText, Stated, Unread
@@ -44,7 +45,8 @@ _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*"
     r"(?:(?P<number>\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+)?"
     r"(?:more\s+)?(?:rounds?|rnds?|rows?)?\W*(?:of\s+)?(?:[a-z]{2,5}\s+)?"
-    r"(?:even(?!ly)|straight|unchanged|without\s+(?:shaping|increasing))\b"
+    r"(?:even(?!ly)|straight|unchanged|without\s+(?:any\s+)?"
+    r"(?:shaping|increas(?:ing|es?)|changes?)(?:\s+or\s+decreas(?:ing|es?))?)\b"
 )
 
 #: Words behind that which ask for more than a plain round.
@@ -95,6 +97,11 @@ def read_round(
     if len(text) > MOST_LETTERS:
         return _unread(text, "has more words than one round is told in")
     lexicon = lexicon or Lexicon(terms)
+    last = in_last(text)
+    if last is not None:
+        rest = text[: last.start] + " " * (last.end - last.start) + text[last.end :]
+        own = RoundText(text, (last.shape,), last.stated)
+        return replace(read_round(rest, lexicon, sizes=sizes), text=text, last=own)
     asked = _asked(text)
     growing = _GROWING.search(plain(text))
     if asked.goal and growing is not None:

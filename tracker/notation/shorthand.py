@@ -6,6 +6,7 @@ from tracker.notation.dictionary import STITCHES
 from tracker.notation.objects import Objects
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Make
+from tracker.notation.wordlists import STITCH_WORDS
 
 
 class Shorthand(Objects):
@@ -22,15 +23,19 @@ class Shorthand(Objects):
         figure = self.accept_figure()
         if figure is not None and ring is not None and self._clause_is_over():
             return Make(STITCHES["sc"], figure, ring, start, self.last_end)
+        if ring is None and self.accept_any(*STITCH_WORDS):
+            figure = figure or (1,)  # "(2 sts, dec) x 6", "(st, inc) x 6"
         end, behind = self.last_end, self.accept_any(",", ";")
         shaped = figure is not None and ring is None and bool(behind) and self._shapes()
         self.at = mark
         before = [t.text for t in self.tokens[max(0, mark - 2) : mark]]
-        if before in (["inc", ","], ["dec", ","]) and self.ahead().type is Type.CLOSE:
+        closed = self.ahead(1 + (self.ahead().text in STITCH_WORDS)).type is Type.CLOSE
+        if before in (["inc", ","], ["dec", ","]) and closed:
             shaped = True
         if figure is None or not shaped:
             return None
         self.accept_figure()
+        self.accept_any(*STITCH_WORDS)
         return Make(STITCHES["sc"], figure, None, start, end)
 
     def _shapes(self) -> bool:

@@ -70,6 +70,8 @@ class Make:
     """``count`` of a stitch, in a place; without a target, each in the next place.
 
     ``numbered``: the words give the count; ``behind``: it stands behind the stitch ("sc 3").
+    ``apart``: for an increase or a decrease written "2 sc dec", the number before it, which
+    may also be one of plain stitches that come before.
     """
 
     stitch: Stitch
@@ -80,6 +82,7 @@ class Make:
     loop: str = ""
     numbered: bool = True
     behind: bool = False
+    apart: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,6 +153,8 @@ class Repeat:
         implied: nothing in the words says that it is repeated.
         partial: the words say that the last pass ends otherwise.
         omit: how many instructions at the end of the last pass are left out.
+        paced: a decrease told by how often it comes, "every 4th st", so that there may be
+            one stitch less before each; the printed count shows which.
     """
 
     body: tuple[Node, ...]
@@ -165,6 +170,7 @@ class Repeat:
     omit: int = 0
     partial: bool = False
     until: str = ""
+    paced: bool = False
 
 
 class Deed(StrEnum):
@@ -317,6 +323,7 @@ class RoundText:
         even: rounds to be worked so (0: one, or as many as the label says).
         goal: the count at which to stop repeating the round ("until you have 20 sc"), or 0.
         uneven: the number of rounds to be worked differs by size.
+        last: what is worked in the last of several rounds, where that is told apart.
     """
 
     text: str
@@ -327,3 +334,4 @@ class RoundText:
     even: int = 0
     goal: int = 0
     uneven: bool = False
+    last: RoundText | None = None

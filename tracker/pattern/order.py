@@ -86,8 +86,15 @@ class Order:
         if count > self._left:
             yield self._too_many(item)
             return
-        self._note(item.line, [item] * count)
-        yield from self._line(item, [item] * count)
+        bodies = [item] * count
+        if item.read.last is not None:
+            if count == 1:
+                whole = Again(0, 0, None, 0, len(item.line.body))
+                yield self._fault(item, "tells of the last of several rounds", whole)
+                return
+            bodies[-1] = replace(item, read=item.read.last)
+        self._note(item.line, bodies)
+        yield from self._line(item, bodies)
 
     def _note(self, line: Line, bodies: list[ReadLine]) -> None:
         """Remember whose words each numbered round is worked by."""
@@ -219,7 +226,10 @@ class Order:
             self._worked.append(body)
             self._rows += any(not isinstance(n, Chain | Act | Note) for n in body.read.nodes)
             own = each[index] if each else item.read.stated
-            yield Task(item, body, label, own, bool(each) or index == len(bodies) - 1)
+            last = bool(each) or index == len(bodies) - 1 - (item.read.last is not None)
+            if body.read is item.read.last:
+                own, last = body.read.stated, True
+            yield Task(item, body, label, own, last)
             self._counts.append(self._made())
 
     def _label(self, line: Line, index: int, of: int) -> str:
