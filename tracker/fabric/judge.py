@@ -63,7 +63,7 @@ def judge(
     for reading in readings(base, ways):
         if first is not None and effort is not None and effort.enough():
             return first
-        if reading.cut and replace(reading, cut=False) in whole:
+        if reading.cut and (reading.closer or replace(reading, cut=False) in whole):
             continue  # whole repeats fit: there is no reason for one to stop part-way
         found = _judged_or(first, *reworded(nodes, stated, reading), starts, reading)
         if found.fits:

@@ -111,11 +111,8 @@ class Making(Ending):
     def _targeted(self, node: Make, target: Target, count: int) -> None:
         if self.now.bridge and goes_along_chain(node):
             self._along_bridge(node, target, count)
-        elif target.group == "ch" and target.kind == "along" and self.reading.strung:
-            self.stitch(node, count, per_place=1, takes=0)
         elif target.kind == "along":
-            self._untargeted(node, count)
-            self.doubled += count * (target.group == "both")
+            self._along_thing(node, target, count)
         elif (
             target.at in (At.RING, At.BELOW, At.EDGE, At.SKIPPED)
             or (self.ringed and target.at is not At.HOOK)
@@ -153,6 +150,16 @@ class Making(Ending):
         """Whether "skipped" stitches are those of an opening that is taken up now."""
         passing = any(isinstance(n, Skip) for n in every(self.nodes))
         return not passing and not self.free and self.below.left("st") >= places
+
+    def _along_thing(self, node: Make, target: Target, count: int) -> None:
+        """Stitches along a piece, through two layers, or along a chain made apart."""
+        if target.group == "ch" and self.reading.strung:
+            self.stitch(node, count, per_place=1, takes=0)
+            return
+        if target.at is At.EACH:
+            count = self.below.left("st") // 2  # through both layers of all that is there
+        self._untargeted(node, count)
+        self.doubled += count * (target.group == "both")
 
     def _along_bridge(self, node: Make, target: Target, count: int) -> None:
         """Stitches along the chain between two pieces: first one side, then the other."""

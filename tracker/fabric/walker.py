@@ -32,6 +32,10 @@ from tracker.notation.tree import (
 MOST_SPARE = 41
 
 
+#: Stitches at the ends of a closed edge that may stay free (common practice, no source).
+MOST_UNSEWN = 2
+
+
 class Walker(Repeating):
     """Works a whole tree: sequences, groups and repeats. Use `walk`."""
 
@@ -196,7 +200,7 @@ class Walker(Repeating):
             done.left -= min(self.spared, done.left)
             if self.reading.both_sides and done.left == 1 and hooked(self.nodes):
                 done.left = 0  # the first chain has its stitches already
-            if self.doubled and self.doubled - 1 <= done.left <= self.doubled:
+            if self.doubled and -1 <= done.left - self.doubled <= MOST_UNSEWN:
                 done.left = 0  # through both layers of a flat piece: each takes two places
             if done.left == self.slipped:
                 done.left = 0  # as many are left at this end as were slipped over at the other

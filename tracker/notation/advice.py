@@ -14,6 +14,7 @@ from tracker.notation.wordlists import (
     CHAIN_WORDS,
     COLOURS,
     CRAFT,
+    FOLDS,
     HANDS,
     IDLE,
     JOINS,
@@ -124,6 +125,7 @@ class Advice(Repeats):
         if self._unknown(begin, clause) or self._unknown_place(begin):
             return Unread(self.text[start:end], start, end)
         words = {t.text for t in clause}
+        self.folded = self.folded or bool(words & FOLDS)
         # "insert hook in next st": a part of a stitch that is told step by step
         told = bool(words & HANDS) and bool(words & {"next", "each"})
         craft = bool(words & CRAFT) or (clause[0].text == "take" and bool(words & PIECES))

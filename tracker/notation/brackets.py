@@ -28,7 +28,7 @@ from tracker.notation.tree import (
     Target,
     Unread,
 )
-from tracker.notation.wordlists import AGAIN, GROUPS, WORKING
+from tracker.notation.wordlists import AGAIN, DISTANCE, GROUPS, OF_DISTANCE, WORKING
 
 #: What was made, in a bracket behind it: "(first corner made)", "(corner)".
 _TOLD = re.compile(
@@ -64,6 +64,7 @@ class Brackets(Stars):
             return []
         aside = self.ahead().text in ("see", "measures", "for") or self._names_group(close)
         aside = aside or (self.ahead().text == "corner" and close == self.at + 2)
+        aside = aside or self._tells_distance(close)
         begun = self.begun
         body = self._inside(close)
         if aside:
@@ -85,6 +86,11 @@ class Brackets(Stars):
         """Whether other words stand before a bracket that ends the text: "As planned. (21 sc)"."""
         over = all(t.type is Type.END or t.text == "." for t in self.tokens[close + 1 :])
         return over and bool(before) and isinstance(before[-1], Note) and len(before) == 1
+
+    def _tells_distance(self, close: int) -> bool:
+        """Whether the bracket says how far apart two things are: "(7 sts between them)"."""
+        inside = {t.text for t in self.tokens[self.at + 1 : close] if t.type is not Type.NUMBER}
+        return bool(inside & DISTANCE) and inside <= OF_DISTANCE
 
     def _opens_with_count(self, close: int) -> bool:
         """Whether the round begins with its count: "(18) *sc, inc*", and not "(18) sc"."""

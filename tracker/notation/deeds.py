@@ -295,15 +295,26 @@ class Deeds(Colours):
         start, begin = self.here.start, self.at
         self.accept_any("working", "work", "crochet")
         self.accept_all("this", "the", "entire", "whole", "next", *ROUND_WORDS)
-        self.accept_any("in", "through", "into")
+        self.accept_any("in", "through", "into", "along")
+        self.accept_all("the", "unused", "remaining", "unworked", "free", "leftover", "left")
         self.loop = ""
         if not self.accept_loop():
             return None
+        number = self._of_round()
         self.accept_all("throughout", "unless")
         led = self.tokens[begin].text in ("working", "work", "crochet", "in", "through")
         if self.here.text in (":", ",", ".", ";") or (led and self._begins_make()):
-            return Loops(self.loop, start, self.last_end)
+            return Loops(self.loop, start, self.last_end, number)
         return None
+
+    def _of_round(self) -> int:
+        """``["from" | "of"] ["the"] "round" number``: whose loops they are; 0 if not said"""
+        mark = self.at
+        self.accept_all("of", "from", "on", "the", "left")
+        number = self.accept_number() if self.accept_any(*ROUND_WORDS) else None
+        if number is None:
+            self.at = mark
+        return number or 0
 
     def _begins_make(self) -> bool:
         return self.here.type in (Type.NUMBER, Type.STAR, Type.OPEN) or self._stitch_here()

@@ -60,7 +60,7 @@ class Joins(Paces):
             target = self.target()
         self.in_last = target is not None and target.at is At.LAST and bool(colour or new)
         if self.begun or target is None or not self._with_first_stitch():
-            self.to_clause_end()
+            self._to_work()
         onto, named = self._closed(begin)
         if not onto and not PIECES.isdisjoint(t.text for t in self.tokens[begin : self.at]):
             onto = "piece"
@@ -80,6 +80,21 @@ class Joins(Paces):
                 return True
         self.at = mark
         return False
+
+    def _to_work(self) -> None:
+        """Pass over the rest of the clause, up to "and" before a number of stitches."""
+        end = self.clause_end()
+        while self.at < end:
+            mark = self.at
+            if self.accept_any("and", "then", "&"):
+                self.accept_all("work", "make", "crochet", "then")
+                numbered = self.accept_number() is not None
+                stitch = not self._slip_here() and self._stitch_here()
+                numbered = numbered or self.ahead().type is Type.NUMBER
+                self.at = mark
+                if numbered and stitch:
+                    return
+            self.at = mark + 1
 
     def _chain_named(self, begin: int) -> int:
         """The length of a chain named "ch 3" or "ch-3" since token ``begin``; 0 if none."""

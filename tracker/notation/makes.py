@@ -85,7 +85,9 @@ class Makes(Reaching):
         count = count or self._counted_along(target)
         end = self.last_end
         first = Make(stitch, count or (1,), target, start, end, self.loop, numbered, behind, apart)
-        if count is None and target is not None and target.kind == "along" and not self.one:
+        if count is None and target is not None and target.group == "both":
+            first = replace(first, target=replace(target, at=At.EACH))
+        elif count is None and target is not None and target.kind == "along" and not self.one:
             why = "does not say how many stitches"
             return [Unread(self.text[start:end], start, end, why)]
         made = self._made_from_hook(first) or self._made_there(first, together is None)
@@ -122,6 +124,12 @@ class Makes(Reaching):
         """``"(" figure [stitches] ")"`` behind "sc around the first leg": how many go along it"""
         if target is None or target.kind != "along":
             return None
+        mark, figure = self.at, self.accept_figure()
+        if figure is not None:
+            self.accept_phrase(self.lexicon.phrases)
+            if self._clause_is_over():
+                return figure  # "sc through both layers 5 sc"
+            self.at = mark
         stated = self.bracketed_count_ahead()
         if stated is None or self.tokens[self.closing() + 1].type is Type.END:
             return None
@@ -141,6 +149,8 @@ class Makes(Reaching):
         target = self.reached(target or self._loose_object() or self.target())
         if target == Target(At.EACH) and count is not None and self._in_all(at, count):
             target = None
+        if target is None and self.folded and count is not None:
+            target = Target(At.NEXT, "along", group="both")
         if target == Target(At.FIRST) and self.begun and self.accept_any("again"):
             target = Target(At.SAME, nth=1)  # "sc around, sc in first st again"
         self._loop_behind()

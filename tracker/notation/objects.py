@@ -13,10 +13,12 @@ _ALONG = ("around", "round", "along", "across", "through")
 class Objects(Chains):
     """Rules for what a number of stitches is worked with or along.
 
-    ``one`` tells whether the words put a stitch into a piece, not along it.
+    ``one`` tells whether the words put a stitch into a piece, not along it; ``folded``
+    whether the piece lies in two layers now.
     """
 
     one = False
+    folded = False
 
     def _crossed(self) -> bool:
         """``"x"`` before a number of times"""
@@ -44,6 +46,9 @@ class Objects(Chains):
         mark = self.at
         lead = self.accept_any(*_ALONG, "on", "in", "into", "onto")
         further = self.here.text in ("to", "until", "till")
+        layers = self._layers() if lead == "through" else None
+        if layers is not None:
+            return layers
         words = self._clause_words() if lead and not further else set()
         if not self._is_object(words) or (lead not in _ALONG and not words & PIECES):
             self.at = mark
@@ -55,6 +60,19 @@ class Objects(Chains):
         both = lead == "through" and bool(words & {"both", "two", "2"})
         chain = "ch" if words & set(CHAIN_WORDS) and not words & PIECES else ""
         return Target(At.NEXT, "along", group="both" if both else chain)
+
+    def _layers(self) -> Target | None:
+        """``("both" | "two") ["of" "the"] thing ["together" | "to close" …]``: two at once"""
+        mark = self.at
+        self.accept_any("the")
+        if self.accept_any("both", "two", "2", "all"):
+            self.accept_all("of", "the")
+            if self.accept_any(*THINGS) or self._clause_is_over():
+                self.accept_all("together", "at", "once", "same", "time", "across", "to", "close")
+                self.accept_all("it", "the", "opening", "seam")
+                return Target(At.NEXT, "along", group="both")
+        self.at = mark
+        return None
 
     def _is_object(self, words: set[str]) -> bool:
         """Whether the words of a clause name a thing, and no places that are counted."""

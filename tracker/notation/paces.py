@@ -24,14 +24,14 @@ class Paces(Makes):
         mark, start = self.at, self.here.start
         self.accept_all(*VERBS, "with", "working", "making", "an", "a")
         of = self._round_so_far(before)
-        found = self._paced(start, of) or self._left_out(start, of)
+        found = self._paced(start, of) or self._but_every(start, of)
         if found is None:
             self.at = mark
         elif self._round_so_far(before) is not None:
             before.pop()
         return None if found is None else [found]
 
-    def _left_out(self, start: int, of: Stitch | None) -> Repeat | None:
+    def _but_every(self, start: int, of: Stitch | None) -> Repeat | None:
         """``"skip" "every" nth kind``: each of the others is worked into"""
         nth = self._nth() if self.accept_any(*SKIPS) else None
         if nth is None or self.kind() is None:

@@ -207,11 +207,15 @@ class Act:
 
 @dataclass(frozen=True, slots=True)
 class Loops:
-    """From here on stitches go into these loops ("back loop", "front loop", "")."""
+    """From here on stitches go into these loops ("back loop", "front loop", "").
+
+    ``of``: the round whose loops they are, where the words name it; else 0.
+    """
 
     loop: str
     start: int
     end: int
+    of: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,8 +73,11 @@ CRAFT = _words(
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers
     eye eyes safety nose mouth embroider felt button buttons bead beads wire hair glue hole
-    gather seam apart flatten flattened fold folded press pinch"""
+    gather seam apart fold folding flatten flattened fold folded press pinch"""
 )
+
+#: What the hands do to lay a piece in two layers.
+FOLDS = _words("fold folded folding flatten flattened flattening flat pinch pinched half")
 
 #: What the hands do to make one stitch.
 HANDS = _words("draw drawing insert inserting pull pulling")
@@ -126,7 +129,15 @@ LEFT_OUT = _words("not don't doesn't excluding without counting including incl i
 #: Words in a count's bracket that show it to be an aside or a measure.
 NOT_COUNTED = _words(
     """cm mm inch inches m yd size sizes rows row rnds rnd rounds round times more time hook
-    made counts count measures next each repeat rep around from to approx approximately side"""
+    made counts count measures next each repeat rep around from to approx approximately side
+    apart between distance visible"""
+)
+
+#: Words of a bracket such as "(7 sts apart)", and those that show it to tell a distance.
+DISTANCE = _words("apart between distance visible")
+OF_DISTANCE = DISTANCE | _words(
+    """with leaving about approx approximately around space spaces in them the a of at each other
+    from eyes st sts stitch stitches them both one two there are is sc . and"""
 )
 
 #: Signs round a figure that ends a line, and words that lead to the count of a round.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
@@ -24,7 +25,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
 from tracker.notation.problems import Message
 from tracker.notation.reader import read_round
-from tracker.notation.tree import Act, Chain, Deed, Figure, Node, Stated
+from tracker.notation.tree import Act, Chain, Deed, Figure, Loops, Node, Stated
 from tracker.pattern.beginnings import Beginnings
 from tracker.pattern.causes import Cause, explain
 from tracker.pattern.checked import CheckedRound
@@ -41,6 +42,9 @@ from tracker.pattern.findings import (
 from tracker.pattern.house import House
 from tracker.pattern.judging import Judging, State
 from tracker.pattern.order import Order, ReadLine, Task, by_size
+
+#: The number a label ends on: "Rnd 4", "R4".
+_DIGITS = re.compile(r"\d{1,6}$")
 
 
 class PartChecker(Judging):
@@ -218,7 +222,7 @@ class PartChecker(Judging):
 
     def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         """Go down to an earlier round where all the words work into that: layered petals."""
-        below = rounds_below(nodes)
+        below = {n.of for n in nodes if isinstance(n, Loops) and n.of} or rounds_below(nodes)
         number = below.pop() if len(below) == 1 else 0
         if number not in self.kept:
             return nodes
@@ -233,7 +237,13 @@ class PartChecker(Judging):
         printed = () if task.stated is None else task.stated.total or ()
         if len(printed) == 1 < self.sizes and task.item.line.for_some:
             return Cause("is worked in some sizes only, which is not followed here", 0, 1)
-        unread = unread_in(task.body.read.nodes)
+        nodes = task.body.read.nodes
+        loops = [n for n in nodes if isinstance(n, Loops) and n.of and n.of not in self.kept]
+        if loops and self.begun:
+            why = "are loops of a round that is not in this text"
+            words = task.body.line.body[loops[0].start : loops[0].end]
+            return Cause(f"{short(words)!r} {why}", loops[0].start, loops[0].end)
+        unread = unread_in(nodes)
         if unread:
             first = unread[0]
             return Cause(f"{short(first.words)!r} {first.why}", first.start, first.end)
@@ -282,8 +292,8 @@ class PartChecker(Judging):
         turns = first.turned and not turns_first(nodes)
         turn = turns or (self._rowed(task) and not first.foundation)
         self.edges = [turned(o.edge) if turn else o.edge for o in outcomes]
-        digits = task.label.rpartition(" ")[2]
-        self.number = int(digits) if digits.isdigit() else 0
+        digits = _DIGITS.search(task.label)
+        self.number = int(digits.group()) if digits else 0
         if self.number:
             self.kept[self.number] = [o.edge for o in outcomes]
         self.colour = first.colour
