@@ -167,6 +167,29 @@ def test_headings_say_how_many(heading, name, make):
     assert [(p.name, p.make) for p in found.pattern.parts] == [(name, make)]
 
 
+@pytest.mark.parametrize(
+    ("lead", "make"),
+    [
+        ("(start with blue)", 1),
+        ("With blue", 1),
+        ("Colour: blue", 1),
+        ("Hook: 3 mm", 1),
+        ("Main colour", 1),
+        ("worked in the round", 1),
+        ("Yarn A", 1),
+        ("Make 2", 2),
+        ("(x3)", 3),
+    ],
+)
+def test_a_line_between_a_heading_and_its_rounds_is_no_heading(lead, make):
+    text = f"Heron\n\nBODY\n{lead}\nRnd 1: 6 sc in MR (6)\n\nWing\n{lead}\nRnd 1: 4 sc in MR (4)"
+    found = parts(read(text))
+    assert {name: (part.make, part.note) for name, part in found.items()} == {
+        "Body": (make, lead),
+        "Wing": (make, lead),
+    }
+
+
 def test_numbers_that_begin_again_begin_a_part():
     one = "1. 6 sc in magic ring (6)\n2. inc in each st around (12)\n"
     found = read(f"Toy\n\n{one}{one}")

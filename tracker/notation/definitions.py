@@ -38,10 +38,12 @@ _PLACE = re.compile(
     r"(?:st|sp|stitch|place|space|ch|loop)\b.*"
 )
 _ONE_PLACE = re.compile(
-    r"\bin(?:to)? (?:the )?(?:one|same|next|1|a|any) (?:ch-\d )?(?:st|sp|stitch|space)\b"
+    r"\bin(?:to)? (?:the )?(?:one|same|next|1|a|any) (?:ch-\d )?(?:st|sp|stitch|space|place)\b"
 )
 _TAKES = re.compile(r"\btakes " + _NUMBER.format("takes"))
 _MAKES = re.compile(r"\bmakes " + _NUMBER.format("makes"))
+#: Names of what stands at the beginning of a round, whose first chain stands for a stitch.
+_BEGINS = re.compile(r"(?:beg(?:inning)?|first|start(?:ing)?)\b", re.IGNORECASE)
 _SPACES = re.compile(r"(?P<n>\d+|a|an|one|two|three)\s+ch-(?P<length>\d+) spaces?\b")
 _OVER = re.compile(
     r"\b(?:over|work(?:ed)?|crochet)\s+(?P<n>\d|two|three)\s+(?:sts?|stitches)\b"
@@ -158,15 +160,17 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
     if over is not None:
         n = _figure(over["n"]) if over["n"] else 2
         return Stitch(name, name, n, 1)
-    reader = Reader(
-        _PLACE.sub("", meaning),
-        lexicon,
-    )
+    reader = Reader(_PLACE.sub(_without_place, meaning), lexicon)
     nodes = [n for n in reader.round() if not isinstance(n, Note)]
     found = _summed(name, nodes) if nodes else None
     if found is not None and found.takes > 1 and _ONE_PLACE.search(low):
         return found._replace(takes=1)  # "cl: dc3tog in same sp"
     return found
+
+
+def _without_place(match: re.Match[str]) -> str:
+    """Nothing; behind a bracket some place, so that it is not read as a printed count."""
+    return "in next st" if match.string[: match.start()].rstrip().endswith((")", "]")) else ""
 
 
 def _flat(nodes: Sequence[Node]) -> Iterator[Node]:
@@ -178,6 +182,12 @@ def _flat(nodes: Sequence[Node]) -> Iterator[Node]:
             yield node
 
 
+def _gathered(nodes: Sequence[Node]) -> bool:
+    """Whether the chain in front is drawn together with what follows, as in a cluster."""
+    first = next((node for node in _flat(nodes) if isinstance(node, Make)), None)
+    return first is not None and first.stitch.takes > 1
+
+
 def _into_hook(node: Node) -> bool:
     return isinstance(node, Make) and node.target is not None and node.target.at is At.HOOK
 
@@ -185,12 +195,15 @@ def _into_hook(node: Node) -> bool:
 def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
     """One stitch that takes and makes what the instructions do together."""
     makes, spaces, takes = 0, [], 1
+    standing = nodes[0] if nodes and _BEGINS.match(name) else None
     if any(_into_hook(node) for node in nodes):
         return Stitch(name, name, 0, 0)  # chains closed to a picot
     for node in _flat(nodes):
         if isinstance(node, Make):
             makes += node.count[0] * node.stitch.makes
             takes = max(takes, node.stitch.takes)
+        elif isinstance(node, Chain) and node is standing:
+            makes += node.count[0] > 1 and not _gathered(nodes)
         elif isinstance(node, Chain) and node.counts:
             makes += 1
         elif isinstance(node, Chain):

@@ -234,6 +234,7 @@ class Joins(Paces):
                 onto = "chain"
                 self.at += 1
                 continue
+            self.accept_beginning()
             key = self.accept_phrase(self.lexicon.phrases)
             if key is None:
                 if self.here.text in ("st", "stitch") and not onto:

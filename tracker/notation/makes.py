@@ -33,8 +33,7 @@ class Makes(Reaching):
             self.accept_any("a")
         self.accept_any("an", "another", "the")
         self.accept_any("standing")
-        self.accept_any("last", "first", "beg", "beginning")
-        self.accept("-")
+        self.accept_beginning()
         self.accept_loop()
         bare = self.bare_number()
         if bare is not None:

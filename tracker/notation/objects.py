@@ -94,6 +94,22 @@ class Objects(Chains):
         self.at = mark
         return found
 
+    def accept_beginning(self) -> None:
+        """``["last" | "first" | "beg"] ["-"]`` before a stitch.
+
+        Not where the text's own "beg shell" makes another number of stitches than a shell.
+        """
+        mark = self.at
+        own = self.accept_phrase(self.lexicon.phrases)
+        self.at = mark
+        if not self.accept_any("last", "first", "beg", "beginning"):
+            return
+        self.accept("-")
+        after = self.at
+        plain = self.accept_phrase(self.lexicon.phrases)
+        makes = [self.lexicon.stitch(key).makes if key else 0 for key in (own, plain)]
+        self.at = mark if own and makes[0] != makes[1] else after
+
     def _stitch_here(self) -> bool:
         mark = self.at
         found = self.accept_phrase(self.lexicon.phrases) is not None

@@ -15,6 +15,13 @@ from tracker.pattern.prose_lines import Said, label_of
 #: Lines of a part that may stand between its heading and its first round.
 _LEAD = 8
 _LONGEST_HEADING = 60
+#: What a line between a part's heading and its first round speaks of, without a full stop.
+_ASIDE = re.compile(
+    r"[(\[].*[)\]]"
+    r"|(?:with|using|use|in|start(?:ing)?|begin(?:ning)?|work(?:ed|ing)?|make|crochet(?:ed)?) .*"
+    r"|x ?\d+|.*\b(?:yarns?|colou?r|hook|wool|cotton|thread)\b.*",
+    re.IGNORECASE,
+)
 
 
 class Kind(StrEnum):
@@ -139,6 +146,8 @@ class _Splitter:
         kind, rest = known
         if rest and kind is Kind.NOTES and self.here.kind is Kind.PART:
             return False
+        if rest and kind is Kind.MATERIALS and self._at_top():
+            return False
         if not rest:
             self._open(Section(kind, said.text))
         elif kind is Kind.PART:
@@ -194,12 +203,18 @@ class _Splitter:
         if said.rank:
             return True
         text = said.text
+        if self._at_top() and _ASIDE.fullmatch(text.strip(" *_:")):
+            return False
         if said.bullet or len(text) > _LONGEST_HEADING or len(text.split()) > 8:
             return False
         entry = self.here.kind is Kind.ABBREVIATIONS and re.search(r"[:=]\s*\S|\s[–-]\s", text)
         if text[-1] in ".,;!?" or entry or self._is_work(text):
             return False
         return self._leads(index, said)
+
+    def _at_top(self) -> bool:
+        """Whether the heading of a part stands just before, and none of its rounds."""
+        return self.here.kind is Kind.PART and self.here.heading != "" and not self.here.lines
 
     def _leads(self, index: int, said: Said) -> bool:
         """Whether a first round follows before long."""
@@ -210,7 +225,10 @@ class _Splitter:
                 return first or (not label.first and not self.top)
             if self._is_work(after.text):
                 return said.apart or text_of_heading(said.text)
-            if known_heading(after.text) is not None or after.rank or after.apart:
+            known = known_heading(after.text)
+            if known is not None and known[0] is Kind.MATERIALS and known[1]:
+                continue
+            if known is not None or after.rank or after.apart:
                 return False
         return False
 
