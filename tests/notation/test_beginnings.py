@@ -43,3 +43,34 @@ def test_one_that_makes_another_number_of_stitches_is_itself():
     )
     found = last_of(special, rounds.replace("Row 1: Ch 1", "Ch 11\nRow 1: Skip 1 ch"))
     assert found.makes == (18,)
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        "(3 dc, ch 3) in first sp, join.",
+        "3 dc in first sp, ch 3, join.",
+        "3 dc in same sp as beg ch 3, ch 3, join.",
+        "(3 dc, ch 3) in beginning sp, join.",
+        "(3 dc, ch 3) in starting corner, join.",
+    ],
+)
+def test_a_round_comes_back_to_the_space_it_began_in(end):
+    # 16 spaces: 4 corners of 6, 12 of 3
+    found = last_of(
+        "",
+        "Rnd 1: Ch 1, *sc in ring, ch 3; rep from * 15 more times; join. (16 sc)\n"
+        "Rnd 2: Sl st in first sp, ch 3 (counts as dc), 2 dc in same sp, *[3 dc in next sp] 3 "
+        "times, (3 dc, ch 3, 3 dc) in next sp; rep from * 2 more times, [3 dc in next sp] 3 "
+        f"times, {end}",
+    )
+    assert (found.verdict, found.makes) == (Verdict.UNSTATED, (60,))
+
+
+def test_it_does_not_while_other_spaces_are_left():
+    found = last_of(
+        "",
+        "Rnd 1: Ch 1, *sc in ring, ch 3; rep from * 5 more times; join. (6 sc)\n"
+        "Rnd 2: Sl st in first sp, ch 1, [3 sc in next sp] 4 times, 3 sc in first sp, join. (15)",
+    )
+    assert found.verdict is Verdict.DIFFERS

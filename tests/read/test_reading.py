@@ -178,7 +178,7 @@ def test_headings_say_how_many(heading, name, make):
         ("worked in the round", 1),
         ("Yarn A", 1),
         ("Make 2", 2),
-        ("(x3)", 3),
+        ("x3", 3),
     ],
 )
 def test_a_line_between_a_heading_and_its_rounds_is_no_heading(lead, make):
@@ -188,6 +188,25 @@ def test_a_line_between_a_heading_and_its_rounds_is_no_heading(lead, make):
         "Body": (make, lead),
         "Wing": (make, lead),
     }
+
+
+def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
+    text = (
+        "Heron\n\nSpecial stitches:\nTwin: 2 dc in one st.\n\nCh 6, sl st to form a ring.\n"
+        "Rnd 1: Ch 1, 8 sc in ring. (8)\nRnd 2: Ch 3, twin in each st. (16)\n\n"
+        "To join the squares\nSew them along their sides."
+    )
+    found = parts(read(text))
+    assert found["Main part"].rounds.startswith("Ch 6, sl st to form a ring.\nRnd 1:")
+    assert found["To join the squares"].steps == ("Sew them along their sides.",)
+
+
+def test_numbers_of_pages_are_no_words_of_the_text():
+    text = (
+        "Heron          page 1\n\nRnd 1: 6 sc in MR (6)\nPage 2 of 3\nRnd 2: 2 sc in each st (12)"
+    )
+    found = read(text).pattern
+    assert (found.title, found.about, [part.note for part in found.parts]) == ("Heron", "", [""])
 
 
 def test_numbers_that_begin_again_begin_a_part():

@@ -156,6 +156,14 @@ class Ending(Stitching):
         rest = (n for n in self.nodes if n.start > node.start)
         return self.now.over_skip and all(isinstance(n, Act | Note) for n in rest)
 
+    def back_at_first(self, target: Target) -> bool:
+        """Whether "first sp", when all are filled, is the one that the round began in."""
+        first = target.at is At.FIRST and target.count is None and self.now.begun
+        spacey = target.kind in ("sp", "corner") or target.kind.endswith(" sp")
+        if not (first and spacey) or self.free or self.now.inside >= 0:
+            return False
+        return self.below.taken > 0 and not self.below.left(target.kind)
+
     def _close_loop(self, node: Make) -> None:
         """Turn the chains made last and the stitch into a loop like the others."""
         self.run(self._run_of(node, 1, 1, 0, 0))

@@ -34,7 +34,8 @@ class Grouping(Chaining, ABC):
         if self._in_corner_reached(target):
             self._group_at_start(node, kind)
             return
-        if target.at is At.SAME or (not self.now.begun and target.at is At.ANY):
+        starts = target.at is At.SAME or (not self.now.begun and target.at is At.ANY)
+        if starts or self.back_at_first(target):
             self._group_at_start(node, kind)
             return
         if target.at is At.HOOK:

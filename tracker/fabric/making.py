@@ -123,7 +123,7 @@ class Making(Ending):
             pass
         elif target.at is At.SAME and target.nth and self.below.has_group(target.kind):
             self._single(node, target.kind, count)
-        elif target.at is At.SAME or self._under_chain(target):
+        elif target.at is At.SAME or self._under_chain(target) or self.back_at_first(target):
             self._same(node, target, count)
         elif target.at is At.HOOK:
             self._hook(node, target, count)

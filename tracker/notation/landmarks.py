@@ -122,7 +122,9 @@ class Landmarks(Ends):
             self.accept_any("the")
             nth = int(self.accept_any("last", "first", "previous", "beg", "beginning") == "first")
             self._number_of_stitch()
-            if not self.accept_any("join", "joining", "ch", "chain", "sc"):
+            if self.accept_any("ch", "chain"):
+                self._skip_length()
+            elif not self.accept_any("join", "joining", "sc"):
                 self.accept_phrase(self.lexicon.phrases)
         return Target(At.SAME, kind, nth=nth)
 
@@ -253,6 +255,9 @@ class Landmarks(Ends):
             self.accept_any("remaining")
             return At.EACH if word in ("remaining", "rem") else At.NEXT
         if self.accept_any("first", "1st", "rst") or self.accept("r", "st"):
+            return At.FIRST
+        if self.here.text in BEGINNING and self.ahead().text in (*SPACE_WORDS, "corner"):
+            self.at += 1
             return At.FIRST
         if self.here.text == "end" and self.ahead().text in (*STITCH_WORDS, *CHAIN_WORDS):
             self.at += 1

@@ -292,7 +292,7 @@ def _begin(part: str, number: int, column: int) -> _Open:
 def _labelled(match: re.Match[str], written: str) -> _Open | None:
     """The round a label opens; None where its numbers make no sense."""
     groups = match.groupdict()
-    label = written[: match.end()].strip().rstrip(":.-,) ")
+    label = written[: match.end()].strip().rstrip(":.-–—,) ")
     if label.count("(") > label.count(")"):
         label += ")"
     kind = "row" if "row" in (groups.get("kind") or groups.get("one") or "") else "round"

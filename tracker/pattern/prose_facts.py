@@ -217,10 +217,14 @@ _TIMES = re.compile(
 
 
 def copies_of(words: str, *, heading: bool) -> int:
-    """How many copies words such as "Ear (make 2)" ask for; 0 where they do not say."""
+    """How many copies words such as "Ear (make 2)" ask for; 0 where they do not say.
+
+    "x 3" stands at the end of a heading; elsewhere it may be of stitches, but for alone.
+    """
     match = _MAKE.search(words)
     figure = match["n"].lower() if match else ""
-    if not figure and heading and (times := _TIMES.search(words)) is not None:
+    times = _TIMES.search(words) if heading else _TIMES.fullmatch(words.strip())
+    if not figure and times is not None:
         figure = times["after"] or times["before"]
     number = int(figure) if figure.isdigit() else NUMBER_WORDS.get(figure, 0)
     return number if number <= 1_000 else 0

@@ -37,6 +37,10 @@ _RULE = re.compile(r"^ *(?:[-=_~]{3,}|`{3,}\w*|\*(?: *\*){2,}) *$")
 _BULLET = re.compile(r"^ *(?:[-•▪◦·] +|> ?)(?=\S)")
 _STAR_BULLET = re.compile(r"^ *\* +(?=\S)")
 _EMPHASIS = re.compile(r"^ *(\*{1,3}|_{1,3})(?=\S)(.+?)(?<=\S)\1(?!\*)")
+#: The number of a page, on a line of its own or at the end of one, far from its words.
+_PAGE = re.compile(
+    r"(?:^|\s{3,})\s*(?:page \d+(?: of \d+)?|\d+ of \d+|- ?\d+ ?-)\s*$", re.IGNORECASE
+)
 _ENTRY = re.compile(r" *[:=]| +[–—-] ")  #: behind a word that is explained
 _BOLD_COUNT = re.compile(r"\*\*([(\[][^*()\[\]]*[)\]])\*\*")
 _ESCAPED = re.compile(r"\\([\\`*_{}\[\]()#+.!<>|~-])")
@@ -62,9 +66,9 @@ class Said:
 
 
 def plain_lines(text: str) -> list[str]:
-    """The lines of a text without typography and control characters."""
+    """The lines of a text without typography, numbers of pages and control characters."""
     text = text.replace("\r\n", "\n").replace("\r", "\n").translate(_TYPOGRAPHY)
-    return [visible(line).rstrip() for line in text.split("\n")]
+    return [_PAGE.sub("", visible(line)).rstrip() for line in text.split("\n")]
 
 
 def said_lines(text: str) -> list[Said]:

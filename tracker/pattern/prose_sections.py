@@ -10,6 +10,7 @@ from enum import StrEnum
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.reader import read_round
+from tracker.notation.tree import Act, At, Chain, Deed, Group, Make, Node
 from tracker.pattern.prose_lines import Said, label_of
 
 #: Lines of a part that may stand between its heading and its first round.
@@ -24,6 +25,9 @@ _ASIDE = re.compile(
 )
 
 
+_ENTRY = re.compile(r"[:=]\s*\S|\s[–-]\s")
+
+
 class Kind(StrEnum):
     """What a section is about."""
 
@@ -36,6 +40,11 @@ class Kind(StrEnum):
     MAKING_UP = "making up"
     PART = "part"
 
+
+#: What ends where work begins, though no heading says so.
+_ASIDES = (Kind.ABBREVIATIONS, Kind.NOTES, Kind.MATERIALS, Kind.GAUGE, Kind.SIZES)
+
+_PIECES = r"(?:squares|motifs|pieces|parts|panels|seams?|hexagons|blocks)(?: (?:up|together))?"
 
 #: Headings of the trade; common practice, no source.
 _HEADINGS = {
@@ -69,6 +78,7 @@ _HEADINGS = {
         r"(?:final )?(?:assembly|assembling|making[ -]up)",
         r"finishing(?: up| off)?|to make up|to finish",
         r"sewing (?:up|together)|putting (?:it |everything )?together",
+        r"(?:to )?(?:join|sew)(?:ing)? (?:(?:up|together|the|your|all) )*" + _PIECES,
     ),
     Kind.PART: (r"(?:the )?(?:pattern|instructions|directions|method)",),
 }
@@ -166,7 +176,15 @@ class _Splitter:
         if self.here.inline and said.apart:
             back = self.here.kind is Kind.MAKING_UP
             self._open(Section(Kind.MAKING_UP if back else Kind.NOTES))
+        if said.apart and self.here.kind in _ASIDES and self._begins_work(said.text):
+            self._open(Section(Kind.PART))
         self.here.lines.append(said)
+
+    def _begins_work(self, text: str) -> bool:
+        """Whether a line without label makes a chain or a ring, as a part begins."""
+        nodes = read_round(text, self.lexicon).nodes
+        begins = any(isinstance(n, Chain) or _is_ring(n) for n in nodes)
+        return begins and not unread_in(nodes) and _ENTRY.search(text) is None
 
     def _round(self, said: Said, first: int, last: int, label: str) -> None:
         """A round goes on with the part, or begins one where the numbers begin again."""
@@ -207,7 +225,7 @@ class _Splitter:
             return False
         if said.bullet or len(text) > _LONGEST_HEADING or len(text.split()) > 8:
             return False
-        entry = self.here.kind is Kind.ABBREVIATIONS and re.search(r"[:=]\s*\S|\s[–-]\s", text)
+        entry = self.here.kind is Kind.ABBREVIATIONS and _ENTRY.search(text)
         if text[-1] in ".,;!?" or entry or self._is_work(text):
             return False
         return self._leads(index, said)
@@ -249,6 +267,12 @@ def is_work(text: str, lexicon: Lexicon) -> bool:
     if read.again is not None or read.even or read.until:
         return True
     return works(read.nodes) and not unread_in(read.nodes)
+
+
+def _is_ring(node: Node) -> bool:
+    if isinstance(node, Make | Group):
+        return node.target is not None and node.target.at is At.RING
+    return isinstance(node, Act) and node.deed is Deed.RING
 
 
 def _prefix(label: str) -> str:
