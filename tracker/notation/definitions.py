@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
+from tracker.notation.closed import closed, counts_as
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon, words_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import plain
-from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat
+from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip
 
 _HEADER = re.compile(
     r"^\s*(?:special\s+(?:stitch(?:es)?|sts?|abbreviations?)|abbreviations?(?:\s+used)?"
@@ -34,9 +36,13 @@ _MEANING = re.compile(rf"(?:[=:]|{_DASH})\s*(?P<meaning>[a-z ]{{7,40}}?)\s*(?:[,
 _NUMBER = r"(?P<{0}>\d+|one|two|three|four|five|six)"
 #: Where a stitch of the text's own goes: "in one st", "in st or sp indicated".
 _PLACE = re.compile(
-    r"\bin(?:to)? (?:(?:one|a|an|the|same|next|1|any|each) )*"
-    r"(?:st|sp|stitch|place|space|ch|loop)\b.*"
+    r"\b(?:worked |all )*in(?:to)? (?:(?:one|a|an|the|same|next|1|any|each"
+    r"|indicated|specified|designated|given|required|stated) )*"
+    r"(?:(?:ch-\d|dc|sc|hdc|tr|indicated) )?(?:st|sp|stitch|place|space|ch|loop)\b.*"
 )
+#: Words that pass over places, and what a stitch counts as.
+_SKIPS = re.compile(r"\b(?:sk|skip|miss)\b")
+_COUNTED = re.compile(r"[.;,]? *\(?counts? as [^.;]*", re.IGNORECASE)
 _ONE_PLACE = re.compile(
     r"\bin(?:to)? (?:the )?(?:one|same|next|1|a|any) (?:ch-\d )?(?:st|sp|stitch|space|place)\b"
 )
@@ -108,9 +114,12 @@ def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) ->
         if words_of(name) not in lexicon.phrases or lexicon.phrases[words_of(name)] != known:
             lexicon.alias(name, known)
         return
-    stitch = _counted(name, low) or _worked(name, meaning, lexicon)
+    stitch = _counted(name, low) or closed(name, low) or _worked(name, meaning, lexicon)
     if stitch is None and ";" in meaning:
         stitch = _worked(name, meaning.split(";", 1)[0], lexicon)
+    told = counts_as(low)
+    if stitch is not None and told and _MAKES.search(low) is None:
+        stitch = stitch._replace(makes=told)
     if stitch is not None:
         # A stitch of the dictionary keeps its key, and takes the text's own meaning.
         spellings = [name, *others]
@@ -160,10 +169,12 @@ def _worked(name: str, meaning: str, lexicon: Lexicon) -> Stitch | None:
     if over is not None:
         n = _figure(over["n"]) if over["n"] else 2
         return Stitch(name, name, n, 1)
-    reader = Reader(_PLACE.sub(_without_place, meaning), lexicon)
+    words = meaning if _SKIPS.search(low) else _PLACE.sub(_without_place, meaning)
+    reader = Reader(_COUNTED.sub("", words), lexicon)
     nodes = [n for n in reader.round() if not isinstance(n, Note)]
-    found = _summed(name, nodes) if nodes else None
-    if found is not None and found.takes > 1 and _ONE_PLACE.search(low):
+    begins = _BEGINS.match(name)
+    found = _summed(name, _begun(nodes) if begins else nodes) if nodes else None
+    if found is not None and found.takes > 1 and _ONE_PLACE.search(low) and words != meaning:
         return found._replace(takes=1)  # "cl: dc3tog in same sp"
     return found
 
@@ -182,10 +193,21 @@ def _flat(nodes: Sequence[Node]) -> Iterator[Node]:
             yield node
 
 
-def _gathered(nodes: Sequence[Node]) -> bool:
-    """Whether the chain in front is drawn together with what follows, as in a cluster."""
-    first = next((node for node in _flat(nodes) if isinstance(node, Make)), None)
-    return first is not None and first.stitch.takes > 1
+def _begun(nodes: Sequence[Node]) -> Sequence[Node]:
+    """The same with the chain at its start as what it stands for: "ch 4, dc" is dc, ch 1, dc.
+
+    It is nothing by itself where it is drawn together with what follows, as in a cluster.
+    """
+    flat = list(_flat(nodes))
+    first = next((n for n in flat if isinstance(n, Make)), None)
+    chain = flat[0] if flat else None
+    if first is None or not isinstance(chain, Chain) or chain.counts is not None:
+        return nodes
+    if chain.count[0] == 1 or first.stitch.takes > 1:
+        return flat[1:]
+    over = chain.count[0] - first.stitch.height
+    rest = [replace(chain, count=(over,)), *flat[1:]] if over > 0 else flat[1:]
+    return [replace(chain, counts=True), *rest]
 
 
 def _into_hook(node: Node) -> bool:
@@ -194,16 +216,16 @@ def _into_hook(node: Node) -> bool:
 
 def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
     """One stitch that takes and makes what the instructions do together."""
-    makes, spaces, takes = 0, [], 1
-    standing = nodes[0] if nodes and _BEGINS.match(name) else None
+    makes, spaces, takes, placed, skipped = 0, [], 1, 0, 0
     if any(_into_hook(node) for node in nodes):
         return Stitch(name, name, 0, 0)  # chains closed to a picot
     for node in _flat(nodes):
         if isinstance(node, Make):
-            makes += node.count[0] * node.stitch.makes
+            makes += _number(node) * node.stitch.makes
             takes = max(takes, node.stitch.takes)
-        elif isinstance(node, Chain) and node is standing:
-            makes += node.count[0] > 1 and not _gathered(nodes)
+            placed += 0 if _aside(node) else _places(node)
+        elif isinstance(node, Skip):
+            skipped += node.count[0]
         elif isinstance(node, Chain) and node.counts:
             makes += 1
         elif isinstance(node, Chain):
@@ -212,4 +234,26 @@ def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
             return None
     if not makes or makes > 40:
         return None
+    if skipped:
+        takes = placed + skipped
     return Stitch(name, name, takes, makes, spaces=tuple(spaces))
+
+
+def _number(node: Make) -> int:
+    """How many stitches a part of a definition asks for."""
+    places = node.target.count if node.target is not None else None
+    if places is None or (node.numbered and node.count == places):
+        return node.count[0]
+    return node.count[0] * places[0]
+
+
+def _aside(node: Make) -> bool:
+    """Whether a stitch goes where it uses nothing up: into one passed over, or the same."""
+    return node.target is not None and node.target.at in (At.SKIPPED, At.SAME, At.BELOW)
+
+
+def _places(node: Make) -> int:
+    """How many places a stitch of a definition uses up."""
+    if node.target is None or node.target.count is None:
+        return node.stitch.takes * (node.count[0] if node.target is None else 1)
+    return node.target.count[0]
