@@ -148,6 +148,7 @@ class Below:
         self._names = {s.name for s in edge} | {base_of(s.name) for s in edge}
         self._groups = {s.group for s in edge if s.group}
         self._longest = max((s.chains for s in edge), default=0)
+        self._in_groups = any(s.group for s in edge if s.chains == self._longest > 0)
         self._after: dict[str, list[int]] = {}
 
     def _open_gaps(self) -> None:
@@ -232,7 +233,7 @@ class Below:
 
     def _is_space(self, kind: str, spot: Spot) -> bool:
         if kind == "corner":
-            return spot.chains == self._longest
+            return spot.chains == self._longest and (bool(spot.group) or not self._in_groups)
         if self.singly and spot.chains == 1 and kind in ("st", "ch"):
             return True
         return kind in ("sp", "st+ch", spot.name)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from dataclasses import replace
 
 from tracker.fabric.chaining import Chaining
 from tracker.fabric.outcome import MOST_RUNS, ShortError
@@ -61,6 +62,8 @@ class Grouping(Chaining, ABC):
         times = 1 if target.count is None else self.figure(target.count)
         if target.at is At.EACH:
             times = self.begin.assumed if self.free else self.below.left(kind)
+            if target.until and not self.free:
+                times = self.below.before(kind, target.until)
             if target.leave is not None:
                 times -= self.figure(target.leave)
             if self.below.has_group(grouped):
@@ -91,4 +94,6 @@ class Grouping(Chaining, ABC):
             self.now.group, self.now.opens = "group", True
         self._sequence(node.body)
         self.now.in_place, self.now.group, self.now.opens = outer
+        if not self.now.group and self.out and self.out[-1].chains and self.out[-1].group:
+            self.out[-1] = replace(self.out[-1], group="")  # "(3 dc, ch 1) in each sp"
         self.now.place = ""

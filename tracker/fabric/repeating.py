@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from abc import abstractmethod
+from dataclasses import replace
 
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.grouping import Grouping
@@ -34,7 +35,7 @@ class Repeating(Grouping):
             if k == times and node.stop >= 0:
                 body = body[: node.stop]
             if k == times and node.omit:
-                body = body[: -node.omit]
+                body = _without_last(body, node.omit)
             self._pass_of(body)
             self.now.inside = outer
 
@@ -109,7 +110,7 @@ class Repeating(Grouping):
         if node.stop >= 0:
             return [node.body[: node.stop]]
         if node.omit:
-            return [node.body[: -node.omit]]
+            return [_without_last(node.body, node.omit)]
         if not self.reading.cut and not node.partial:
             return [()]
         cuts = range(1, len(node.body))
@@ -225,6 +226,19 @@ class Repeating(Grouping):
             if self.below.left(kind) <= leave:
                 break
         self.now.inside = outer
+
+
+def _without_last(body: tuple[Node, ...], number: int) -> tuple[Node, ...]:
+    """A pass without its last ``number`` stitches: without an instruction of no more than those."""
+    last = body[-1]
+    target = last.target if isinstance(last, Make) else None
+    if isinstance(last, Make) and target is not None and target.count is not None:
+        places = target.count[0]
+        if len(target.count) == 1 and places > number and last.count[0] in (1, places):
+            count = (1,) if last.count == (1,) else (places - number,)
+            target = replace(target, count=(places - number,))
+            return (*body[:-1], replace(last, target=target, count=count))
+    return body[:-1]
 
 
 def _stands_in(rest: tuple[Node, ...], node: Node) -> bool:

@@ -62,9 +62,11 @@ class Chains(Counts):
         return None
 
     def _is_space(self) -> bool:
-        """Whether the chain just read is the name of a space: "ch-3 sp"."""
-        at = self.at + (self.here.text == "-")
-        return self.tokens[at].text in SPACE_WORDS
+        """Whether the chain just read is the name of a space: "ch-3 sp"; so in "6 ch-3 sps"."""
+        words = [self.ahead(i).text for i in range(3)]
+        if words[0] == "-":
+            return words[1] in SPACE_WORDS or (words[1].isdigit() and words[2] in SPACE_WORDS)
+        return words[0] in SPACE_WORDS
 
     def _counts(self, chain: Chain) -> Chain:
         """``counts = ["("] "counts as" [stitch ["and" chain]] ["throughout"] [")"]``"""

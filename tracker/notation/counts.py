@@ -278,11 +278,9 @@ class Counts(Targets):
     def _ends_text(self, mark: int, end: int) -> bool:
         """Whether a number and a stitch stand here as the last sentence of the text."""
         sentence = mark > 1 and self.tokens[mark - 1].text == "."
-        return (
-            sentence
-            and end - mark == 2
-            and self.tokens[end + (end < len(self.tokens) - 1)].type is Type.END
-        )
+        short = end - mark == 2 or self.tokens[end - 1].text in SPACE_WORDS
+        last = self.tokens[end + (end < len(self.tokens) - 1)].type is Type.END
+        return sentence and short and last
 
     def _in_groups(self, end: int) -> tuple[str, Figure] | None:
         """``["you" "have"] figure ("groups" | "petals" …) words``"""

@@ -166,16 +166,28 @@ class Deeds(Colours):
         """``("to form" | "counts as") ["last"] space``: what chains and a stitch make together"""
         start = self.here.start
         if not (
-            self.accept_any("forming") or self.accept("to", "form") or self.accept("to", "make")
+            self.accept_any("forming", "for", "making")
+            or self.accept("to", "form")
+            or self.accept("to", "make")
         ):
             counts = self.accept_any("counts", "counting", "count", "counted")
             if not (counts and self.accept("as")):
                 return None
         self.accept_all("the", "a", "as", "last", "final", "next", "new", "first")
-        if self._space() is None:
+        if not self._forms_part() and self._space() is None:
             return None
         self.accept_any("made")
         return Note(start, self.last_end)
+
+    def _forms_part(self) -> bool:
+        """``[ordinal] ("corner" | "petal" …)`` as the clause ends"""
+        mark = self.at
+        self.accept_ordinal()
+        words = ("corner", "corners", "petal", "point", "side", "leaf", "scallop", "tip")
+        if self.accept_any(*words) and self._clause_is_over():
+            return True
+        self.at = mark
+        return False
 
     def _ring_made(self) -> Act | None:
         """``["make" | "create"] ring``: an adjustable ring to work into"""

@@ -58,6 +58,24 @@ class Gathers(Brackets):
             self.at = mark
         return made
 
+    def _into_which(self, before: list[Node]) -> list[Node] | None:
+        """``("in" | "into") "which" ["work"] (bracket | make)``: in the place named last"""
+        mark, start = self.at, self.here.start
+        last = before[-1] if before else None
+        named = last.target if isinstance(last, Make | Group) else None
+        led = named is not None and self.accept_any("in", "into") and self.accept("which")
+        if named is not None and led:
+            until = named.until
+            target = Target(At.NEXT, until) if until else Target(At.SAME, named.kind)
+            self.accept_all("you", "work", "make", "place", ":")
+            if self.here.type is Type.OPEN and self.closing() > 0:
+                return self._bracket_led(target, start)
+            made = self._make_led(target, start)
+            if made is not None:
+                return made
+        self.at = mark
+        return None
+
     def _bracket_led(self, target: Target, start: int) -> list[Node]:
         """``target "(" sequence ")" [times]``"""
         body = self._inside(self.closing())

@@ -26,7 +26,7 @@ from tracker.notation.tree import (
     Unread,
 )
 from tracker.notation.wholes import Wholes
-from tracker.notation.wordlists import AGAIN, SEPARATORS
+from tracker.notation.wordlists import AGAIN, SEPARATORS, SKIPS
 
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
@@ -146,13 +146,13 @@ class Reader(Wholes):
             return []
         if self._where_last(before) or (self._tail_follows() and self.accept("with")):
             return []
-        often = self._times_before() or self._at_a_pace(before) or self._skips()
+        often = self._times_before() or self._at_a_pace(before) or self._skips(before)
         if often is not None:
             return often
         node = self.deed() or self.chain() or self._left() or self.evenly()
         if node is not None:
             return [*self._last_made(before), node]
-        led = self._led() or self._all_into(before)
+        led = self._into_which(before) or self._led() or self._all_into(before)
         if led is not None:
             return led
         made = self.make() or self._shown()
@@ -178,16 +178,34 @@ class Reader(Wholes):
         self.at = mark
         return False
 
-    def _skips(self) -> list[Node] | None:
+    def _skips(self, before: list[Node]) -> list[Node] | None:
         """``skip {"and" place}``, or a list of places in brackets"""
-        joined = self.passes_join()
-        if joined is not None:
-            return [joined]
+        passed = self.passes_join() or self._passing_each(before)
+        if passed is not None:
+            return [passed]
         listed = self.skip_list()
         if listed:
             return [*listed]
         skip = self.skip()
         return None if skip is None else [skip, *self.skipped_too()]
+
+    def _passing_each(self, before: list[Node]) -> Note | None:
+        """``"skipping" ("each" | "all" | "the") kind`` behind "in each ch-1 sp around"
+
+        It says of the other places only that they are left alone.
+        """
+        mark, start = self.at, self.here.start
+        last = before[-1] if before else None
+        target = last.target if isinstance(last, Make | Group) else None
+        if target is not None and target.at is At.EACH and self.accept_any(*SKIPS):
+            self.accept_any("over")
+            each = self.accept_any("each", "all", "every", "the")
+            self.accept_any("the", "of")
+            kind = self.kind() if each else None
+            if kind not in (None, "st", target.kind) and target.kind != "st":
+                return Note(start, self.last_end)
+        self.at = mark
+        return None
 
     def _at_a_pace(self, before: list[Node]) -> list[Node] | None:
         """`paced`, with which the round has begun."""

@@ -115,8 +115,8 @@ class Kinds(Kit):
         return not key.endswith("sp") and bool(self.lexicon.stitch(key).spaces)
 
     def _corner(self) -> str | None:
-        """``["edge"] "corner" ["-"] [space | "st"] | "center" space``"""
-        if self.accept_any("center", "centre", "middle", "mid"):
+        """``["edge"] "corner" ["-"] [space | "st"] | ("center" | "side") space``"""
+        if self.accept_any("center", "centre", "middle", "mid", "side"):
             return self._space()
         self.accept_any("edge")
         if not self.accept_any("corner", "corners"):
@@ -272,7 +272,12 @@ class Kinds(Kit):
                 return
 
     def _further(self) -> bool:
-        """``"behind" words | figure "rounds below" | base of chain``"""
+        """``["from"] "behind" words | figure "rounds below" | base of chain``"""
+        if self.here.text == "from" and self.ahead().text in ("behind", "back"):
+            self.at += 2
+            return True
+        if self.accept("from", "the", "back") or self.accept("from", "the", "front"):
+            return True
         if self.accept("behind"):
             self.to_clause_end()
             return True

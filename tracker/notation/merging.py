@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import (
@@ -109,7 +110,7 @@ def _side_first(nodes: list[Node]) -> list[Node]:
 def _along(nodes: list[Node]) -> list[Node]:
     """Neighbours that go into each place of several kinds are worked in one pass."""
     found: list[Node] = []
-    for node in nodes:
+    for node in _with_their_chains(nodes):
         last = found[-1] if found else None
         if isinstance(node, Make | Group) and _open_each(node):
             if isinstance(last, Along):
@@ -119,6 +120,26 @@ def _along(nodes: list[Node]) -> list[Node]:
                 found[-1] = Along((last, node), last.start, node.end)
                 continue
         found.append(node)
+    return found
+
+
+def _with_their_chains(nodes: list[Node]) -> list[Node]:
+    """Chains between such neighbours belong to what stands before them.
+
+    "(3 dc, ch 2, 3 dc) in each corner, ch 1, 3 dc in each side sp, ch 1" has one behind each.
+    """
+    each = [n for n in nodes if isinstance(n, Make | Group) and _open_each(n)]
+    if len(each) < 2 or not all(_apart(one, other) for one, other in pairwise(each)):
+        return nodes
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        if isinstance(node, Chain) and isinstance(last, Make | Group) and last in each:
+            inner = last.body if isinstance(last, Group) else (replace(last, target=None),)
+            assert last.target is not None
+            found[-1] = Group((*inner, node), last.target, last.start, node.end)
+        else:
+            found.append(node)
     return found
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
@@ -234,6 +234,15 @@ class Repeats(Deeds):
         self.to_clause_end()
         return Tail(None)
 
+    def _on_last_pass(self) -> None:
+        """``("on" | "of" | "in") ["the"] ("last" | "final") "repeat"``"""
+        mark = self.at
+        if self.accept_any("on", "of", "in", "at"):
+            self.accept_any("the")
+            if self.accept_any("last", "final") and self.accept_any("rep", "repeat"):
+                return
+        self.at = mark
+
     def _ending(self, found: Tail) -> Tail:
         """``[","] ("ending" ["last repeat"] "at" star | "omit last" stitch)``"""
         mark = self.at
@@ -247,8 +256,10 @@ class Repeats(Deeds):
         self.accept_any(",", ".", ";")
         if self.accept_any("omit", "omitting"):
             self.accept_any("the")
-            if self.accept_any("last"):
+            if self.accept_any("last", "final"):
+                figure = self.accept_figure() or (1,)
                 self.kind()
-                return Tail(found.times, found.more, found.leave, found.kind, 1, found.target)
+                self._on_last_pass()
+                return replace(found, omit=figure[0])
         self.at = mark
         return found

@@ -152,7 +152,7 @@ class Repeat:
         starred: written with stars (its end may be left unsaid).
         implied: nothing in the words says that it is repeated.
         partial: the words say that the last pass ends otherwise.
-        omit: how many instructions at the end of the last pass are left out.
+        omit: how many stitches at the end of the last pass are left out, or 0.
         paced: a decrease told by how often it comes, "every 4th st", so that there may be
             one stitch less before each; the printed count shows which.
     """

@@ -7,7 +7,7 @@ from dataclasses import replace
 from tracker.notation.gathers import Gathers
 from tracker.notation.repeats import Tail
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Group, Make, Node, Repeat, Skip, Target
+from tracker.notation.tree import At, Chain, Group, Make, Node, Repeat, Skip, Target
 from tracker.notation.wordlists import AGAIN, END_WORDS
 
 #: "repeat" before one of these asks for rounds again, or only says that the work goes on.
@@ -105,6 +105,7 @@ class Wholes(Gathers):
         if found.target is not None and isinstance(last, Group) and not found.times:
             # "… in that sp. Repeat in each ch-3 sp around."
             return [*nodes, replace(last, target=found.target, start=start, end=self.last_end)]
+        first += _begins_alike(nodes[:first], nodes[first:])
         body = nodes[first:]
         if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
             body = list(body[0].body)
@@ -129,3 +130,16 @@ class Wholes(Gathers):
         del before[first:]
         inner = (*body, replace(last, target=None))
         return [Repeat(inner, body[0].start, self.last_end, starred=True)]
+
+
+def _begins_alike(before: list[Node], nodes: list[Node]) -> int:
+    """1 where the first node is, with the chain before it, what the next one says; else 0.
+
+    "Ch 3, dc in same st, 2 dc in next st, continue around": only the latter is repeated.
+    """
+    chained = bool(before) and isinstance(before[-1], Chain) and before[-1].count[0] > 1
+    first, then = (nodes[0], nodes[1]) if len(nodes) > 1 else (None, None)
+    if not chained or not isinstance(first, Make) or not isinstance(then, Make):
+        return 0
+    same = first.target is not None and first.target.at is At.SAME
+    return int(same and first.stitch == then.stitch and first.count[0] + 1 == then.count[0])
