@@ -114,8 +114,11 @@ _TO_LENGTH = re.compile(
     r"(?:measure|desired|long\b|length|tall\b|deep\b|big enough|fits"
     r"|\d\s*(?:(?:cm|mm|in|inch|inches)\b|[\"”″]))"
 )
-#: "(44, 48)" behind the last number of a label.
-_SIZES_SIDE = re.compile(r"\s*[(\[]\s*\d+(?:\s*[,:;/-]\s*\d+)+\s*[)\]]")
+#: "(44, 48)" or "(8-18, 8-20)" behind the last number of a label.
+_SIZES_SIDE = re.compile(r"\s*[(\[]\s*\d+(?:\s*[,:;/-]\s*\d+)*\s*[)\]]")
+_TWO_SIZES = 2
+#: A round comes hardly later than by so many in a larger size.
+_MOST_LATER = 12
 _STITCHES = re.compile(r"(?<![a-z])(?:sc|dc|hdc|htr|tr|dtr|inc|dec|sts?|stitch(?:es)?)\b")
 _AGAIN_HERE = re.compile(r"(?:rep(?:eat)?\.?|work) ")
 #: A count that stands in the label: "Rnd 3 (18 sts):".
@@ -144,7 +147,7 @@ class Line:
         body: the words, lines joined by line ends.
         pieces: (offset in ``body``, line from 1, column from 1), in order.
         others: further numbers of a list whose numbers do not follow one another.
-        ends: the last number in each size, where that differs: "Rows 3-40 (44, 48)".
+        often: how many rounds in each size, where that differs: "Rows 3-40 (44, 48)".
     """
 
     label: str
@@ -155,7 +158,7 @@ class Line:
     body: str
     pieces: tuple[tuple[int, int, int], ...]
     others: tuple[int, ...] = ()
-    ends: tuple[int, ...] = ()
+    often: tuple[int, ...] = ()
 
     @property
     def for_some(self) -> bool:
@@ -174,8 +177,11 @@ class Line:
         return line, column + offset - begin
 
 
-def split_lines(text: str) -> Iterator[Line]:
-    """The rounds of a text, one `Line` each; blank lines only part them."""
+def split_lines(text: str, sizes: int = 1) -> Iterator[Line]:
+    """The rounds of a text, one `Line` each; blank lines only part them.
+
+    ``sizes``: for two, "Rnds 5-9 (11)" is longer in the second; else that is a count.
+    """
     open_: _Open | None = None
     blank = True
     for number, raw in enumerate(text.split("\n"), start=1):
@@ -183,7 +189,7 @@ def split_lines(text: str) -> Iterator[Line]:
             if not part.strip():
                 blank = True
                 continue
-            begun = _begin(part, number, column)
+            begun = _begin(part, number, column, sizes)
             apart = column > 1 and bool(_AGAIN_HERE.match(plain(part)))
             if (
                 open_ is not None
@@ -224,7 +230,7 @@ class _Open:
         self.label, self.kind = label, kind
         self.first, self.last, self.count = first, last, count
         self.others: tuple[int, ...] = ()
-        self.ends: tuple[int, ...] = ()
+        self.often: tuple[int, ...] = ()
         self._written: list[str] = []
         self._length = 0
         self._open_brackets = 0
@@ -264,10 +270,10 @@ class _Open:
         body = "\n".join(self._written)
         pieces = tuple(self.pieces)
         numbers = (self.first, self.last, self.count)
-        return Line(self.label, self.kind, *numbers, body, pieces, self.others, self.ends)
+        return Line(self.label, self.kind, *numbers, body, pieces, self.others, self.often)
 
 
-def _begin(part: str, number: int, column: int) -> _Open:
+def _begin(part: str, number: int, column: int, sizes: int) -> _Open:
     """The label at the start of a line, if it has one, and the words behind it."""
     lead = len(part) - len(part.lstrip())
     bullet = _BULLET.match(plain(part[lead:]))
@@ -275,13 +281,13 @@ def _begin(part: str, number: int, column: int) -> _Open:
         low = plain(part[begin:])
         for pattern in _LABELS:
             match = pattern.match(low)
-            found = None if match is None else _labelled(match, part[begin:])
+            found = None if match is None else _labelled(match, part[begin:], sizes)
             if match is not None and found is not None:
                 end = begin + match.end()
                 end += 2 * int(bool(bullet) and part.startswith(("**", "__"), end))
                 found.add(part[end:] or " ", number, column + end)
                 side = match.span("side") if "side" in match.groupdict() else (-1, -1)
-                if side[0] >= 0 and _COUNT_SIDE.fullmatch(low[slice(*side)]):
+                if side[0] >= 0 and _is_count(low[slice(*side)], found, sizes):
                     found.add(part[begin:][slice(*side)], number, column + begin + side[0])
                 return found
     found = _Open("", "", 0, 0, 1)
@@ -289,7 +295,19 @@ def _begin(part: str, number: int, column: int) -> _Open:
     return found
 
 
-def _labelled(match: re.Match[str], written: str) -> _Open | None:
+def _is_count(side: str, found: _Open, sizes: int) -> bool:
+    """Whether a bracket in a label is the count of its round.
+
+    With two sizes "Rnd 9 (11)" is the number that the round has in the other.
+    """
+    count = _COUNT_SIDE.fullmatch(side)
+    if count is None or found.often:
+        return False
+    number = int(re.findall(r"\d+", side)[0])
+    return sizes != _TWO_SIZES or not found.last < number <= found.last + _MOST_LATER
+
+
+def _labelled(match: re.Match[str], written: str, sizes: int) -> _Open | None:
     """The round a label opens; None where its numbers make no sense."""
     groups = match.groupdict()
     label = written[: match.end()].strip().rstrip(":.-–—,) ")
@@ -315,15 +333,27 @@ def _labelled(match: re.Match[str], written: str) -> _Open | None:
     if "kind" not in groups:
         kind = ""
     opened = _Open(label, kind, first, last, last - first + 1)
-    opened.others, opened.ends = others, _ends(last, groups.get("side") or "")
+    opened.others = others
+    if groups.get("last"):
+        opened.often = _often(first, last, groups.get("side") or "", sizes)
     return opened
 
 
-def _ends(last: int, side: str) -> tuple[int, ...]:
-    """The last number in each size, where a bracket in the label lists them; else ()."""
+def _often(first: int, last: int, side: str, sizes: int) -> tuple[int, ...]:
+    """How many rounds each size has, where a bracket in the label tells the others' numbers."""
     if not _SIZES_SIDE.fullmatch(side):
         return ()
-    return (last, *map(int, re.findall(r"\d+", side)))
+    found = [last - first + 1]
+    for one in re.split(r"[,:;/]", side):
+        numbers = [int(n) for n in re.findall(r"\d+", one)]
+        ranged = len(numbers) == _TWO_SIZES and numbers[0] in (first, numbers[1])
+        ranged = ranged or (len(numbers) == _TWO_SIZES and "," in side)
+        if ranged:
+            found.append(numbers[1] - numbers[0] + 1)
+        else:
+            found += [n - first + 1 for n in numbers]
+    told = len(found) > _TWO_SIZES or sizes == _TWO_SIZES
+    return tuple(found) if told and min(found) > 0 else ()
 
 
 def _number(text: str) -> int | None:

@@ -12,8 +12,8 @@ from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lastly import in_last
 from tracker.notation.lexicon import Lexicon
-from tracker.notation.tokens import plain
-from tracker.notation.tree import Act, Evenly, Node, Note, RoundText, Stated, Unread
+from tracker.notation.tokens import Type, plain
+from tracker.notation.tree import Act, Evenly, Figure, Node, Note, RoundText, Stated, Unread
 
 #: Longer instructions for one round are not written by people.
 MOST_LETTERS = 5_000
@@ -60,13 +60,19 @@ _SO_MANY = re.compile(
 )
 #: "for 5 (6, 7) rounds": how many of them differs by size
 _SO_MANY_EACH = re.compile(
-    r"\bfor (?:the )?(?:next )?\d+ ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?"
-    r"(?:rounds?|rnds?|rows?)\b"
+    r"(?:\bfor (?:the )?(?:next )?|(?<=^work ))(?P<n>\d+) ?"
+    r"(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?(?:rounds?|rnds?|rows?)\b"
 )
 #: "work 5 rounds of 24 sc"
 _ROUNDS_OF = re.compile(
     rf"^\W*(?:(?:work|make|crochet|do) )?{_NUMBER} (?:more )?(?:rounds?|rnds?|rows?) of (?=\d)"
 )
+#: "work 3 more rounds of sc", "5 (6, 7) rounds in hdc": the words behind it are for each
+_ROUNDS_IN = re.compile(
+    rf"^\W*(?:(?:work|make|crochet|do) )?(?P<often>{_NUMBER} ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?)? ?"
+    r"(?:more )?(?:rounds?|rnds?|rows?)) (?:of|in) (?=[a-z])"
+)
+_A_ROUND = "a round"
 _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;()\[\]<{=-]|$))")
 #: "until you have 20 sc", "until 2 sc rem"
 _GOAL = re.compile(
@@ -113,12 +119,9 @@ def read_round(
     if again is None:
         return _one(text, asked, lexicon, sizes)
     stated = _stated_of(asked.body, lexicon, sizes)
-    until, uneven = asked.until, len(set(again.times or ())) > 1
-    if uneven:
-        until = until or text[again.start : again.end].strip()
-        again = replace(again, times=(1,))
-    uneven = uneven or asked.uneven
-    return RoundText(text, (), stated, again, until, asked.rounds, asked.goal, uneven)
+    return RoundText(
+        text, (), stated, again, asked.until, asked.rounds, asked.goal, often=asked.often
+    )
 
 
 class _Asked(NamedTuple):
@@ -129,14 +132,14 @@ class _Asked(NamedTuple):
         until: words on a length it is worked to, or on a number that differs by size.
         rounds: how many rounds; 0 where nothing is said.
         goal: the count of stitches to come to, or 0.
-        uneven: whether the number of rounds differs by size.
+        often: how many rounds in each size, where that differs; else ().
     """
 
     body: str
     until: str
     rounds: int
     goal: int
-    uneven: bool
+    often: Figure
 
 
 def _asked(text: str) -> _Asked:
@@ -145,15 +148,11 @@ def _asked(text: str) -> _Asked:
     if match is not None:
         begin, end = match.start(), _end_of_lengths(plain(text), match)
         until, body = text[begin:end].strip(), _blanked(text, begin, end)
-    each_size = _SO_MANY_EACH.search(plain(body))
-    if each_size is not None:
-        # each maker stops at the number of her own size
-        until = until or text[each_size.start() : each_size.end()].strip()
-        body = _blanked(body, *each_size.span())
+    body, often = _each_size(body)
     body, rounds = _so_many(body)
     goal = _GOAL.search(plain(body))
     wanted = 0 if goal is None else int(goal["n"])
-    return _Asked(body, until, rounds, wanted, each_size is not None)
+    return _Asked(body, until, rounds, wanted, often)
 
 
 def _end_of_lengths(low: str, match: re.Match[str]) -> int:
@@ -182,8 +181,8 @@ def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
     stated = reader.stated
     if all(isinstance(node, Note) for node in nodes):
         stated = stated or _stated_of(asked.body, lexicon, sizes)
-    often = max(even, asked.rounds)
-    return RoundText(text, nodes, stated, None, asked.until, often, uneven=asked.uneven)
+    rounds = max(even, asked.rounds)
+    return RoundText(text, nodes, stated, None, asked.until, rounds, often=asked.often)
 
 
 def _understood(nodes: tuple[Node, ...]) -> bool:
@@ -192,15 +191,36 @@ def _understood(nodes: tuple[Node, ...]) -> bool:
     return asks and not any(isinstance(node, Unread) for node in nodes)
 
 
+def _each_size(text: str) -> tuple[str, Figure]:
+    """The text without words on how many rounds each size works, and those numbers."""
+    low = plain(text)
+    among = _ROUNDS_IN.match(low)
+    found = among if among is not None and among["more"] else _SO_MANY_EACH.search(low)
+    if found is None:
+        return text, ()
+    often = tuple(map(int, re.findall(r"\d+", f"{found['n']} {found['more']}")))
+    text = _blanked(text, *found.span()) if found is not among else _as_one(text, found)
+    return text, often
+
+
+def _as_one(text: str, match: re.Match[str]) -> str:
+    """The text with "a round" in place of how many rounds."""
+    begin, end = match.span("often")
+    return text[:begin] + _A_ROUND.ljust(end - begin) + text[end:]
+
+
 def _so_many(text: str) -> tuple[str, int]:
     """The text without words on how many rounds are worked so, and that number (0: unsaid)."""
     for match in _EACH_ROUND.finditer(plain(text)):
         text = _blanked(text, *match.span())
-    found = _SO_MANY.search(plain(text)) or _ROUNDS_OF.match(plain(text))
+    low = plain(text)
+    among = _ROUNDS_IN.match(low)
+    found = among or _SO_MANY.search(low) or _ROUNDS_OF.match(low)
     if found is None:
         return text, 0
     word = found["n"]
-    return _blanked(text, *found.span()), int(word) if word.isdigit() else NUMBER_WORDS[word]
+    text = _blanked(text, *found.span()) if found is not among else _as_one(text, found)
+    return text, int(word) if word.isdigit() else NUMBER_WORDS[word]
 
 
 def _grown(match: re.Match[str]) -> Evenly:
@@ -220,11 +240,17 @@ def _blanked(text: str, begin: int, end: int) -> str:
 
 
 def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:
-    """The last bracketed count in a line that otherwise only repeats rounds."""
+    """The last count in a line that otherwise only repeats rounds: in a bracket, or a sentence."""
     reader = Reader(text, lexicon, sizes)
     stated = None
     while not reader.done():
-        found = reader.bracketed_count() if reader.at > 1 else None
+        before = reader.ahead(-1)
+        found = None
+        dash = before.text == "-" and text[before.end :][:1].isspace()
+        if dash or before.text in (".", ";", "="):
+            found = reader.closing_count(True)
+        if found is None and reader.at > 1 and (sizes == 1 or before.type is not Type.NUMBER):
+            found = reader.bracketed_count()
         stated = found or stated
         if found is None:
             reader.at += 1

@@ -61,10 +61,12 @@ class Spreading(Advice):
         of = self.accept_any("of", "in")
         if (one and (led or of)) or (led and of == "in"):
             key = self.accept_phrase(self.lexicon.phrases)
+            self.loop = ""
+            self._loop_behind()
             self._ends()
             if key is not None and key != "ch" and self._clause_is_over():
                 stitch = self.lexicon.stitch(key)
-                return Make(stitch, (1,), Target(At.EACH), start, self.last_end)
+                return Make(stitch, (1,), Target(At.EACH), start, self.last_end, self.loop)
         self.at = mark
         return None
 

@@ -26,6 +26,7 @@ class CheckedRound:
         stated: the printed count, one figure or one a size; None where none is printed.
         messages: what is wrong, and where words were taken otherwise than by habit.
         until: the words that end a round of open length, or "".
+        only: the sizes (from 0) that work it; empty where all do. The others keep their count.
         judged: the walks themselves; None for a round that was not understood.
     """
 
@@ -40,7 +41,12 @@ class CheckedRound:
     stated: Figure | None
     messages: tuple[Message, ...] = ()
     until: str = ""
+    only: tuple[int, ...] = ()
     judged: Judged | None = None
+
+    def is_for(self, size: int) -> bool:
+        """Whether a size works it."""
+        return not self.only or size in self.only
 
 
 @dataclass(frozen=True, slots=True)

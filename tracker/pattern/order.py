@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lines import Line
-from tracker.notation.tree import Act, Again, Chain, Note, RoundText, Stated
+from tracker.notation.tree import Act, Again, Chain, Figure, Note, RoundText, Stated
 from tracker.pattern.onward import following, kinds
 
 #: The most rounds the lines of a part may stand for, all together.
@@ -42,6 +42,7 @@ class Task:
         stated: the printed count of the line; ``last`` tells whether this is its last
             round, the one the count surely belongs to.
         fault: what keeps it from being worked out, with the offsets of the words; or "".
+        only: the sizes (from 0) that work it; empty where all do.
     """
 
     item: ReadLine
@@ -52,14 +53,21 @@ class Task:
     fault: str = ""
     start: int = 0
     end: int = 0
+    only: tuple[int, ...] = ()
 
 
 class Order:
-    """Goes through the lines of a part and says what is worked, round by round."""
+    """Goes through the lines of a part and says what is worked, round by round.
 
-    def __init__(self, made: Callable[[], int | None], read: Callable[[Line], ReadLine]) -> None:
+    ``sizes``: how many; a line may be worked another number of times in each.
+    """
+
+    def __init__(
+        self, made: Callable[[], int | None], read: Callable[[Line], ReadLine], sizes: int = 1
+    ) -> None:
         self._made = made
         self._read = read
+        self._sizes = sizes
         self._worked: deque[ReadLine] = deque(maxlen=_MOST_BACK)
         self._counts: deque[int | None] = deque(maxlen=_MOST_BACK)
         self._rows = 0
@@ -81,6 +89,10 @@ class Order:
     def _plain(self, item: ReadLine) -> Iterator[Task]:
         if item.read.goal:
             yield from self._until(item, [item], item.read.goal)
+            return
+        often = self._times_by_size(item)
+        if len(set(often)) > 1:
+            yield from self._in_each_size(item, [item], often)
             return
         count = item.line.count if item.line.count > 1 else item.read.even or 1
         if count > self._left:
@@ -123,6 +135,10 @@ class Order:
             return
         if missing or not known:
             yield self._fault(item, "asks for a round that is not in this text", again)
+            return
+        often = self._times_by_size(item)
+        if len(set(often)) > 1:
+            yield from self._in_each_size(item, known, often)
             return
         times = 1 if again.times is None else again.times[0]
         total = times * len(known)
@@ -190,6 +206,43 @@ class Order:
         """Whether the last row goes on from the one before it."""
         return len(rows) > 1 and following(rows[-2].line.body, rows[-1].line.body) is not None
 
+    def _in_each_size(
+        self, item: ReadLine, bodies: Sequence[ReadLine], often: Figure
+    ) -> Iterator[Task]:
+        """A line whose number of rounds differs by size."""
+        if len(often) == self._sizes:
+            yield from self._by_size(item, bodies, often)
+            return
+        # Of how many sizes is not known: it goes on until the round of the size that is worked.
+        others = ", ".join(map(str, often[1:]))
+        until = item.read.until or f"{often[0]} ({others}) rounds"
+        read = replace(item.read, until=until, uneven=True)
+        open_ = replace(item, read=read, line=replace(item.line, count=1))
+        self._note(open_.line, list(bodies))
+        yield from self._line(open_, list(bodies))
+
+    def _times_by_size(self, item: ReadLine) -> Figure:
+        """How many rounds of a line each size works, where that differs; else ()."""
+        again = item.read.again
+        if item.line.often:
+            return item.line.often
+        if again is not None and len(again.times or ()) > 1:
+            back = again.last - again.first + 1 if again.first else again.back
+            return tuple(back * times for times in again.times or ())
+        return item.read.often
+
+    def _by_size(self, item: ReadLine, bodies: Sequence[ReadLine], often: Figure) -> Iterator[Task]:
+        """A line that each size works another number of times: the last rounds are for some."""
+        total = max(often)
+        if total > self._left:
+            yield self._too_many(item)
+            return
+        worked = [bodies[i % len(bodies)] for i in range(total)]
+        self._note(item.line, worked)
+        for index, task in enumerate(self._line(item, worked)):
+            only = tuple(i for i, times in enumerate(often) if index < times)
+            yield replace(task, only=() if len(only) == self._sizes else only)
+
     def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
         """The same rounds again and again, until one makes ``goal`` stitches."""
         stated = Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
@@ -247,20 +300,6 @@ class Order:
             return "Start"
         self._number += 1
         return f"{self._word} {self._number}"
-
-
-def by_size(item: ReadLine) -> ReadLine:
-    """A line for rounds of which each size has another number: a round of open length.
-
-    "Rows 3-40 (44, 48)" goes on until the row of the size that is worked.
-    """
-    line = item.line
-    if len(set(line.ends)) < 2:
-        return item
-    others = ", ".join(map(str, line.ends[1:]))
-    until = f"to {line.kind or 'round'} {line.ends[0]} ({others})"
-    read = replace(item.read, until=item.read.until or until, uneven=True)
-    return replace(item, line=replace(line, count=1), read=read)
 
 
 def _counts(item: ReadLine) -> bool:

@@ -181,6 +181,8 @@ class Bench:
         checker.check(self._part.rounds)
         open_: list[Task | ReadLine] = []
         for item in checker.items:
+            if isinstance(item, Task) and item.only and self._index not in item.only:
+                continue
             open_.append(self._narrow_task(item) if isinstance(item, Task) else item)
             if isinstance(item, Task):
                 self._groups[len(self._groups)] = tuple(open_)
@@ -193,6 +195,7 @@ class Bench:
             item=self._narrow(task.item),
             body=self._narrow(task.body),
             stated=stated_in(task.stated, self._index),
+            only=(),
         )
 
     def _narrow(self, item: ReadLine) -> ReadLine:

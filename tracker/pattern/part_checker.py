@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
+from copy import copy
 from dataclasses import replace
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
@@ -11,12 +12,9 @@ from tracker.fabric.effort import Effort, TooMuchError
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.reading import told
-from tracker.fabric.retold import raised, saying, with_stitches
 from tracker.fabric.stated import figure_of
 from tracker.fabric.trees import (
-    into_row_ends,
     opened,
-    rounds_below,
     turns_first,
     unread_in,
 )
@@ -40,14 +38,16 @@ from tracker.pattern.findings import (
     worked_first,
 )
 from tracker.pattern.house import House
-from tracker.pattern.judging import Judging, State
-from tracker.pattern.order import Order, ReadLine, Task, by_size
+from tracker.pattern.judging import State
+from tracker.pattern.order import Order, ReadLine, Task
+from tracker.pattern.placing import Placing
+from tracker.pattern.some_sizes import chosen, for_all, for_some, left_behind, put_back
 
 #: The number a label ends on: "Rnd 4", "R4".
 _DIGITS = re.compile(r"\d{1,6}$")
 
 
-class PartChecker(Judging):
+class PartChecker(Placing):
     """Checks the rounds of one part, in order, in all sizes.
 
     Args:
@@ -111,11 +111,11 @@ class PartChecker(Judging):
     def check(self, text: str) -> list[CheckedRound]:
         """All rounds. What a later round shows of a beginning chain holds for earlier ones."""
         self.source = Source(text, self.offset)
-        reads = [self._read(line) for line in split_lines(text)]
-        return self._checked(lambda: Order(self._made, self._read).tasks(reads))
+        reads = [self._read(line) for line in split_lines(text, self.sizes)]
+        return self._checked(lambda: Order(self._made, self._read, self.sizes).tasks(reads))
 
     def _read(self, line: Line) -> ReadLine:
-        return by_size(ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes)))
+        return ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes))
 
     def work(self, text: str, items: Sequence[Task | ReadLine]) -> list[CheckedRound]:
         """The same for rounds whose order is settled; ``text`` is where they stand."""
@@ -143,8 +143,37 @@ class PartChecker(Judging):
             self.items.append(task)
             if isinstance(task, ReadLine):
                 self._deeds(task.read.nodes)
+            elif task.only:
+                self._for_some(task)
             else:
-                self._task(task)
+                self.work_round(task)
+
+    def _for_some(self, task: Task) -> None:
+        """A round that only some sizes work; in the others the edge stays as it is."""
+        part, which = copy(self), task.only
+        part.sizes, part.found = len(which), []
+        part.edges, part.rows_made = chosen(self.edges, which), chosen(self.rows_made, which)
+        part.kept = {number: chosen(edges, which) for number, edges in self.kept.items()}
+        part.printed = part.opening = part.failed = None
+        part.work_round(for_some(task))
+        self.found.append(self._told(for_all(part.found[0], task, self.edges), task))
+        self.edges = put_back(self.edges, which, part.edges)
+        self.rows_made = put_back(self.rows_made, which, part.rows_made)
+        if part.number:
+            self.kept[part.number] = list(self.edges)
+        self.number, self.colour, self.pending = part.number, part.colour, part.pending
+        self.begun, self.doubt, self.guessed = part.begun, part.doubt, part.guessed
+        self.printed = self.failed = None
+
+    def _told(self, found: CheckedRound, task: Task) -> CheckedRound:
+        """A round for some sizes, with what is wrong in those that are done before."""
+        size = left_behind(task, self.edges)
+        if size < 0 or found.judged is None or task.stated is None:
+            return found
+        count, printed = stitches(self.edges[size] or ()), (task.stated.total or ())[size]
+        text = f"leaves {count} in size {size + 1}, but {printed} is printed"
+        message = self._message(task.item, Cause(text, task.stated.start, task.stated.end))
+        return replace(found, verdict=Verdict.DIFFERS, messages=(*found.messages, message))
 
     def _made(self) -> int | None:
         """Stitches the round worked last leaves, in the first size; None if not known."""
@@ -158,7 +187,8 @@ class PartChecker(Judging):
             if isinstance(node, Act) and node.deed is Deed.TURN:
                 self.edges = [None if e is None else turned(e) for e in self.edges]
 
-    def _task(self, task: Task) -> None:
+    def work_round(self, task: Task) -> None:
+        """Judge one round, add it to ``found``, and go on from what it leaves."""
         self.misnumbered = [] if self.house is None else self.house.number(task)
         fault = self._fault(task)
         if fault is not None:
@@ -199,36 +229,9 @@ class PartChecker(Judging):
             return "is worked another number of times in each size, and changes the count"
         return ""
 
-    def _placed(self, task: Task) -> tuple[Node, ...]:
-        """The tree of a round, and ``edges`` as what it is worked into."""
-        nodes = saying(task.body.read.nodes, self.beginnings.said)
-        nodes = self._at_round(raised(nodes, self.number))
-        if self.begun and not self._on_foundation():
-            nodes = with_stitches(nodes)
-        if turns_first(nodes) and not self._rowed(task):
-            self.edges = [None if e is None else turned(e) for e in self.edges]
-        if into_row_ends(nodes) and self.begun:
-            self.edges = [plain_edge(n) if n else None for n in self.rows_made]
-        return nodes
-
     def _changes(self, judged: Judged) -> bool:
         """Whether a round leaves another number of stitches than the one below."""
         return self._below() != tuple(o.makes for o in judged.outcomes)
-
-    def _on_foundation(self) -> bool:
-        """Whether only chains are below."""
-        edge = self.edges[0] or ()
-        return bool(edge) and all(spot.name == "ch" for spot in edge)
-
-    def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
-        """Go down to an earlier round where all the words work into that: layered petals."""
-        below = {n.of for n in nodes if isinstance(n, Loops) and n.of} or rounds_below(nodes)
-        number = below.pop() if len(below) == 1 else 0
-        if number not in self.kept:
-            return nodes
-        self.edges = list(self.kept[number])
-        self.doubt = False
-        return raised(nodes, number)
 
     def _fault(self, task: Task) -> Cause | None:
         """What keeps a round from being worked out."""
@@ -279,12 +282,6 @@ class PartChecker(Judging):
         )
         self._go_on(task, outcomes, verdict)
 
-    def _below(self) -> Figure | None:
-        """Stitches the round below leaves; None where nothing is below or known."""
-        if not all(self.edges):
-            return None
-        return tuple(stitches(e or ()) for e in self.edges)
-
     def _go_on(self, task: Task, outcomes: Sequence[Outcome], verdict: Verdict) -> None:
         """What the next round starts from."""
         first = outcomes[0]
@@ -306,22 +303,6 @@ class PartChecker(Judging):
         spaced = any(spot.chains for edge in self.edges for spot in edge or ())
         self.doubt = verdict is Verdict.DIFFERS and (spaced or not counted)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
-
-    def _count_row(self, task: Task) -> None:
-        """Go on counting the rows, whose ends a later round may be worked into."""
-        line, read = task.item.line, task.item.read
-        if not (self._rowed(task) or task.body.line.kind == "row"):
-            self.rows_made = [0] * self.sizes
-        elif line.ends:
-            self.rows_made = [*line.ends] if len(line.ends) == self.sizes else [None] * self.sizes
-        elif read.until or read.uneven:
-            self.rows_made = [None] * self.sizes
-        else:
-            self.rows_made = [None if n is None else n + 1 for n in self.rows_made]
-
-    def _rowed(self, task: Task) -> bool:
-        """Whether a line is a row, turned at its end though nothing may say so."""
-        return self.rows or task.item.line.kind == "row"
 
     def _messages(
         self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None

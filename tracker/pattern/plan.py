@@ -152,7 +152,11 @@ def _plan(pattern: Pattern, checked: Check, index: int) -> Plan:
             part,
             _sentences(part)
             if part.steps
-            else tuple(planned_round(r, index, len(pattern.sizes)) for r in rounds.rounds),
+            else tuple(
+                planned_round(r, index, len(pattern.sizes))
+                for r in rounds.rounds
+                if r.is_for(index)
+            ),
         )
         for part, rounds in zip(pattern.parts, checked.parts, strict=True)
     )

@@ -35,7 +35,7 @@ def knots_of(
     rounds: list[KnotRound] = []
     rest = ""
     pending = 0
-    for one in found.rounds:
+    for one in (r for r in found.rounds if r.is_for(index)):
         try:
             rows = part.worked is Worked.ROWS
             for drawn in _round(one, index, Own(stitches, legs), pending, rows=rows):

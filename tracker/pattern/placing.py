@@ -1,0 +1,74 @@
+"""What a round is worked into: the round below, an earlier one, the ends of rows."""
+
+from __future__ import annotations
+
+from tracker.fabric.edge import Edge, plain_edge, stitches, turned
+from tracker.fabric.retold import raised, saying, with_stitches
+from tracker.fabric.trees import into_row_ends, rounds_below, turns_first
+from tracker.notation.tree import Figure, Loops, Node
+from tracker.pattern.judging import Judging
+from tracker.pattern.order import Task
+
+
+class Placing(Judging):
+    """Finds the edge of each round of a part.
+
+    Attributes:
+        rows: whether the part is worked in turned rows.
+        number: of the round worked last; 0 where it has none.
+        kept: what each numbered round left.
+        rows_made: in each size the rows worked one after another up to here, whose ends a
+            round may go into; None where that is not known.
+    """
+
+    rows: bool
+    number: int
+    kept: dict[int, list[Edge | None]]
+    rows_made: list[int | None]
+
+    def _placed(self, task: Task) -> tuple[Node, ...]:
+        """The tree of a round, and ``edges`` as what it is worked into."""
+        nodes = saying(task.body.read.nodes, self.beginnings.said)
+        nodes = self._at_round(raised(nodes, self.number))
+        if self.begun and not self._on_foundation():
+            nodes = with_stitches(nodes)
+        if turns_first(nodes) and not self._rowed(task):
+            self.edges = [None if e is None else turned(e) for e in self.edges]
+        if into_row_ends(nodes) and self.begun:
+            self.edges = [plain_edge(n) if n else None for n in self.rows_made]
+        return nodes
+
+    def _on_foundation(self) -> bool:
+        """Whether only chains are below."""
+        edge = self.edges[0] or ()
+        return bool(edge) and all(spot.name == "ch" for spot in edge)
+
+    def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+        """Go down to an earlier round where all the words work into that: layered petals."""
+        below = {n.of for n in nodes if isinstance(n, Loops) and n.of} or rounds_below(nodes)
+        number = below.pop() if len(below) == 1 else 0
+        if number not in self.kept:
+            return nodes
+        self.edges = list(self.kept[number])
+        self.doubt = False
+        return raised(nodes, number)
+
+    def _count_row(self, task: Task) -> None:
+        """Go on counting the rows, whose ends a later round may be worked into."""
+        read = task.item.read
+        if not (self._rowed(task) or task.body.line.kind == "row"):
+            self.rows_made = [0] * self.sizes
+        elif read.until or read.uneven:
+            self.rows_made = [None] * self.sizes
+        else:
+            self.rows_made = [None if n is None else n + 1 for n in self.rows_made]
+
+    def _rowed(self, task: Task) -> bool:
+        """Whether a line is a row, turned at its end though nothing may say so."""
+        return self.rows or task.item.line.kind == "row"
+
+    def _below(self) -> Figure | None:
+        """Stitches the round below leaves; None where nothing is below or known."""
+        if not all(self.edges):
+            return None
+        return tuple(stitches(e or ()) for e in self.edges)
