@@ -278,9 +278,11 @@ class Counts(Targets):
     def _ends_text(self, mark: int, end: int) -> bool:
         """Whether a number and a stitch stand here as the last sentence of the text."""
         sentence = mark > 1 and self.tokens[mark - 1].text == "."
-        short = end - mark == 2 or self.tokens[end - 1].text in SPACE_WORDS
-        last = self.tokens[end + (end < len(self.tokens) - 1)].type is Type.END
-        return sentence and short and last
+        if not sentence or self.tokens[end + (end < len(self.tokens) - 1)].type is not Type.END:
+            return False
+        words = {token.text for token in self.tokens[mark:end]}
+        chained = "+" in words and not words.isdisjoint(CHAIN_WORDS)
+        return end - mark == 2 or chained or self.tokens[end - 1].text in SPACE_WORDS
 
     def _in_groups(self, end: int) -> tuple[str, Figure] | None:
         """``["you" "have"] figure ("groups" | "petals" …) words``"""

@@ -147,9 +147,18 @@ class Deeds(Colours):
                 return Note(start, self.last_end)  # "working behind round 3 sc in next sc"
             self.to_clause_end()
             return Note(start, self.last_end) if self.here.text == "," else None
-        if self.accept_any("in", "into") and self.kind() is not None and self.here.text == ",":
-            return Note(start, self.last_end)
+        if self.accept_any("in", "into"):
+            self.accept_any("each", "every", "the")
+            if self.kind() is not None and self._like_a_stitch():
+                return Note(start, self.last_end)
         return None
+
+    def _like_a_stitch(self) -> bool:
+        """``["as" (("if" "it" "were") | "a" | "you" …) words]`` and the end of this clause"""
+        if self.accept("as") and self.accept_any("if", "a", "stitches", "you", "though"):
+            self.to_clause_end()
+            return True
+        return self.here.text == ","
 
     def _to_other_round(self) -> Note | None:
         """``("continue" | "go" | "proceed") ["on"] ("to" | "with") "round" number``"""

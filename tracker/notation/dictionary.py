@@ -82,7 +82,10 @@ _OTHER_SPELLINGS: Mapping[str, tuple[str, ...]] = {
         *("idec", "invd", "i dec", "invis dec", "inv . dec"),
     ),
     "cl": ("cluster", "cluster st"),
-    "bobble": ("bo", "bob", "bbl", "bobble st", "bobble stitch", "bob st", "bob stitch"),
+    "bobble": (
+        *("mb", "make bobble", "bo", "bob", "bbl"),
+        *("bobble st", "bobble stitch", "bob st", "bob stitch"),
+    ),
     "puff": ("puff st", "puff stitch", "ps"),
     "popcorn": ("pc", "pop", "po", "popcorn st", "popcorn stitch"),
     "shell": ("sh",),

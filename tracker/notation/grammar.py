@@ -147,6 +147,7 @@ class Reader(Wholes):
         if self._where_last(before) or (self._tail_follows() and self.accept("with")):
             return []
         often = self._times_before() or self._at_a_pace(before) or self._skips(before)
+        often = often or self.alternating()
         if often is not None:
             return often
         node = self.deed() or self.chain() or self._left() or self.evenly()

@@ -6,6 +6,7 @@ from tracker.notation.kit import Kit
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Token, Type
 from tracker.notation.wordlists import (
+    BUMPS,
     CHAIN_WORDS,
     COLOURS,
     GAP_WORDS,
@@ -58,10 +59,12 @@ class Kinds(Kit):
             self.accept_any("of")
             return True
         side = self._loop_side()
-        if not side:
+        bump = not side and self.here.text in ("back", "bottom") and self.ahead().text in BUMPS
+        if not side and not bump:
             self.at = mark
             return False
-        self.loop = f"{side} loop"
+        self.at += 2 * bump
+        self.loop = "back bump" if bump else f"{side} loop"
         self.accept_any("only")
         self.accept_any("of")
         return True
@@ -202,7 +205,7 @@ class Kinds(Kit):
             self._and_stitches()
             return "st"
         if self.accept_any(*CHAIN_WORDS):
-            self.accept_any("stitch", "stitches", "sts")
+            self.accept_any("stitch", "stitches", "sts", "st")
             return "ch"
         key = self.accept_phrase(self.lexicon.phrases)
         posted = self.accept_any("fp", "bp") if key is None else ""
@@ -243,6 +246,7 @@ class Kinds(Kit):
             self.accept_any("each")
             spaced = self.ahead().text == "-" or self.ahead().type is Type.NUMBER
             if not spaced and self.accept_any(*CHAIN_WORDS, *SPACE_WORDS):
+                self.accept_any("st", "sts", "stitch", "stitches")
                 return True
         self.at = mark
         return False

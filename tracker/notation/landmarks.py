@@ -146,11 +146,18 @@ class Landmarks(Ends):
         magic = self.accept_any(
             *("magic", "adjustable", "center", "centre", "sliding", "slip", "amigurumi")
         )
+        if self.here.text == "mc" and self._names_yarn():
+            return None
         if self.accept_any(*RING_WORDS, *self.lexicon.rings):
             return Target(At.RING)
         if magic and self.accept_any("loop"):
             return Target(At.RING)
         return None
+
+    def _names_yarn(self) -> bool:
+        """Whether "MC" is the main yarn and no magic circle: the words go round or name another."""
+        words = {token.text for token in self.tokens}
+        return not words.isdisjoint(("cc", "each", "next", "around", "across"))
 
     def _from_hook(self) -> Target | None:
         """``("from" | "starting in" …) hook``: the first chain that is worked into"""

@@ -36,7 +36,7 @@ _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
 #: "Handles:", "Size S only:", "All sizes:", "Lid," before a label.
 _LEAD = (
     r"(?!note|tip|hint|nb|next|rep|round|row|rnd|with|using|change|switch|join|attach|work|in )"
-    r"[a-z][a-z' ]{1,24}(?:\s?\((?:make|x) ?\d\))?(?:[:.]| -)\s+"
+    r"[a-z][a-z', ]{1,24}(?:\s?\((?:make|x) ?\d\))?(?:[:.]| -)\s+"
 )
 _FOR_SIZES = (
     rf"(?:{_LEAD}(?={_ROUND}\s*\d+\s*[:.)-]))?"

@@ -120,7 +120,21 @@ def _along(nodes: list[Node]) -> list[Node]:
                 found[-1] = Along((last, node), last.start, node.end)
                 continue
         found.append(node)
-    return found
+    return _with_space(found)
+
+
+def _with_space(nodes: list[Node]) -> list[Node]:
+    """``each st "around" … space``: the space that is told last is met on the way."""
+    works = [i for i, n in enumerate(nodes) if not isinstance(n, Note | Act | Chain)]
+    each, node = (nodes[i] for i in works[-2:]) if len(works) > 1 else (None, None)
+    if not isinstance(each, Make) or not isinstance(node, Make | Group) or node.target is None:
+        return nodes
+    last = node.target
+    spaced = last.at is At.NEXT and last.kind.startswith("ch-") and last.count is None
+    if not spaced or not _open_each(each) or len(works) > 2:
+        return nodes
+    met = replace(node, target=replace(last, at=At.EACH))
+    return [*nodes[: works[0]], Along((each, met), each.start, node.end), *nodes[works[1] + 1 :]]
 
 
 def _with_their_chains(nodes: list[Node]) -> list[Node]:

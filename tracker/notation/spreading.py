@@ -78,7 +78,8 @@ class Spreading(Advice):
         spread = self._spread_words()
         figure = self.accept_figure()
         word = self.accept_any(*_CHANGES)
-        if not word:
+        change = _CHANGES.get(word) or self._named_change()
+        if not change:
             return None
         spread = self._spread_words() or spread
         to = figure is None and self.accept("to")
@@ -95,7 +96,17 @@ class Spreading(Advice):
         self._ends()
         self.to_clause_end()
         self.begun = True
-        return Evenly(figure, _CHANGES[word], start, self.last_end, to=to, ends=ends)
+        return Evenly(figure, change, start, self.last_end, to=to, ends=ends)
+
+    def _named_change(self) -> int:
+        """-1 for a decrease named by its stitch ("sc2tog"), which is read; else 0"""
+        mark = self.at
+        key = self.accept_phrase(self.lexicon.phrases)
+        stitch = None if key in (None, "ch") else self.lexicon.stitch(key)
+        if stitch is not None and (stitch.takes, stitch.makes) == (2, 1):
+            return -1
+        self.at = mark
+        return 0
 
     def _spread_words(self) -> bool:
         """``{"evenly" | "spaced" | …}``, "evenly" among them"""

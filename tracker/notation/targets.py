@@ -8,6 +8,7 @@ from tracker.notation.landmarks import Landmarks
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
 from tracker.notation.wordlists import (
+    CHAIN_WORDS,
     END_WORDS,
     PREPOSITIONS,
     ROUND_WORDS,
@@ -192,7 +193,7 @@ class Targets(Landmarks):
         mark = self.at
         if nth is None and self.here.text in ("post", "posts"):
             return self._post()
-        kind = self.kind()
+        kind = self._over_chain() or self.kind()
         if kind is None:
             self.at = mark
             count = self.accept_figure()
@@ -205,6 +206,17 @@ class Targets(Landmarks):
         every = kind == "st" and self._plural_sts
         found = self._grouped(Target(At.EACH if every else At.NEXT, kind))
         return self._to_end(found) if nth is None or nth > 0 else None
+
+    def _over_chain(self) -> str | None:
+        """``"ch" "-" number`` behind "over" or "along": the space under those chains"""
+        mark = self.at
+        chain = self.led in ("over", "along", "under") and self.accept_any(*CHAIN_WORDS)
+        if chain and self.accept("-"):
+            length = self.accept_number()
+            if length and self._clause_is_over():
+                return f"ch-{length} sp"
+        self.at = mark
+        return None
 
     def _grouped(self, found: Target) -> Target:
         """``["of" ["next"] group]``: the place is inside a named group."""

@@ -8,7 +8,7 @@ from tracker.notation.gathers import Gathers
 from tracker.notation.repeats import Tail
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Chain, Group, Make, Node, Repeat, Skip, Target
-from tracker.notation.wordlists import AGAIN, END_WORDS
+from tracker.notation.wordlists import AGAIN, ALTERNATELY, END_WORDS
 
 #: "repeat" before one of these asks for rounds again, or only says that the work goes on.
 _OTHER_AGAIN = (
@@ -29,14 +29,18 @@ class Wholes(Gathers):
             return False
         if self.here.text in ("around", "across"):
             return self._is_to_the_end()
+        if self.here.text in ALTERNATELY:
+            return self.ahead().text in ("around", "across", "to")
         if self.here.type is Type.OPEN:
             return self._bracketed_again() is not None
         if self._all_around() and self.tokens[self.at - 1].text in (",", ";"):
             return self._all_the_way_round()
         if self.tokens[self.at - 1].text in (",", ";", "-") and self._all_so_often():
             return True
-        if self.here.text not in AGAIN:
-            return False
+        return self.here.text in AGAIN and self._again_follows()
+
+    def _again_follows(self) -> bool:
+        """Whether "repeat" here asks for all that was told before it."""
         if self.ahead().text == "to":
             return "end" in (self.ahead(2).text, self.ahead(3).text)
         each = self.ahead().text in ("in", "into") and self.ahead(2).text in ("each", "every")
@@ -51,6 +55,27 @@ class Wholes(Gathers):
         whole = self.at == close
         self.at = mark
         return found if whole else None
+
+    def alternating(self) -> list[Node] | None:
+        """``"alternate" stitch "and" stitch ["around"]``: one of each in turn, to the end"""
+        mark, start = self.at, self.here.start
+        if self.accept_any(*ALTERNATELY):
+            self.accept_any("between", "working", "making")
+            one = self.make()
+            self.accept_any("and", "&", "with", ",")
+            other = self.make() if one else None
+            if one and other:
+                ended = self._bare_of_end(other)
+                return [Repeat((*one, *ended), start, self.last_end, starred=True)]
+        self.at = mark
+        return None
+
+    def _bare_of_end(self, made: list[Node]) -> list[Node]:
+        """The same without "around" as its place, which says how far all of it goes."""
+        last = made[-1]
+        if isinstance(last, Make) and last.target == Target(At.EACH):
+            return [*made[:-1], replace(last, target=None)]
+        return made
 
     def _all_the_way_round(self) -> bool:
         """Whether "all the way around" stands here as a clause of its own."""
@@ -83,6 +108,7 @@ class Wholes(Gathers):
             (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
         )
         start = self.here.start
+        self.accept_any(*ALTERNATELY)
         often = self.here.text not in AGAIN and self._all_so_often()
         self.at -= int(often)
         if often and nodes and isinstance(nodes[-1], Repeat):

@@ -16,6 +16,8 @@ STITCH_WORDS = _list("st sts stitch stitches place spot post posts stich")
 CHAIN_WORDS = _list("ch chs chain chains")
 SPACE_WORDS = _list("sp sps space spaces loop loops lp lps arch arches")
 LOOP_WORDS = _list("blo flo bl fl blp flp bls fls tbl tfl blos flos")
+#: What lies behind a chain or a half double crochet.
+BUMPS = _list("bump bumps hump humps ridge ridges bar bars")
 RING_WORDS = _list("ring circle mr mc")
 
 #: Words for rounds and rows, and for "to the end of this one".
@@ -42,6 +44,8 @@ SKIPS = _list("sk skip miss skipping missing")
 
 #: Words that ask for a repeat, and words round the stars or brackets they name.
 AGAIN = _list("rep repeat repeats rpt continue cont repeating repeated repear complete")
+#: Words for one of each in turn.
+ALTERNATELY = _list("alternate alternating alternately")
 ABOUT_STARS = _list(
     """from between the to and s bet in directions what is brackets bracket instructions
     across sequence pattern this that for repeating manner way fashion like same"""
