@@ -11,6 +11,7 @@ from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Act, Deed, Make, Node, Note, Unread
 from tracker.notation.wordlists import (
+    BOUNDING,
     CHAIN_WORDS,
     COLOURS,
     CRAFT,
@@ -36,6 +37,7 @@ _TOGETHER = re.compile(
     r"(?:(?:draw|pull|bring) (?:yarn |a loop |a lp |loop )?)?through (?:all )?(?:the )?"
     r"(?:\d|three|four|five)? ?(?:loops|lps)(?: on (?:the |your )?hook)?"
 )
+_MARKERS = frozenset(("marker", "markers", "marked"))
 #: Longer words that stand alone are no abbreviation of a stitch.
 _MOST_LETTERS = 6
 
@@ -157,8 +159,15 @@ class Advice(Repeats):
         """Whether a clause goes on from a stitch with a place that is not known."""
         before, first = self.tokens[begin - 1], self.tokens[begin]
         goes_on = begin > 0 and before.type is Type.WORD and before.text not in SEPARATORS
+        if goes_on and (first.text in BOUNDING or self._at_a_marker(begin)):
+            return True
         known = self.tokens[min(begin + 1, len(self.tokens) - 1)].text == "it"
         return goes_on and not known and first.text in PREPOSITIONS and self._is_stitch(begin - 1)
+
+    def _at_a_marker(self, begin: int) -> bool:
+        """``("to" | "with" …) … "marker"``: which stitches are meant"""
+        words = [t.text for t in self.tokens[begin : self.at]]
+        return words[0] in (*PREPOSITIONS, "with", "at") and not _MARKERS.isdisjoint(words)
 
     def _is_stitch(self, index: int) -> bool:
         """Whether the token there is the short name of a stitch."""

@@ -54,10 +54,26 @@ class Landmarks(Ends):
             self.at += 1
         words = {t.text for t in self.tokens[begin : self.at]}
         if not clause & GROUPS and not numbered:
-            return Target(At.NEXT)
+            if self._two_by_number(begin):
+                self.at = mark
+                return None
+            return Target(At.NEXT if words.isdisjoint(("each", "every")) else At.EACH)
         self.to_clause_end()
         apart = "and" in words or not words.isdisjoint(CHAIN_WORDS)
         return Target(At.BELOW) if apart or numbered else Target(At.NEXT, "gap")
+
+    def _two_by_number(self, begin: int) -> bool:
+        """``number "and" number``: a gap by its place in the round, which is not followed"""
+        counting = (Type.NUMBER, Type.ORDINAL)
+        return any(
+            one.type in counting and other.type in counting and mid.text in ("and", "&")
+            for one, mid, other in zip(
+                self.tokens[begin : self.at],
+                self.tokens[begin + 1 : self.at],
+                self.tokens[begin + 2 : self.at],
+                strict=False,
+            )
+        )
 
     def _names_round(self) -> bool:
         """Whether a round is named by its number up to the end of this clause."""
@@ -113,7 +129,7 @@ class Landmarks(Ends):
         """``same = "same" [kind] ["as" words]``"""
         if self.accept_any("current", "joining"):
             return Target(At.SAME, self.kind() or "st")
-        if not self.accept_any("same", "that"):
+        if self.ahead().text in ROUND_WORDS or not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0
         if kind in ("sp", "gap"):

@@ -70,7 +70,7 @@ class Paces(Makes):
         if self.kind() is None:
             return None
         self._ends()
-        return self._pace(what, nth, also, start)
+        return self._pace(what, nth, also, start, of)
 
     def _what(self, of: Stitch | None) -> Make | None:
         """What is made at that pace, as one thing."""
@@ -99,10 +99,15 @@ class Paces(Makes):
             self.last_end,
         )
 
-    def _pace(self, what: Make, nth: int, also: int | None, start: int) -> Repeat | None:
-        """The repeat: plain stitches and an increase, a decrease, or stitches left out."""
+    def _pace(
+        self, what: Make, nth: int, also: int | None, start: int, of: Stitch | None
+    ) -> Repeat | None:
+        """The repeat: plain stitches and an increase, a decrease, or stitches left out.
+
+        ``of``: what the round is of, so that none is left out beside "a bobble in every 5th".
+        """
         end = self.last_end
-        base = STITCHES["sc"] if what.stitch.us in ("inc", "dec") else what.stitch
+        base = STITCHES["sc"] if what.stitch.us in ("inc", "dec") else of or what.stitch
         plain = Make(STITCHES.get(base.us, base), (nth - 1,), None, start, end)
         if what.stitch.takes == 2:
             if also not in (None, nth + 1):
@@ -111,7 +116,7 @@ class Paces(Makes):
             return Repeat((plain, what), start, end, starred=True, paced=also is None)
         if also is not None:
             return None
-        if what.stitch.makes > 1:
+        if what.stitch.makes > 1 or (of is not None and of.us != what.stitch.us):
             return Repeat((plain, what), start, end, starred=True)
         left_out = Skip((nth - 1,), "st", start, end)
         return Repeat((what, left_out), start, end, starred=True)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Figure, More, Target
+from tracker.notation.tree import At, Figure, More, Target
 from tracker.notation.wordlists import ABOUT_STARS, AGAIN, BEGINNING, CHAIN_WORDS, SPACE_WORDS
 
 
@@ -144,8 +144,10 @@ class Repeats(Deeds):
             return Tail(None)
         mark = self.at
         target = self.target()
-        if target is not None:
+        if target is not None and (self.led or target.at is At.EACH):
             return Tail(None, target=target)
+        if target is not None:
+            return None  # "repeat the first st": not how often
         self.at = mark
         return Tail(None, more=More.UNSAID) if starred or self._clause_is_over() else None
 

@@ -121,6 +121,12 @@ WORKING = SHAPING | _words(
     last times half between twice remaining around across together each every"""
 )
 
+#: Words with which what was just said is bounded: "2 sc per side", "3 more past the marker".
+BOUNDING = _words(
+    """before after past beyond per minus less except excluding but only if unless or either
+    instead"""
+)
+
 #: Colours that yarn is named by.
 COLOURS = _words(
     """white black red orange yellow green blue purple pink brown grey gray cream mc cc beige
