@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.kit import NUMBER_WORDS
@@ -24,6 +25,7 @@ from tracker.notation.wordlists import (
     SEPARATORS,
     SHAPING,
     SKIPS,
+    STITCH_WORDS,
     TAIL_WORDS,
     VERBS,
     WORKING,
@@ -38,6 +40,9 @@ _TOGETHER = re.compile(
     r"(?:\d|three|four|five)? ?(?:loops|lps)(?: on (?:the |your )?hook)?"
 )
 _MARKERS = frozenset(("marker", "markers", "marked"))
+#: "Adding 2 sts at the back" asks for stitches, "7 sts apart" does not.
+_CHANGES = frozenset(["add", "adding", "lose", "losing", "drop", "dropping", "gain", "gaining"])
+_LOOP_WORDS = frozenset(("loop", "loops", "blo", "flo"))
 #: Longer words that stand alone are no abbreviation of a stitch.
 _MOST_LETTERS = 6
 
@@ -130,6 +135,7 @@ class Advice(Repeats):
         self.folded = self.folded or bool(words & FOLDS)
         # "insert hook in next st": a part of a stitch that is told step by step
         told = bool(words & HANDS) and bool(words & {"next", "each"})
+        told = told or (bool(words & _CHANGES) and self._numbers_stitches(clause))
         craft = bool(words & CRAFT) or (clause[0].text == "take" and bool(words & PIECES))
         advice = craft and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (
@@ -138,6 +144,13 @@ class Advice(Repeats):
         ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
+
+    def _numbers_stitches(self, clause: list[Token]) -> bool:
+        """Whether a number of stitches is in the words."""
+        return any(
+            (one.type is Type.NUMBER or one.text in NUMBER_WORDS) and other.text in STITCH_WORDS
+            for one, other in pairwise(clause)
+        )
 
     def _before_work(self) -> int:
         """Where this clause of other words ends: also at "and" before an instruction."""
@@ -159,7 +172,9 @@ class Advice(Repeats):
         """Whether a clause goes on from a stitch with a place that is not known."""
         before, first = self.tokens[begin - 1], self.tokens[begin]
         goes_on = begin > 0 and before.type is Type.WORD and before.text not in SEPARATORS
-        if goes_on and (first.text in BOUNDING or self._at_a_marker(begin)):
+        clause = {t.text for t in self.tokens[begin : self.at]}
+        bounded = first.text in BOUNDING or ("only" in clause and clause.isdisjoint(_LOOP_WORDS))
+        if goes_on and (bounded or self._at_a_marker(begin)):
             return True
         known = self.tokens[min(begin + 1, len(self.tokens) - 1)].text == "it"
         return goes_on and not known and first.text in PREPOSITIONS and self._is_stitch(begin - 1)

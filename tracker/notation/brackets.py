@@ -111,7 +111,8 @@ class Brackets(Stars):
         if _TOLD.fullmatch(plain(self.text[start : self.last_end])):
             return [Note(start, self.last_end)]
         words = {t.text for n in unread for t in tokenize(n.words)}
-        if words & (WORKING - {"stitch", "st", "sts", "first", "last", "same", "each"}):
+        some = "only" in words and any(isinstance(n, _WORKED) for n in body)
+        if some or words & (WORKING - {"stitch", "st", "sts", "first", "last", "same", "each"}):
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
         return [Note(start, self.last_end)]
 

@@ -212,7 +212,7 @@ class Deeds(Colours):
 
     def _start_here(self) -> Act | Note | Skip | None:
         """``("start" | "starting") target``: where the round begins"""
-        start = self.here.start
+        mark, start = self.at, self.here.start
         if not self.accept_any("start", "starting", "beginning", "begin"):
             return None
         led = self.accept_any("with", "by")
@@ -223,10 +223,24 @@ class Deeds(Colours):
         target = self.target()
         if target is not None and target.at is At.HOOK:
             return Skip((target.nth - 1,), "ch", start, self.last_end, At.FIRST)
-        self.to_clause_end()
+        works = self._works_in_clause()
+        if works and target is None:
+            self.at = mark
+            return None
+        if not works:
+            self.to_clause_end()
         if target is None or self.begun:
             return Note(start, self.last_end)
         return Act(Deed.COLOUR, start, self.last_end, target=replace(target, at=At.ANY))
+
+    def _works_in_clause(self) -> bool:
+        """Whether something is made further on in this clause."""
+        mark, end, found = self.at, self.clause_end(), False
+        while self.at < end and not found:
+            found = self._stitch_named()
+            self.at += 1
+        self.at = mark
+        return found
 
     def _number_of_stitches(self) -> bool:
         """Whether a number of stitches stands here."""

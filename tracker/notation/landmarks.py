@@ -23,6 +23,11 @@ from tracker.notation.wordlists import (
     STITCH_WORDS,
 )
 
+#: Words for shapings, between which a number of stitches may be asked for.
+_SHAPED = frozenset(
+    ["inc", "incs", "dec", "decs", "increase", "increases", "decrease", "decreases"]
+)
+
 
 class Landmarks(Ends):
     """Rules for landmarks.
@@ -54,8 +59,9 @@ class Landmarks(Ends):
             self.at += 1
         words = {t.text for t in self.tokens[begin : self.at]}
         if not clause & GROUPS and not numbered:
-            if self._two_by_number(begin):
-                self.at = mark
+            alone = words <= {"each", "every", "them"} or not words.isdisjoint(_SHAPED)
+            if alone or self._two_by_number(begin):
+                self.at = mark  # how many stand between shapings is no place
                 return None
             return Target(At.NEXT if words.isdisjoint(("each", "every")) else At.EACH)
         self.to_clause_end()
@@ -129,7 +135,7 @@ class Landmarks(Ends):
         """``same = "same" [kind] ["as" words]``"""
         if self.accept_any("current", "joining"):
             return Target(At.SAME, self.kind() or "st")
-        if self.ahead().text in ROUND_WORDS or not self.accept_any("same", "that"):
+        if self.ahead().text in (*ROUND_WORDS, *ON_THE_ROW) or not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0
         if kind in ("sp", "gap"):

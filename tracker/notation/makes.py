@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.doubts import doubt_of
 from tracker.notation.reaching import Reaching
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
@@ -89,6 +90,9 @@ class Makes(Reaching):
         elif count is None and target is not None and target.kind == "along" and not self.one:
             why = "does not say how many stitches"
             return [Unread(self.text[start:end], start, end, why)]
+        doubt = doubt_of(first, self.text[start:end], gathered is not None)
+        if doubt:
+            return [Unread(self.text[start:end], start, end, doubt)]
         made = self._made_from_hook(first) or self._made_there(first, together is None)
         return made if colour is None else [colour, *made]
 

@@ -10,6 +10,7 @@ from tracker.notation.tree import Make, Node, Repeat, Skip
 from tracker.notation.wordlists import SKIPS, VERBS
 
 _INCREASES = ("inc", "incs", "increase", "increasing")
+_NAMED = ("inc", "dec")
 _DECREASES = ("dec", "decs", "decrease", "decreasing")
 
 
@@ -89,7 +90,7 @@ class Paces(Makes):
         if figure is None and self.accept_any(*_INCREASES):
             figure = (2,)  # "sc inc every 3rd st"
         if figure is None or figure == (1,):
-            return Make(stitch, (1,), None, start, self.last_end)
+            return Make(stitch, (1,), None, start, self.last_end, numbered=False)
         n = min(figure[0], 40)
         return Make(
             stitch._replace(abbr=f"{n} {stitch.abbr} in one", makes=n * stitch.makes),
@@ -107,7 +108,7 @@ class Paces(Makes):
         ``of``: what the round is of, so that none is left out beside "a bobble in every 5th".
         """
         end = self.last_end
-        base = STITCHES["sc"] if what.stitch.us in ("inc", "dec") else of or what.stitch
+        base = STITCHES["sc"] if what.stitch.us in _NAMED else of or what.stitch
         plain = Make(STITCHES.get(base.us, base), (nth - 1,), None, start, end)
         if what.stitch.takes == 2:
             if also not in (None, nth + 1):
@@ -116,7 +117,11 @@ class Paces(Makes):
             return Repeat((plain, what), start, end, starred=True, paced=also is None)
         if also is not None:
             return None
-        if what.stitch.makes > 1 or (of is not None and of.us != what.stitch.us):
+        shell = what.stitch.us not in _NAMED and not what.numbered and what.stitch.makes > 1
+        if what.stitch.makes > 2 and of is None and not shell:
+            return None  # "3 dc in every 3rd st": what the others are is not said
+        shaped = what.stitch.makes > 1 and not shell
+        if shaped or (of is not None and of.us != what.stitch.us):
             return Repeat((plain, what), start, end, starred=True)
         left_out = Skip((nth - 1,), "st", start, end)
         return Repeat((what, left_out), start, end, starred=True)

@@ -260,7 +260,10 @@ class Repeats(Deeds):
             self.accept_any("the")
             if self.accept_any("last", "final"):
                 figure = self.accept_figure() or (1,)
-                self.kind()
+                named = self.kind() or self.accept_phrase(self.lexicon.phrases)
+                if named in ("inc", "dec", "invdec"):
+                    self.at = mark  # what stands instead of it is not said
+                    return found
                 self._on_last_pass()
                 return replace(found, omit=figure[0])
         self.at = mark

@@ -118,13 +118,14 @@ SHAPING = _words(
 #: Words that could change a count: a clause with one of them is never passed over.
 WORKING = SHAPING | _words(
     """leave leaving same next until stitch stitches sts st sp space ch chain work corner first
-    last times half between twice remaining around across together each every"""
+    last times half between alternate alternately alternating twice remaining around across
+    together each every"""
 )
 
 #: Words with which what was just said is bounded: "2 sc per side", "3 more past the marker".
 BOUNDING = _words(
     """before after past beyond per minus less except excluding but only if unless or either
-    instead"""
+    instead from"""
 )
 
 #: Colours that yarn is named by.
