@@ -116,8 +116,8 @@ class Walker(Repeating):
         if target.at is not At.EACH or bounded or self.now.in_place or self.now.inside >= 0:
             return False
         later = [n for n in rest if isinstance(n, Make | Group | Skip | Repeat)]
-        full = [n for n in later if isinstance(n, Make | Group) and _needs_all(n)]
-        return bool(later) and not full
+        each = [n for n in later if isinstance(n, Make | Group) and _is_each(n)]
+        return bool(later) and not each
 
     def _each_then(self, node: Node, rest: tuple[Node, ...]) -> bool:
         """Work ``node`` so far that ``rest`` just fits behind it; False where nothing fits."""
@@ -220,9 +220,8 @@ def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) ->
     return Walker(tuple(nodes), start, reading or Reading()).walk()
 
 
-def _needs_all(node: Make | Group) -> bool:
-    """Whether a stitch behind "sc around" goes into all places too, or into the first again."""
-    return node.target is not None and node.target.at in (At.EACH, At.FIRST)
+def _is_each(node: Make | Group) -> bool:
+    return node.target is not None and node.target.at is At.EACH
 
 
 def _breadth(target: Target | None) -> int:
