@@ -51,15 +51,15 @@ def _rows(name: str, part: CheckedPart, at: int | None, *, printed: bool) -> Ite
     width = max(map(len, below), default=0)
     makes = [figures(found.makes, at, "?") for found in part.rounds]
     wide = max(map(len, makes), default=0) if printed else 0
-    told: tuple[Message, ...] = ()
+    told: set[Message] = set()
     for found, before, after in zip(part.rounds, below, makes, strict=True):
         row = f"  {found.label:{labels}}  {found.verdict:8}  {before:>{width}} → {after:{wide}}"
         said = f"  printed {figures(found.stated, at, '')}" if printed and found.stated else ""
         yield f"{row}{said}".rstrip()
         for message in found.messages:
-            if message not in told:  # a range of rounds has the same fault once a round
+            if message not in told:  # the same words worked again have the same fault
                 yield from _indented(name, message)
-        told = found.messages
+        told.update(found.messages)
 
 
 def figures(counted: Figures, at: int | None, unknown: str) -> str:

@@ -201,6 +201,20 @@ def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
     assert found["To join the squares"].steps == ("Sew them along their sides.",)
 
 
+def test_what_the_notes_say_of_chains_goes_before_the_rounds():
+    text = (
+        "Heron Cap\n\nNotes\nThe ch 3 at the start of a round does not count as a stitch.\n\n"
+        "Special stitches\nPuff: 5 hdc drawn together in one st, ch 1. The ch 1 does not count.\n\n"
+        "Crown\nRnd 1: Ch 3, 12 dc in MR, join.\nRnd 2: Ch 3, 2 dc in each st, join.\n\n"
+        "Cord\nRow 1: 4 sc in MR (4)"
+    )
+    found = read(text)
+    said = "The ch 3 at the start of a round does not count as a stitch.\n"
+    assert parts(found)["Crown"].rounds.startswith(f"{said}Rnd 1:")
+    assert parts(found)["Cord"].rounds == "Row 1: 4 sc in MR (4)\n"
+    assert [one.makes for one in found.checked.parts[0].rounds] == [(12,), (24,)]
+
+
 def test_numbers_of_pages_are_no_words_of_the_text():
     text = (
         "Heron          page 1\n\nRnd 1: 6 sc in MR (6)\nPage 2 of 3\nRnd 2: 2 sc in each st (12)"

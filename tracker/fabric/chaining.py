@@ -157,7 +157,8 @@ class Chaining(Making):
         """The chain space in a beginning chain longer than its stitch is high."""
         height = self._stand_in().height
         over = count - height
-        return over if node.counts is None and height and over in self.chain_lengths else 0
+        general = node.counts is None or node.lasting
+        return over if general and height and over in self.chain_lengths else 0
 
     def _is_trailing(self, node: Chain) -> bool:
         """Whether a chain ends the round: after the join, or before the turn."""

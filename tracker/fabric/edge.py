@@ -281,12 +281,18 @@ class Below:
                 return (i, 0, 0, 0, (), len(self.edge))
         return None
 
-    def before(self, kind: str, stop: str) -> int:
-        """How many places of ``kind`` lie before the next place of kind ``stop``."""
+    def before(self, kind: str, stop: str, keep: int = 0) -> int:
+        """How many places of ``kind`` lie before the next place of kind ``stop``.
+
+        With ``keep``, before the last ``keep`` of those.
+        """
         count, offset = 0, self.offset
+        passing = self.left(stop) - keep if keep else 0
         for spot in self.edge[self.index :]:
             if self.matches(stop, spot):
-                return count
+                passing -= spot.count - offset
+                if passing < 0:
+                    return count
             if self.matches(kind, spot):
                 count += spot.count - offset
             offset = 0

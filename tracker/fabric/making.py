@@ -9,6 +9,7 @@ from tracker.fabric.edge import GROUPED
 from tracker.fabric.ending import Ending
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.reading import every
+from tracker.fabric.steps import Kind
 from tracker.fabric.trees import goes_along_chain, slips
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Skip, Target
@@ -174,7 +175,8 @@ class Making(Ending):
     def _under_chain(self, target: Target) -> bool:
         """Whether "first st" is the one that the counting chain already stands on."""
         single = target.at is At.FIRST and target.count is None and bool(self.below)
-        chained = single and not self.now.begun and self.below.taken > 0
+        fresh = not self.now.begun or all(run.kind is not Kind.STITCH for run in self.done.runs)
+        chained = single and fresh and self.below.taken > 0
         return chained and self.below.matches(target.kind, self.below.edge[0])
 
     def _same(self, node: Make, target: Target, count: int) -> None:
@@ -190,12 +192,14 @@ class Making(Ending):
     def _each(self, node: Make, target: Target, count: int) -> None:
         kind, spared = self._kind(target.kind), 0
         places = self.below.left(kind)
-        if target.leave is not None:
-            spared = self.figure(target.leave)
+        keep = 0 if target.leave is None else self.figure(target.leave)
+        if not target.until:
+            spared = keep
             places -= spared
         stop = target.until or self._stop_in_pass(node, target)
         if stop:
-            places = self.below.before(kind, stop) if stop != kind else min(1, places)
+            keep = keep if target.until else 0
+            places = self.below.before(kind, stop, keep) if stop != kind else min(1, places)
         if target.group and self.below.has_group(target.group):
             self._each_group(node, target.group, count)
             return

@@ -79,7 +79,7 @@ def saying(nodes: tuple[Node, ...], said: Mapping[int, bool]) -> tuple[Node, ...
     if chain is None or chain.counts is not None or chain.count[0] not in said:
         return nodes
     counts = said[chain.count[0]]
-    return with_node(nodes, chain, replace(chain, counts=counts))
+    return with_node(nodes, chain, replace(chain, counts=counts, lasting=True))
 
 
 def taken_apart(node: Group) -> tuple[Node, ...]:

@@ -15,6 +15,11 @@ from tracker.notation.wordlists import (
 )
 
 
+def spacey(kind: str) -> bool:
+    """Whether a kind of place (as in `Target`) is a chain space or a corner."""
+    return kind in ("sp", "corner") or kind.endswith(" sp")
+
+
 class Ends(Kinds):
     """Rules for where a row of places ends."""
 
@@ -33,12 +38,15 @@ class Ends(Kinds):
         """
         around = self._ends()
         mark = self.at
+        if self.here.text == "up" and self.ahead().text in ("to", "until"):
+            self.at += 1
         if self.accept_any("to", "until", "till"):
             self.accept_all("the", "you", "reach")
             if self.accept_any("last"):
                 leave = self.accept_figure() or (1,)
-                self.kind()
-                return Target(At.EACH, found.kind, leave=leave)
+                kind = self.kind() or "st"
+                until = kind if spacey(kind) and not spacey(found.kind) else ""
+                return Target(At.EACH, found.kind, leave=leave, until=until)
             left = self._so_many_left()
             if left is not None:
                 return Target(At.EACH, found.kind, leave=left)

@@ -12,6 +12,7 @@ from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lastly import in_last
 from tracker.notation.lexicon import Lexicon
+from tracker.notation.remarks import by_length, remarks
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import Act, Evenly, Figure, Node, Note, RoundText, Stated, Unread
 
@@ -103,6 +104,13 @@ def read_round(
     if len(text) > MOST_LETTERS:
         return _unread(text, "has more words than one round is told in")
     lexicon = lexicon or Lexicon(terms)
+    said = remarks(text)
+    if said:
+        rest = text
+        for one in said:
+            rest = _blanked(rest, one.start, one.end)
+        found = read_round(rest, lexicon, sizes=sizes)
+        return replace(found, text=text, chains=tuple(by_length(said).items()))
     last = in_last(text)
     if last is not None:
         rest = text[: last.start] + " " * (last.end - last.start) + text[last.end :]

@@ -44,7 +44,8 @@ class Target:
         nth: for `At.HOOK`, which chain; for `At.BELOW`, which round (0: not said); for
             `At.SAME`, 1 for the place that the round's first stitch went into; where
             ``kind`` is a group, which of its stitches (-1 the last, 0 not said).
-        until: with `At.EACH`, the kind of place it stops before ("to next ch-2 sp").
+        until: with `At.EACH`, the kind of place it stops before ("to next ch-2 sp"); with
+            ``leave``, before the last so many of those.
         counts: for `At.HOOK`, whether the chains passed over count as a stitch, where the
             words say so; ``plus``: chains of theirs that make a space behind that stitch.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
@@ -329,6 +330,7 @@ class RoundText:
         often: how many rounds are worked so in each size, where that differs; else ().
         uneven: that number differs in a way that is not followed.
         last: what is worked in the last of several rounds, where that is told apart.
+        chains: what is said of the beginning chains of all rounds: length, whether it counts.
     """
 
     text: str
@@ -341,3 +343,4 @@ class RoundText:
     often: Figure = ()
     uneven: bool = False
     last: RoundText | None = None
+    chains: tuple[tuple[int, bool], ...] = ()

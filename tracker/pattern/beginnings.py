@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from tracker.fabric.judge import Judged
 from tracker.fabric.reading import Reading
@@ -94,6 +94,16 @@ class Beginnings:
         if onto and length > 1:
             return Reading(chain_counts=onto == "chain")
         return Reading(chain_counts=length >= 3 and not overlong(nodes, length))
+
+    def hear(self, nodes: tuple[Node, ...], chains: Iterable[tuple[int, bool]]) -> None:
+        """Remember what words beside a round say of the chains of all rounds."""
+        said = [
+            (node.count[0], node.counts)
+            for node in nodes
+            if isinstance(node, Chain) and node.lasting and node.counts is not None
+        ]
+        for length, counts in (*said, *chains):
+            self.said[length] = self.counts[length] = counts
 
     def learn(self, nodes: tuple[Node, ...], pending: Chain | None, judged: Judged) -> None:
         """Remember what this round shows of beginning chains."""

@@ -12,7 +12,7 @@ from tracker.fabric.judge import Judged
 from tracker.fabric.reading import every
 from tracker.fabric.trees import beginning
 from tracker.notation.dictionary import STITCHES, base_of
-from tracker.notation.tree import Act, Deed, Make, Node
+from tracker.notation.tree import Act, Chain, Deed, Make, Node
 from tracker.pattern.causes import Cause
 from tracker.pattern.order import Task
 
@@ -66,7 +66,7 @@ class House:
         if chain is None or first is None:
             return None
         stitch = chain.stands_for or base_of(first.stitch.us)
-        key = f"{stitch} {'counted' if chain.counts else ''}{chain.plus or ''}"
+        key = f"{stitch} {'counted' if chain.counts else ''}{_plus(nodes, chain, stitch) or ''}"
         length = self._chains.setdefault(key, chain.count[0])
         if length == chain.count[0]:
             return None
@@ -86,7 +86,8 @@ class House:
             return Cause("is a chain of none", chain.start, chain.end)
         stitch = chain.stands_for or base_of(first.stitch.us)
         height = STITCHES[stitch].height if stitch in STITCHES else 0
-        if not height or chain.count[0] - chain.plus <= height or chain.counts is None:
+        over = chain.count[0] - _plus(nodes, chain, stitch) - height
+        if not height or over <= 0 or chain.counts is None:
             return None
         text = f"begins with ch {chain.count[0]}, longer than {stitch} is high (ch {height})"
         return Cause(text, chain.start, chain.end)
@@ -116,3 +117,11 @@ class House:
                 text = f"closes to ch {named}, but began with ch {chain.count[0]}"
                 return Cause(text, node.start, node.end)
         return None
+
+
+def _plus(nodes: tuple[Node, ...], chain: Chain, stitch: str) -> int:
+    """The chains beyond the stitch that a beginning chain stands for: said, or as in the round."""
+    over = chain.count[0] - (STITCHES[stitch].height if stitch in STITCHES else 0)
+    spaces = {n.count[0] for n in every(nodes) if isinstance(n, Chain) and n is not chain}
+    inferred = chain.counts is not None and chain.lasting and over in spaces
+    return chain.plus or (over if inferred else 0)

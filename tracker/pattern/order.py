@@ -81,6 +81,8 @@ class Order:
         for item in _in_turn(reads):
             if item.read.again is not None:
                 yield from self._again(item, item.read.again)
+            elif _only_says(item):
+                yield item
             elif not works(item.read.nodes) and not unread_in(item.read.nodes):
                 yield self._wordless(item) if _counts(item) else item
             else:
@@ -336,3 +338,10 @@ def _numbered(item: ReadLine, number: int) -> ReadLine:
     """One round of a line that is for several, which do not follow one another."""
     label = f"{'Row' if item.line.kind == 'row' else 'Rnd'} {number}"
     return replace(item, line=replace(item.line, label=label, first=number, last=number, others=()))
+
+
+def _only_says(item: ReadLine) -> bool:
+    """Whether a line without a label only tells of the beginning chains of all rounds."""
+    nodes = item.read.nodes
+    told = any(isinstance(node, Chain) and node.lasting for node in nodes)
+    return told and not item.line.label and all(isinstance(node, Chain | Note) for node in nodes)

@@ -142,6 +142,7 @@ class PartChecker(Placing):
         for task in items:
             self.items.append(task)
             if isinstance(task, ReadLine):
+                self.beginnings.hear(task.read.nodes, task.read.chains)
                 self._deeds(task.read.nodes)
             elif task.only:
                 self._for_some(task)
@@ -190,6 +191,7 @@ class PartChecker(Placing):
     def work_round(self, task: Task) -> None:
         """Judge one round, add it to ``found``, and go on from what it leaves."""
         self.misnumbered = [] if self.house is None else self.house.number(task)
+        self.beginnings.hear((), task.body.read.chains)
         fault = self._fault(task)
         if fault is not None:
             self._unread(task, fault)

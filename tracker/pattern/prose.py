@@ -13,6 +13,7 @@ from dataclasses import replace
 
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.problems import Message
+from tracker.notation.remarks import remarks
 from tracker.notation.sizes import may_be_two, sizes_in
 from tracker.pattern.cautions import cautions_in
 from tracker.pattern.draft import Draft
@@ -44,6 +45,7 @@ MOST_ROUNDS = 10_000
 """Rounds that the labels of a text stand for."""
 
 _LONGEST_TITLE = 80
+_CHAINS = re.compile(r"\bch(?:ain)?s?\b|\bch\d", re.IGNORECASE)
 #: Sections that are told about the piece, in this order.
 _FACTS = (Kind.FRONT, Kind.NOTES, Kind.MATERIALS, Kind.SIZES, Kind.GAUGE, Kind.ABBREVIATIONS)
 
@@ -94,6 +96,7 @@ class _Drafting:
         self.parts: list[Part] = []
         self.lines: list[tuple[int, ...]] = []
         self.about: list[str] = []
+        self.notes = [s for s in self.sections if s.kind in _FACTS]
 
     def _settle_terms(self, text: str) -> None:
         self.terms, warning = terms_of(text, "\n".join(self._said(Kind.PART)))
@@ -116,6 +119,7 @@ class _Drafting:
             self._section(section)
         self._refuse()
         self.parts = named_apart(self.parts)
+        self._tell_of_chains()
         self.about += [
             _paragraph(section)
             for kind in _FACTS
@@ -175,8 +179,9 @@ class _Drafting:
             self._making_up(section)
             return
         found = rounds_of(section.lines, self.lexicon)
-        if not found.texts:
+        if not has_work(section.lines, self.lexicon) and all(map(remarks, found.texts)):
             self.about.append(_paragraph(section))
+            self.notes.append(section)
             return
         copies = copies_of(section.heading, heading=True)
         hook = "" if self.gauge is not None else self.hook
@@ -184,6 +189,21 @@ class _Drafting:
         self.parts.append(part)
         self.lines.append(tuple(found.lines))
         self.about += rest
+
+    def _tell_of_chains(self) -> None:
+        """Put what the text says once of all beginning chains before each part's rounds."""
+        told = {
+            said.text[one.start : one.end].strip(" *"): said.line
+            for section in self.notes
+            if section.kind is not Kind.ABBREVIATIONS
+            for said in section.lines
+            for one in remarks(said.text)
+        }
+        words = "".join(f"{one}.\n" for one in told)
+        for index, part in enumerate(self.parts):
+            if _CHAINS.search(part.rounds):
+                self.parts[index] = part._replace(rounds=words + part.rounds)
+                self.lines[index] = (*told.values(), *self.lines[index])
 
     def _name(self, section: Section) -> str:
         heading = known_heading(section.heading)

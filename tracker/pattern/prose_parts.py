@@ -12,7 +12,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import split_lines
 from tracker.notation.reader import read_round
 from tracker.notation.tokens import Type, plain, tokenize
-from tracker.notation.tree import Act, Chain, Node, Note, RoundText
+from tracker.notation.tree import Act, Chain, Note, RoundText
 from tracker.pattern.model import Part, Worked
 from tracker.pattern.prose_facts import copies_of, facts_of_part
 from tracker.pattern.prose_lines import LONGEST, Said, label_of
@@ -96,7 +96,7 @@ def _is_round(text: str, lexicon: Lexicon, *, begun: bool) -> bool:
     if label_of(text) is not None:
         return True
     read = read_round(text, lexicon)
-    if read.again is not None or read.even or read.until or _lasting(read.nodes):
+    if read.again is not None or read.even or read.until or _lasting(read):
         return True
     if works(read.nodes) and not unread_in(read.nodes):
         return True
@@ -107,8 +107,9 @@ def _is_round(text: str, lexicon: Lexicon, *, begun: bool) -> bool:
     return begun and (works(read.nodes) or _names_stitch(text, lexicon))
 
 
-def _lasting(nodes: Sequence[Node]) -> bool:
-    return any(isinstance(node, Chain) and node.lasting for node in nodes)
+def _lasting(read: RoundText) -> bool:
+    """Whether something is said of the beginning chains of all rounds."""
+    return bool(read.chains) or any(isinstance(n, Chain) and n.lasting for n in read.nodes)
 
 
 def _names_stitch(text: str, lexicon: Lexicon) -> bool:
