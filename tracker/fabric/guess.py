@@ -8,7 +8,7 @@ from tracker.fabric.edge import Edge, plain_edge
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.stated import counting, figure_of, totals
-from tracker.fabric.trees import into_chain
+from tracker.fabric.trees import into_chain, slips
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, Repeat, Stated
 
@@ -65,7 +65,7 @@ def _is_open(node: Node) -> bool:
     """Whether how often a thing is worked depends on the round below."""
     if isinstance(node, Repeat):
         return node.times is None and not node.implied
-    target = node.target if isinstance(node, Make | Group) else None
+    target = node.target if isinstance(node, Make | Group) and not slips(node) else None
     return target is not None and target.at is At.EACH
 
 

@@ -9,7 +9,7 @@ from tracker.fabric.effort import TooMuchError
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
 from tracker.fabric.rewording import reworded, rewordings
-from tracker.fabric.stated import counting
+from tracker.fabric.stated import BUNCHES, counting
 from tracker.fabric.trees import beginning, chain_by_chain, stands_over
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
@@ -147,6 +147,6 @@ def _judged(
     fits = all(o.short is None and o.left == 0 for o in outcomes)
     way = None if stated is None else counting(stated, outcomes)
     agrees: bool | None = None
-    if stated is not None and way != "":
+    if stated is not None and way not in ("", BUNCHES):
         agrees = way is not None
     return Judged(reading, outcomes, fits, agrees, way or "")

@@ -55,6 +55,27 @@ def _in_opening(node: Node) -> Node:
     return replace(node, target=replace(target, at=at, kind=SKIPPED))
 
 
+def behind(nodes: tuple[Node, ...], number: int) -> tuple[Node, ...]:
+    """The tree of a round worked behind petals, with single stitches as places further down.
+
+    They are those of round ``number``, which the petals stand on; with 0, those that stand
+    between the petals.
+    """
+    return tuple(_behind(node, number) for node in nodes)
+
+
+def _behind(node: Node, number: int) -> Node:
+    if isinstance(node, Group | Repeat):
+        node = replace(node, body=behind(node.body, number))
+    target = node.target if isinstance(node, Make | Group) else None
+    if target is None or target.at is not At.NEXT or target.kind not in ("sc", "sl st", "st", "dc"):
+        return node
+    assert isinstance(node, Make | Group)
+    if number == 0:
+        return replace(node, target=replace(target, kind="post"))
+    return replace(node, target=replace(target, at=At.BELOW, nth=number, of=target.at))
+
+
 def with_stitches(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """The tree with "in the 2nd", which may be a chain, taken for the second stitch.
 

@@ -16,6 +16,10 @@ STITCHES_ALONE = ("stitches", "stitches without slip stitches")
 MOST_OPENINGS = 2
 
 
+#: Said of a figure that only counts petals or the like: they are as many, in one way or another.
+BUNCHES = "bunches"
+
+
 def totals(outcome: Outcome) -> dict[str, int]:
     """The totals a printed figure may mean, the likeliest first.
 
@@ -90,12 +94,15 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
         sums = wanted.setdefault(name, [0] * len(outcomes))
         for i in range(len(outcomes)):
             sums[i] += figure_of(figure, i)
-    proved = False
+    proved = bunched = False
     spaced = any(name in ("ch", "loop") or name.endswith("sp") for name in wanted)
     for name, figures in wanted.items():
         for i, outcome in enumerate(outcomes):
-            if name == "bunch" and figures[i] not in (bunches(outcome) or {figures[i]}):
-                return None
+            if name == "bunch":
+                ways = bunches(outcome)
+                if ways and figures[i] not in ways:
+                    return None
+                bunched = bool(ways)
             possible = _possible(name, outcome, spaced)
             if possible is None:
                 continue
@@ -103,7 +110,9 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
                 known = all(not n or counted(n, outcome) for n in wanted)
                 return None if known else _total_of_parts(stated, outcomes)
             proved = True
-    return "parts" if proved else ""
+    if proved:
+        return "parts"
+    return BUNCHES if bunched else ""
 
 
 def _total_of_parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:

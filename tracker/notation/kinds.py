@@ -25,6 +25,10 @@ from tracker.notation.wordlists import (
 _PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp", "lone", "gap")
 
 
+#: Words for several stitches in one place.
+_GROUPS = ("fan", "fans", "group", "groups", "shell", "shells", "petal", "petals")
+
+
 class Kinds(Kit):
     """Rules for kinds of place. ``loop`` is set aside when the words name a loop."""
 
@@ -174,7 +178,7 @@ class Kinds(Kit):
             self.at += 1
             self.accept("-")
             self.accept_phrase(self.lexicon.phrases)
-        if self.accept_any("fan", "fans", "group", "groups", "shell", "shells"):
+        if self.accept_any(*_GROUPS):
             return "group"
         self.at = mark
         return None

@@ -174,7 +174,7 @@ THINGS = (
 )
 
 #: Things made of several stitches, between which the gap is a place.
-GROUPS = _words("fan fans shell shells group groups cluster clusters pair pairs")
+GROUPS = _words("fan fans shell shells group groups cluster clusters pair pairs petal petals")
 #: Words for what is between stitches or groups, where no chain is.
 GAP_WORDS = _list("gap gaps")
 

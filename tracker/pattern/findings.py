@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from tracker.fabric.edge import made
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
-from tracker.fabric.stated import counting
+from tracker.fabric.stated import BUNCHES, counting
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lines import Line
 from tracker.notation.problems import Message
@@ -46,7 +46,8 @@ def verdict_of(judged: Judged, task: Task) -> Verdict:
         return Verdict.OPEN
     if task.stated is not None and not task.last:
         # The count is printed for the last round of the line; it may hold for this one.
-        return Verdict.AGREES if counting(task.stated, judged.outcomes) else Verdict.UNSTATED
+        proves = counting(task.stated, judged.outcomes) not in (None, "", BUNCHES)
+        return Verdict.AGREES if proves else Verdict.UNSTATED
     return Verdict.AGREES if judged.agrees else Verdict.UNSTATED
 
 

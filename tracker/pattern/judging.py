@@ -4,29 +4,31 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tracker.fabric.edge import GROUPED, SKIPPED, Edge, Spot, plain_edge
+from tracker.fabric.edge import GROUPED, SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.retold import in_opening
-from tracker.fabric.stated import figure_of
+from tracker.fabric.stated import BUNCHES, figure_of
+from tracker.fabric.supposing import supposed
 from tracker.fabric.trees import (
     fresh,
     in_other_space,
     names_gap,
     names_post,
     names_space,
+    rounds_below,
     self_contained,
     takes_up_opening,
 )
 from tracker.notation.lexicon import Lexicon
-from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Stated
+from tracker.notation.tree import At, Chain, Figure, Group, Make, More, Node, Repeat, Stated
 from tracker.pattern.beginnings import Beginnings
 
 #: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
-State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool]
+State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool, bool]
 
 
 def _edge_of_opening(nodes: tuple[Node, ...], opening: tuple[Figure, Figure], size: int) -> Edge:
@@ -37,6 +39,11 @@ def _edge_of_opening(nodes: tuple[Node, ...], opening: tuple[Figure, Figure], si
     first = next((t for t in placed if t is not None), None)
     skipped = first is not None and first.at is At.SKIPPED
     return (passed, over) if skipped else (over, passed)
+
+
+def _may_mean_more(node: Node) -> bool:
+    """Whether a number of times may be meant on top of the first, or not."""
+    return isinstance(node, Repeat) and node.more is More.UNSAID and node.starred
 
 
 class Judging:
@@ -50,6 +57,7 @@ class Judging:
         begun: whether any round was worked yet.
         doubt: whether the round below does not work out.
         guessed: whether the round below is only known by the printed count of this one.
+        supposed: whether the places below are only what the words and counts make likely.
         known: rounds judged before, with what they left behind.
     """
 
@@ -65,6 +73,7 @@ class Judging:
     begun: bool
     doubt: bool
     guessed: bool
+    supposed: bool
     known: dict[object, tuple[Judged | None, State]]
 
     def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
@@ -76,13 +85,15 @@ class Judging:
             self.effort.begin()
             judged = self._judge(nodes, stated)
             self.known[key] = known = (judged, self._state())
-        judged, (edges, self.pending, self.colour, self.guessed, self.doubt) = known
+        judged, (edges, self.pending, self.colour, *facts) = known
         self.edges = list(edges)
+        self.guessed, self.doubt, self.supposed = facts
         return judged
 
     def _state(self) -> State:
         """What a round begins from."""
-        return tuple(self.edges), self.pending, self.colour, self.guessed, self.doubt
+        facts = self.guessed, self.doubt, self.supposed
+        return tuple(self.edges), self.pending, self.colour, *facts
 
     def _judge(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """The reading that fits; None where too little is known of the round below."""
@@ -90,7 +101,7 @@ class Judging:
         if takes_up_opening(nodes):
             return self._in_opening(nodes, stated, base)
         if fresh(nodes, first=not self.begun and self.edges[0] is None):
-            self.pending = None
+            self.pending, self.supposed = None, False
             self.edges = [() for _ in self.edges]
             return judge(nodes, stated, self._starts(self.edges), base)
         if any(e is None for e in self.edges):
@@ -105,6 +116,8 @@ class Judging:
         vague = self._is_vague(nodes, found)
         if self.doubt and found.fits and found.agrees:
             return found
+        if vague and not self.doubt and self._suppose(nodes, stated, base):
+            return judge(nodes, stated, self._starts(self.edges), base)
         if (self.doubt or vague) and self_contained(nodes):
             if self.doubt:  # it does not go into what a round makes that does not work out
                 self.edges, self.doubt = [None] * self.sizes, False
@@ -114,6 +127,18 @@ class Judging:
         if vague:
             return self._by_repeats(nodes, stated, base) or found
         return self._by_printed(nodes, stated, base, found.fits) or found
+
+    def _suppose(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> bool:
+        """Take spaces at equal distances for the round below, if one number of them fits."""
+        plain = all(s.name == "st" for s in self.edges[0] or ())
+        if self.sizes > 1 or not plain or self.supposed:
+            return False
+        count = stitches(self.edges[0] or ())
+        edge = supposed(nodes, stated, self._starts(self.edges)[0], base, count)
+        if edge is None:
+            return False
+        self.edges, self.supposed, self.guessed = [edge], True, True
+        return True
 
     def _in_opening(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
@@ -140,19 +165,37 @@ class Judging:
         """
         if judged is None or not self.edges[0]:
             return False
+        if self.supposed and not (judged.fits and judged.agrees is not False):
+            return True
+        numbers = rounds_below(nodes)
+        proved = judged.fits and bool(judged.agrees)
+        if not proved and numbers and min(numbers) > 0 and not self_contained(nodes):
+            return True  # all goes into a round further down that is not known
         if any(names_post(node) for node in every(nodes)):
             return not any(spot.group for edge in self.edges for spot in edge or ())
         if not judged.fits and any(names_gap(node) for node in every(nodes)):
             return True
-        proved = judged.fits and bool(judged.agrees)
         if not proved and self._without_groups() and any(map(self._names_group, every(nodes))):
             return True
         plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
-        if not plain or proved:
+        if not plain or proved or self._says_all(nodes, judged):
             return False
         return any(in_other_space(node) for node in every(nodes)) or (
             not judged.fits and any(names_space(node) for node in every(nodes))
         )
+
+    def _says_all(self, nodes: tuple[Node, ...], judged: Judged) -> bool:
+        """Whether the words fit, and how often all is worked is sure without the edge below.
+
+        They say it, or use up as many places as are known, or tell how many petals there are.
+        """
+        if not judged.fits:
+            return False
+        if judged.counting == BUNCHES:
+            return True
+        known = [sum(spot.count for spot in edge or ()) for edge in self.edges]
+        whole = [o.takes for o in judged.outcomes] == known
+        return self_contained(nodes) and (whole or not any(map(_may_mean_more, every(nodes))))
 
     def _without_groups(self) -> bool:
         """Whether no group of stitches, such as a shell, is known on any edge below."""
@@ -169,6 +212,7 @@ class Judging:
 
     def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
         """A round that says itself how much it makes, whatever is below."""
+        self.supposed = False
         return judge(nodes, stated, self._starts([None] * self.sizes), base)
 
     def _by_repeats(

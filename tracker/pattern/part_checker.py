@@ -100,7 +100,7 @@ class PartChecker(Placing):
         self.rows_made: list[int | None] = [0] * self.sizes
         self.begun = False
         self.doubt = False
-        self.guessed = False
+        self.guessed = self.supposed = False
         self.known: dict[object, tuple[Judged | None, State]] = {}
         self.causes: dict[int, Cause] = {}
         self.failed: tuple[ReadLine, ReadLine, tuple[Edge | None, ...]] | None = None

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+import re
+
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
-from tracker.fabric.retold import raised, saying, with_stitches
+from tracker.fabric.retold import behind, raised, saying, with_stitches
 from tracker.fabric.trees import into_row_ends, rounds_below, turns_first
+from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure, Loops, Node
 from tracker.pattern.judging import Judging
 from tracker.pattern.order import Task
+
+#: "Working behind the petals", "in back of flower", "fold petals forward".
+_BEHIND = re.compile(
+    r"\b(?:behind|back of) (?:the |each )?(?:[a-z]+ ){0,2}?(?:petals?|flower|rose|work)\b"
+    r"|\bbetween (?:the |each )?(?:next )?(?:[a-z0-9]+ )?petals\b"
+    r"|\bpetals? (?:forward|towards?|down|to(?:wards?)? the front|out of the way)\b"
+)
 
 
 class Placing(Judging):
@@ -29,7 +39,7 @@ class Placing(Judging):
     def _placed(self, task: Task) -> tuple[Node, ...]:
         """The tree of a round, and ``edges`` as what it is worked into."""
         nodes = saying(task.body.read.nodes, self.beginnings.said)
-        nodes = self._at_round(raised(nodes, self.number))
+        nodes = self._at_round(raised(self._behind(task, nodes), self.number))
         if self.begun and not self._on_foundation():
             nodes = with_stitches(nodes)
         if turns_first(nodes) and not self._rowed(task):
@@ -42,6 +52,16 @@ class Placing(Judging):
         """Whether only chains are below."""
         edge = self.edges[0] or ()
         return bool(edge) and all(spot.name == "ch" for spot in edge)
+
+    def _behind(self, task: Task, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+        """Go into what petals stand on or between, where the words ask for it."""
+        if not _BEHIND.search(plain(task.body.read.text)):
+            return nodes
+        spots = [spot for edge in self.edges for spot in edge or ()]
+        lone = any(not s.group and not s.chains and s.name not in ("st", "tch") for s in spots)
+        digits = task.label.rpartition(" ")[2]
+        number = int(digits) if digits.isdigit() else self.number + 1
+        return behind(nodes, 0 if lone else max(1, number - 2))
 
     def _at_round(self, nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         """Go down to an earlier round where all the words work into that: layered petals."""
