@@ -18,7 +18,9 @@ _COUNTS = (
 #: Words before the first chain of all.
 _TO_BEGIN = ("start", "begin", "commence", "commencing", "beginning", "starting")
 #: What chains passed over count as beyond a stitch: "counts as dc and ch-2 sp".
-_AND_SPACE = re.compile(r"(?:,|and|plus|\+|&)\s*(?:a\s+)?(?:ch(?:ain)?[- ]?(\d+)|(\d+)[- ]?ch)")
+_AND_SPACE = re.compile(
+    r"(?:,|and|plus|\+|&)\s*(?:(?:a|1|one)\s+)?(?:ch(?:ain)?[- ]?(\d+)|(\d+)[- ]?ch(?![- ]?\d))"
+)
 
 
 class Chains(Counts):
@@ -128,7 +130,9 @@ class Chains(Counts):
         self.accept_number()
         key = self.accept_phrase(self.lexicon.phrases)
         self.accept_any(*STITCH_WORDS)
+        mark = self.at
         plus = self._plus() if self.accept_any("and", "plus", "+", ",") else 0
+        self.at = self.at if plus else mark
         lasting = bool(self.accept_any("throughout", "always", "here", "now"))
         return replace(
             chain, counts=counts, stands_for=key or "", plus=plus if counts else 0, lasting=lasting
@@ -136,9 +140,10 @@ class Chains(Counts):
 
     def _plus(self) -> int:
         """``["a"] chain``: the chains that go beyond the stitch a chain stands for."""
-        self.accept_any("a", "one")
+        self.accept_any("a", "one", *(("1",) if self.ahead(2).text == "-" else ()))
         figure = self._chain_count()
         if figure is not None:
+            self.accept_any(*SPACE_WORDS)
             return figure[0]
         return int(bool(self.accept_any(*CHAIN_WORDS)))
 
@@ -161,12 +166,27 @@ class Chains(Counts):
         if target is None or target.at is not At.HOOK:
             return target
         begin = self.here.start
-        counts = self._chains_count()
+        counts = self._chains_count() if self.here.type is Type.OPEN else self._count_clause()
         if counts is None:
             return target
         space = _AND_SPACE.search(plain(self.text[begin : self.last_end]))
         plus = int(next(filter(None, space.groups()), 0)) if space is not None else 0
         return replace(target, counts=counts, plus=plus)
+
+    def _count_clause(self) -> bool | None:
+        """``("and" | "," | "-") "count" ["not"] words``, as in "and count this as dc"."""
+        mark = self.at
+        self.accept_any("and", ",", "-", ":", ";", ".")
+        self.accept_all("this", "that", "these", "it", "the", "skipped", "chs", "ch", "chains")
+        if self.accept_any("counts", "count", "counting"):
+            self.accept_all("this", "that", "these", "it")
+            denied = bool(self.accept_any("not"))
+            if self.accept("as"):
+                chain = self._stands_for(Chain((1,), 0, 0), True)
+                if chain.stands_for and self._clause_is_over():
+                    return not denied
+        self.at = mark
+        return None
 
     def _chains_count(self) -> bool | None:
         """``"(" words "count" ["not"] words ")"``"""

@@ -26,7 +26,8 @@ class Ends(Kinds):
     def _is_to_the_end(self) -> bool:
         """Whether "around" here ends a clause, rather than leading to a place."""
         return self.ahead().type in (Type.SIGN, Type.END, Type.OPEN, Type.CLOSE) or (
-            self.ahead().text in ("to", "until", "and", "with", "without", "join", "turn")
+            self.ahead().text
+            in ("to", "until", "and", "with", "without", "join", "turn", "working", "ending")
             or self.ahead().text in (*ROUND_WORDS, *CHANGING)
             or (self.ahead().text == "the" and self.ahead(2).text in ROUND_WORDS)
         )

@@ -169,11 +169,13 @@ class Reader(Wholes):
         """``("working" | "with") ["the"] "last" stitch place``: where a repeat's last one goes"""
         mark = self.at
         last = before[-1] if before else None
-        if isinstance(last, Repeat) and self.accept_any("working", "making", "placing", "with"):
+        round_ = isinstance(last, Repeat) or (last is not None and goes_round([last]))
+        if round_ and self.accept_any("working", "making", "placing", "with"):
             self.accept_any("the", "your")
             if self.accept_any("last", "final"):
                 key = self.accept_phrase(self.lexicon.phrases)
-                if any(isinstance(n, Make) and n.stitch.us == key for n in last.body):
+                body = last.body if isinstance(last, Repeat) else before[-1:]
+                if any(isinstance(n, Make) and n.stitch.us == key for n in body):
                     self.to_clause_end()
                     return True
         self.at = mark
@@ -256,6 +258,7 @@ class Reader(Wholes):
             count = self.accept_figure()
             if count is None:
                 count = (REST,) if which is At.EACH else (1,)
+            self.accept_any("these", "those", "them", "it")
             kind = self.kind() or "st"
             if self.accept_any("unworked"):
                 return Skip(count, kind, start, self.last_end)

@@ -92,6 +92,7 @@ class Landmarks(Ends):
         """Words before a place that do not change it, and the loop if it is named."""
         while True:
             if self.accept_loop():
+                self._on_top = self.tokens[self.at - 1].text == "of"
                 if not (self.here.text in END_WORDS and self._is_to_the_end()):
                     self.accept_any(*PREPOSITIONS)
                 continue
@@ -200,6 +201,8 @@ class Landmarks(Ends):
         nth = self.accept_ordinal()
         if nth is not None and nth > 1 and self._clause_is_over():
             return Target(At.NEXT, "st") if self.begun else Target(At.HOOK, "st", nth=nth)
+        if nth is not None and self._of_so_many_chains():
+            return Target(At.LAST, "tch")
         if nth is None or self._space_ahead() or not self.accept_any(*CHAIN_WORDS):
             return None
         self.accept_any("stitch", "stitches")
@@ -214,6 +217,16 @@ class Landmarks(Ends):
             return found
         return Target(At.HOOK, "ch", nth=nth) if nth > 1 else Target(At.FIRST, "ch")
 
+    def _of_so_many_chains(self) -> bool:
+        """``"of" ["the"] [figure | "beg" …] "ch" [figure]`` behind "3rd"."""
+        mark = self.at
+        if self.accept("of"):
+            self.accept_all("the", "your", "these", "first")
+            if self._chain_length() is not None and not self._space_ahead():
+                return True
+        self.at = mark
+        return False
+
     def _aside_before_from(self) -> None:
         """A bracket between "ch" and "from hook" tells only what is passed over."""
         close = self.closing() if self.here.type is Type.OPEN else -1
@@ -224,10 +237,12 @@ class Landmarks(Ends):
         """``tch = ["beg" | "turning"] "ch" ["-" number] | "tch" | "top of" "ch" number``"""
         if self.accept_any("tch") or self.accept("t", "-", "ch") or self.accept("top", "ch"):
             return Target(At.LAST, "tch")
-        if self._on_top and not self._space_ahead():
+        if not self._space_ahead():
+            mark = self.at
             found = self._chain_length()
-            if found is not None:
+            if found is not None and (self._on_top or self.tokens[self.at - 1].text in ROUND_WORDS):
                 return found
+            self.at = mark
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
             if self._names_space():
                 return None
@@ -263,7 +278,10 @@ class Landmarks(Ends):
         """A chain named by its length: "ch 3", "3 ch", "ch-4"."""
         self.accept_any(*BEGINNING)
         if self.accept_number() is not None:
+            self.accept("-")
             found = bool(self.accept_any(*CHAIN_WORDS))
+            if found and self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
+                self.at += 2  # "of 3-ch turning chain"
         else:
             found = bool(self.accept_any(*CHAIN_WORDS))
             if found:

@@ -144,6 +144,8 @@ class Makes(Reaching):
     ) -> tuple[Stitch, Target | None]:
         """``[target] [loop] [counts]``, with the stitch as the place shapes it"""
         self.accept_any("loosely", "tightly")
+        if self.here.text in ("goes", "worked", "made") and self.ahead().text in ("in", "into"):
+            self.at += 1
         self.by_hook()
         target = self._along_edge()
         if target is not None and count is None:

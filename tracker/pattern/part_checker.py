@@ -42,6 +42,7 @@ from tracker.pattern.judging import State
 from tracker.pattern.order import Order, ReadLine, Task
 from tracker.pattern.placing import Placing
 from tracker.pattern.some_sizes import chosen, for_all, for_some, left_behind, put_back
+from tracker.pattern.underside import underside
 
 #: The number a label ends on: "Rnd 4", "R4".
 _DIGITS = re.compile(r"\d{1,6}$")
@@ -98,6 +99,7 @@ class PartChecker(Placing):
         self.items: list[Task | ReadLine] = []
         self.opening: tuple[Figure, Figure] | None = None
         self.rows_made: list[int | None] = [0] * self.sizes
+        self.under: list[Edge | None] = [None] * self.sizes
         self.begun = False
         self.doubt = False
         self.guessed = self.supposed = False
@@ -282,6 +284,8 @@ class PartChecker(Placing):
                 judged=judged,
             )
         )
+        if any(outcomes[0].edge) and not any(self.under) and verdict is not Verdict.DIFFERS:
+            self.under = underside(nodes, outcomes, judged.reading)
         self._go_on(task, outcomes, verdict)
 
     def _go_on(self, task: Task, outcomes: Sequence[Outcome], verdict: Verdict) -> None:

@@ -11,6 +11,7 @@ from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure, Loops, Node
 from tracker.pattern.judging import Judging
 from tracker.pattern.order import Task
+from tracker.pattern.underside import along_it, begins_under
 
 #: "Working behind the petals", "in back of flower", "fold petals forward".
 _BEHIND = re.compile(
@@ -29,12 +30,14 @@ class Placing(Judging):
         kept: what each numbered round left.
         rows_made: in each size the rows worked one after another up to here, whose ends a
             round may go into; None where that is not known.
+        under: the free chains under the foundation row; None where they are not known.
     """
 
     rows: bool
     number: int
     kept: dict[int, list[Edge | None]]
     rows_made: list[int | None]
+    under: list[Edge | None]
 
     def _placed(self, task: Task) -> tuple[Node, ...]:
         """The tree of a round, and ``edges`` as what it is worked into."""
@@ -44,6 +47,9 @@ class Placing(Judging):
             nodes = with_stitches(nodes)
         if turns_first(nodes) and not self._rowed(task):
             self.edges = [None if e is None else turned(e) for e in self.edges]
+        if self.begun and begins_under(nodes):
+            self.edges, nodes = list(self.under), along_it(nodes)
+            self.doubt, self.printed = False, None
         if into_row_ends(nodes) and self.begun:
             self.edges = [plain_edge(n) if n else None for n in self.rows_made]
         return nodes
