@@ -118,10 +118,15 @@ def comes_right(
 def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judged) -> Judged | None:
     """The same with stitches named loosely, where that passes over none in silence.
 
-    Only for rounds that go stitch by stitch: lace does pass over stitches.
+    Only for rounds that go stitch by stitch: lace does pass over stitches. Or with the stitch
+    passed over first taken for the one under the beginning chain.
     """
     if found.agrees or found.reading.loose or not any(o.passed for o in found.outcomes):
         return None
+    if "on_first" in open_ways(nodes, starts[0].pending is not None, chains_below=False):
+        other = _judged(nodes, None, starts, replace(found.reading, on_first=True))
+        if other.fits and not any(o.passed for o in other.outcomes):
+            return other
     if (
         any(isinstance(n, Skip | Group) for n in every(nodes))
         or sum(isinstance(n, Chain) for n in every(nodes)) > 1

@@ -140,6 +140,8 @@ class Walker(Repeating):
         while (spot := self.below.ahead()) is not None:
             part, kind = self._part_for(spot, kinds)
             missing.pop(kind, None)
+            if part is None and not any(self.below.left(kind) for _, kind in kinds):
+                break  # what is left is for the words that follow
             if part is None:
                 self.below.pass_over()
             elif isinstance(part, Make):

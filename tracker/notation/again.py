@@ -29,7 +29,8 @@ class AgainReader(Reader):
             return Again(0, 0, None, start, self.last_end, 1, upto, "manner")
         bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
         verb = self.accept_any(
-            "rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"
+            *("rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"),
+            *("alternate", "alternating", "like", "follow"),
         )
         if not verb or (verb == "work" and self.here.text == "this"):
             return None

@@ -42,12 +42,19 @@ _FOR_SIZES = (
     rf"(?:{_LEAD}(?={_ROUND}\s*\d+\s*[:.)-]))?"
     r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
 )
+#: "Rows 2 and 3 form the pattern" is no label, but said of those rows.
+_SAID = (
+    rf"(?!{_ROUND}\s*\d+(?:\s*(?:-|to|and|&|,)\s*\d+)*"
+    r"\s+(?:forms?|sets?|makes?|establish(?:es)?|creates?|are|is)(?: up)?"
+    r" (?:the |your |one |this )*(?:stitch )?pat(?:t(?:ern)?)?\b)"
+)
 _SOME_SIZES = re.compile(r"(?:for )?sizes?:? (?!all)\w|(?!all)\w[\w, &]* sizes?(?: only)?\b")
 _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
-        rf"^{_FOR_SIZES}"
-        r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last|insert|place|attach|sew|stuff)"
+        rf"^{_SAID}{_FOR_SIZES}"
+        r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last|insert|place|attach|sew|stuff"
+        r"|keep|alternat|follow|like )"
         r"(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
         rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:]\s*)?\.?\s*#?(?P<first>\d+)"
         rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\.?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"

@@ -87,6 +87,15 @@ _GROWING = re.compile(
 )
 
 
+#: "Rows 2 and 3 form the pattern.": said of rounds, and asking for none.
+_FORMING = re.compile(
+    r"^\W*(?:(?:the )?(?:last|above) )?(?:(?:\d+|two|three|four) )?(?:rounds?|rnds?|rows?)"
+    r"(?: ?\d+(?:(?: ?(?:-|to|and|&|,) ?)+\d+)*)? "
+    r"(?:forms?|sets?|makes?|establish(?:es)?|creates?|are|is)(?: up)? (?:the |your |one |this )*"
+    r"(?:stitch )?(?:patt|pattern|pat)(?: repeat)?\b[^.,;]*[.,;]?"
+)
+
+
 def read_round(
     text: str, lexicon: Lexicon | None = None, *, terms: str = "US", sizes: int = 1
 ) -> RoundText:
@@ -151,6 +160,8 @@ class _Asked(NamedTuple):
 
 
 def _asked(text: str) -> _Asked:
+    forming = _FORMING.match(plain(text))
+    text = text if forming is None else _blanked(text, *forming.span())
     match = _UNTIL.search(plain(text))
     until, body = "", text
     if match is not None:
