@@ -156,6 +156,8 @@ def test_terms_can_be_given():
     ("heading", "name", "make"),
     [
         ("Ear (make 2)", "Ear", 2),
+        ("Ears: make 2 (pink)", "Ears (pink)", 2),
+        ("Arms – make two – grey", "Arms – grey", 2),
         ("ARMS - make two", "Arms", 2),
         ("Fin x3:", "Fin", 3),
         ("Petal (\u00d7 5)", "Petal", 5),
@@ -199,6 +201,26 @@ def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
     found = parts(read(text))
     assert found["Main part"].rounds.startswith("Ch 6, sl st to form a ring.\nRnd 1:")
     assert found["To join the squares"].steps == ("Sew them along their sides.",)
+
+
+def test_a_small_piece_on_one_line_is_a_part_and_abbreviations_may_stand_behind():
+    found = read(
+        "Heron\n\nBody\nRnd 1: 6 dc in MR (6)\nRnd 2: inc in each st (12)\n\n"
+        "Beak (orange): ch 12, ss back along the chain.\n\n"
+        "Inc = 2 dc in same st. Dec = 2 dc together. Uses UK terms.\n"
+    )
+    assert parts(found)["Beak (orange)"].rounds == "ch 12, ss back along the chain.\n"
+    assert [(one.abbr, one.how) for one in found.pattern.stitches] == [
+        ("Inc", "2 dc in same st."),
+        ("Dec", "2 dc together. Uses UK terms."),
+    ]
+
+
+def test_a_loop_of_chains_over_an_opening_is_no_piece_of_its_own():
+    found = read(
+        "Heron Bag\n\nRnd 1: 30 sc in MR (30)\n\nHandle: ch 10, skip 5 sts, sc in each st to end.\n"
+    )
+    assert list(parts(found)) == ["Main part"]
 
 
 def test_what_the_notes_say_of_chains_goes_before_the_rounds():

@@ -251,6 +251,7 @@ def name_of(heading: str) -> str:
     name = _BRACKET.sub(_beside_copies, heading.strip(" *:_–—-"))
     for pattern in (
         r"\s*[:,–—-]?\s*\b(?:make|work)\s+(?:\d+|[a-z]+)(?:\s+(?:alike|the same))?\s*$",
+        rf"\s*[:,–—-]?\s*\b(?:make|work)\s+(?:\d+|{'|'.join(NUMBER_WORDS)})(?=\s*[(–—,-])",
         r"\s*[(\[]?\s*(?:[x×]\s*\d{1,3}|\d{1,3}\s*[x×])\s*[)\]]?\s*$",
         r"\s*[(\[]\s*\d{1,3}\s*[)\]]\s*$",
     ):
@@ -272,12 +273,14 @@ class Defined:
     rings: tuple[str, ...] = ()
 
 
+#: Between two on one line: "Inc = 2 sc in same st. Dec = 2 sc together."
+_BESIDE = re.compile(r"(?<=[.;,]) +(?=[A-Z][\w ]{0,12} ?= ?)")
 _DASHED = re.compile(r"^(\s*[^\W_][\w/'\" ()-]{0,40}?)\s+[-–—]\s+")
 
 
 def defined_in(lines: Sequence[str], terms: str) -> Defined:
     """What the lines under "Abbreviations" or "Special stitches" define."""
-    lines = [_DASHED.sub(r"\1: ", line) for line in lines]
+    lines = [_DASHED.sub(r"\1: ", one) for line in lines for one in _BESIDE.split(line)]
     lexicon = Lexicon(terms)
     before = dict(lexicon.phrases)
     define("\n".join(lines), lexicon)

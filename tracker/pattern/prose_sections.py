@@ -10,7 +10,7 @@ from enum import StrEnum
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.reader import read_round
-from tracker.notation.tree import Act, At, Chain, Deed, Group, Make, Node
+from tracker.notation.tree import Act, At, Chain, Deed, Group, Make, Node, Note, Skip
 from tracker.pattern.prose_lines import Said, label_of
 
 #: Lines of a part that may stand between its heading and its first round.
@@ -25,6 +25,11 @@ _ASIDE = re.compile(
 )
 
 
+#: "Inc = 2 dc in same st.", behind the rounds
+_DEFINES = re.compile(r"[A-Za-z][\w ]{0,20} = \S")
+_NAMED = re.compile(r"([A-Z][A-Za-z' ]{1,28}(?: ?\([^()]*\))?) ?[:–—-] +(.+)$")
+#: Fewer chains may go over an opening of the part before.
+_LEAST_CHAIN = 8
 _ENTRY = re.compile(r"[:=]\s*\S|\s[–-]\s")
 
 
@@ -148,6 +153,10 @@ class _Splitter:
             self._round(said, label.first, label.last, label.label)
         elif known is None and self._is_heading(index, said):
             self._open(Section(Kind.PART, said.text))
+        elif label is None and said.apart and _DEFINES.match(said.text):
+            self._open(Section(Kind.ABBREVIATIONS, lines=[said], inline=True))
+        elif label is None and said.apart and (piece := self._piece(said.text)):
+            self._open(Section(Kind.PART, piece[1], [replace(said, text=piece[2])]))
         else:
             self._add(said)
 
@@ -179,6 +188,16 @@ class _Splitter:
         if said.apart and self.here.kind in _ASIDES and self._begins_work(said.text):
             self._open(Section(Kind.PART))
         self.here.lines.append(said)
+
+    def _piece(self, text: str) -> re.Match[str] | None:
+        """The name and the work of a small piece told on one line: "Tail (pink): ch 20, …"."""
+        match = _NAMED.match(text)
+        nodes = read_round(match[2], self.lexicon).nodes if match else ()
+        worked = [node for node in nodes if not isinstance(node, Act | Note)]
+        chain = worked[0] if worked else None
+        long = isinstance(chain, Chain) and chain.count[0] >= _LEAST_CHAIN
+        alone = long and not any(isinstance(node, Skip) for node in worked)
+        return match if alone or any(map(_is_ring, nodes)) else None
 
     def _begins_work(self, text: str) -> bool:
         """Whether a line without label makes a chain or a ring, as a part begins."""
