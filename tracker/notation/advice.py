@@ -6,7 +6,7 @@ import re
 from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.kit import NUMBER_WORDS
+from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
 from tracker.notation.repeats import Repeats
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Token, Type
@@ -20,6 +20,7 @@ from tracker.notation.wordlists import (
     HANDS,
     IDLE,
     JOINS,
+    NAMES,
     PIECES,
     PREPOSITIONS,
     SEPARATORS,
@@ -122,7 +123,7 @@ class Advice(Repeats):
         if self.at == begin:
             self.at += 1
         clause = self.tokens[begin : self.at]
-        if _says_nothing_new(clause):
+        if _says_nothing_new(clause) or (begin == 0 and self.done() and _is_heading(clause)):
             return Note(start, self.last_end)
         if {"ring", "form"} <= {t.text for t in clause}:
             return Act(Deed.RING, start, self.last_end)
@@ -217,6 +218,12 @@ class Advice(Repeats):
             self.at += 1
         self.at = back
         return found
+
+
+def _is_heading(clause: list[Token]) -> bool:
+    """Whether a line is only the name of a part: "First ball", "Leg 2"."""
+    words = [t.text for t in clause if t.type is Type.WORD and t.text not in ORDINAL_WORDS]
+    return 0 < len(words) == 1 < len(clause) <= 2 and words[0].removesuffix("s") in NAMES
 
 
 def _says_nothing_new(clause: list[Token]) -> bool:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
+from tracker.lean import NamedTuple
 from tracker.notation.kit import NUMBER_WORDS, TIMES_WORDS
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Evenly, Stated

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
 from tracker.notation.tokens import plain
+from tracker.notation.wordlists import NAMES
 
 _ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>)"
@@ -27,6 +28,7 @@ _ON = (
 )
 _ASIDE = r"(?P<side>\s*[(\[][^()\[\]]{0,24}[)\]](?=\s*[:.\-]))?"
 _ORDINAL = r"-?(?:st|nd|rd|th)"
+_NAMES = "|".join(sorted(NAMES))
 _WORDED = "|".join(NUMBER_WORDS)
 #: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
 _BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[a-z0-9])")
@@ -95,6 +97,11 @@ _LABELS = (
     # such as "Decrease round:", "Dec rnd:"
     re.compile(
         rf"^(?!rep|cont|work|as |same|to end)(?:[a-z]+ ){{1,2}}(?P<kind>{_ROUND})\s*:\s*(?P<count>)"
+    ),
+    # such as "2nd ball: work as …", "Leg 1: 6 sc in ring"
+    re.compile(
+        rf"^(?P<word>(?:(?:\d{_ORDINAL}|first|second|third|fourth|other)\s+)?(?:{_NAMES})s?"
+        r"(?:\s+\d)?)\s*:\s*(?=\S)"
     ),
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(

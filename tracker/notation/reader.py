@@ -12,6 +12,7 @@ from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lastly import in_last
 from tracker.notation.lexicon import Lexicon
+from tracker.notation.likewise import likewise
 from tracker.notation.remarks import by_length, remarks
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import Act, Evenly, Figure, Node, Note, RoundText, Stated, Unread
@@ -125,6 +126,9 @@ def read_round(
         rest = text[: last.start] + " " * (last.end - last.start) + text[last.end :]
         own = RoundText(text, (last.shape,), last.stated)
         return replace(read_round(rest, lexicon, sizes=sizes), text=text, last=own)
+    other = likewise(text)
+    if other is not None:
+        return RoundText(text, (), _stated_of(text, lexicon, sizes), other)
     asked = _asked(text)
     growing = _GROWING.search(plain(text))
     if asked.goal and growing is not None:

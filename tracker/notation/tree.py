@@ -303,6 +303,8 @@ class Again:
     ``times`` None: once for each round of the line's own label. ``first`` 0: the ``back``
     rounds worked last. ``upto``: the number of rounds the part is to have then, or 0.
     ``alike``: the rounds go on as those before them did, in the same "manner" or "pattern".
+    ``part``: words of the name of another part whose rounds are meant, with ``goal`` up to
+    the one that leaves so many stitches.
     """
 
     first: int
@@ -313,6 +315,8 @@ class Again:
     back: int = 1
     upto: int = 0
     alike: str = ""
+    part: tuple[str, ...] = ()
+    goal: int = 0
 
 
 @dataclass(frozen=True, slots=True)

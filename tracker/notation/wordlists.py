@@ -164,6 +164,10 @@ PIECES = _words(
     """leg legs arm arms ear ears foot feet fluke flukes fin fins body head wing wings hand hands
     paw paws"""
 )
+#: What parts of a toy or an ornament are called, beside those pieces: they head its rounds.
+NAMES = PIECES | _words(
+    "ball eye nose muzzle snout beak horn petal leaf sepal stem piece part half tail sole shell"
+)
 THINGS = (
     HOLES
     | PIECES

@@ -6,9 +6,10 @@ from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from tracker.fabric.trees import unread_in, works
+from tracker.fabric.trees import fresh, unread_in, works
 from tracker.notation.lines import Line
 from tracker.notation.tree import Act, Again, Chain, Figure, Note, RoundText, Stated
+from tracker.pattern.likeness import Sections
 from tracker.pattern.onward import following, kinds
 
 #: The most rounds the lines of a part may stand for, all together.
@@ -72,6 +73,7 @@ class Order:
         self._counts: deque[int | None] = deque(maxlen=_MOST_BACK)
         self._rows = 0
         self._numbered: dict[int, ReadLine] = {}
+        self._sections: Sections[ReadLine] = Sections()
         self._number = 0
         self._word = "Rnd"
         self._left = MOST_ROUNDS
@@ -79,11 +81,14 @@ class Order:
     def tasks(self, reads: Sequence[ReadLine]) -> Iterator[Task | ReadLine]:
         """A `Task` for each round; a line that only changes colour or turns comes as it is."""
         for item in _in_turn(reads):
-            if item.read.again is not None:
+            if item.read.again is not None and item.read.again.part:
+                yield from self._like(item, item.read.again)
+            elif item.read.again is not None:
                 yield from self._again(item, item.read.again)
             elif _only_says(item):
                 yield item
             elif not works(item.read.nodes) and not unread_in(item.read.nodes):
+                self._sections.heading(item.line)
                 yield self._wordless(item) if _counts(item) else item
             else:
                 yield from self._plain(item)
@@ -162,6 +167,23 @@ class Order:
         bodies = [known[i % len(known)] for i in range(total)]
         self._note(item.line, bodies)
         yield from self._line(item, bodies)
+
+    def _like(self, item: ReadLine, again: Again) -> Iterator[Task]:
+        """``Work as for arm``: the rounds of another part, which is in this text."""
+        bodies = self._sections.like(again)
+        count = item.line.count if item.line.first else 0
+        if bodies is not None and count and not again.first:
+            first = item.line.first
+            bodies = bodies[first - 1 : first - 1 + count]
+        if not bodies or (count and len(bodies) != count):
+            yield self._fault(item, "asks for rounds of a part that is not in this text", again)
+        elif len(bodies) > self._left:
+            yield self._too_many(item)
+        else:
+            if not count:
+                self._number = 0
+            self._note(item.line, bodies)
+            yield from self._line(item, bodies)
 
     def _onward(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Continue in the same manner``: rows that go on as those before them did."""
@@ -273,6 +295,8 @@ class Order:
 
     def _line(self, item: ReadLine, bodies: list[ReadLine]) -> Iterator[Task]:
         self._left -= len(bodies)
+        begins = fresh(bodies[0].read.nodes, first=not self._worked) if bodies else False
+        self._sections.begin(item.line, fresh=begins)
         each = _for_each(item.read.stated, len(bodies))
         for index, body in enumerate(bodies):
             if not self._worked:
@@ -285,6 +309,7 @@ class Order:
             if body.read is item.read.last:
                 own, last = body.read.stated, True
             yield Task(item, body, label, own, last)
+            self._sections.add(self._number, body, self._made())
             self._counts.append(self._made())
 
     def _label(self, line: Line, index: int, of: int) -> str:
