@@ -111,6 +111,18 @@ class Chaining(Making):
         elif any(into_chain(n) for n in later):
             self.below = Below((Spot("ch", count),), loose=self.reading.loose)
             self.ringed = False
+            self._along_foundation()
+
+    def _along_foundation(self) -> None:
+        """Both sides of the foundation chain, or one without the chains that turn the work."""
+        if self.reading.both_sides:
+            total = sum(s.count for s in self.below.edge if s.name == "ch")
+            if total > 2:
+                if not hooked(self.nodes):
+                    self.below.take("ch", 1)
+                self.below.extend(Spot("ch", total - 2))
+        elif self.reading.skips_first and not hooked(self.nodes):
+            self.below.take("ch", self._stand_in().height)
 
     def _beginning_chain(self, node: Chain, silent: bool = False) -> None:
         count = self.figure(node.count)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from tracker.fabric.edge import Edge
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every, open_ways, readings
@@ -45,12 +46,11 @@ def judge(
     """
     first: Judged | None = None
     edge = starts[0].edge or ()
-    chains_below = any(s.chains or s.name == "ch" for s in edge)
     if any(s.chains > 1 for s in edge) and chain_by_chain(nodes):
         base = replace(base, singly=True)
     if stands_over(nodes):
         base = replace(base, covers=True)
-    ways = open_ways(nodes, starts[0].pending is not None, chains_below)
+    ways = open_ways(nodes, starts[0].pending is not None, _chains_in(edge))
     ways += rewordings(nodes, stated)
     whole: set[Reading] = set()
     # Beside stitches left out "2 sc" may be one increase; beside named increases it is not.
@@ -69,7 +69,7 @@ def judge(
         if found.fits:
             whole.add(reading)
         loose = _loose(reading, base) or (reading.bunched and skips)
-        loose = loose or (single and reading.chain_counts and not base.chain_counts)
+        loose = loose or (single and reading.chain_counts > base.chain_counts)
         believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
             return _passing_none(nodes, starts, found) or found
@@ -77,6 +77,13 @@ def judge(
             first = found
     assert first is not None
     return first
+
+
+def _chains_in(edge: Edge) -> str:
+    """What chains the edge has, as `open_ways` asks for it."""
+    if not any(s.chains or s.name == "ch" for s in edge):
+        return ""
+    return "foundation" if all(s.name == "ch" for s in edge) else "chains"
 
 
 def _is_shaped(node: Make) -> bool:

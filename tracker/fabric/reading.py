@@ -13,14 +13,19 @@ from tracker.notation.tree import (
     Deed,
     Evenly,
     Group,
+    Loops,
     Make,
     More,
     Node,
+    Note,
     OtherSide,
     Repeat,
     Skip,
     Target,
 )
+
+#: A chain that is worked into along both sides has more chains than these.
+_LEAST_FOUNDATION = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +47,7 @@ class Reading:
         closer: a decrease "every 4th st" takes the third as well, not the fifth.
         twin: the round goes on along another piece like the one below.
         strung: a chain that stitches go along was made apart from the round below.
+        skips_first: the chains next to the hook that turn the work are passed over unsaid.
         far_end: the other side of the last chain is worked into, or not, against what the
             number of stitches in it makes likely.
         both_sides: the round goes along both sides of the foundation chain.
@@ -81,6 +87,7 @@ class Reading:
     beside: bool = False
     far_end: bool = False
     listed: bool = False
+    skips_first: bool = False
     twin: bool = False
     strung: bool = False
     closer: bool = False
@@ -109,6 +116,7 @@ SENTENCES = {
     "closer": ("", "each decrease takes the stitch before the one that is named"),
     "twin": ("", "the round goes along the last piece and another like it"),
     "strung": ("", "the stitches along the chain use none of the round below"),
+    "skips_first": ("", "the chain next to the hook is passed over, though nothing says so"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
@@ -128,12 +136,14 @@ def every(nodes: tuple[Node, ...]) -> Iterator[Node]:
             yield from every(node.body)
 
 
-def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> list[str]:
+def open_ways(nodes: tuple[Node, ...], pending: bool, below: str) -> list[str]:
     """Fields of `Reading` that these words leave open, the likeliest first.
 
     ``pending``: a chain made at the end of the round below stands before this round.
-    ``chains_below``: the edge has chains or chain spaces.
+    ``below``: "chains" where the edge has chains or chain spaces among other things,
+    "foundation" where it is a chain and nothing else, or "".
     """
+    chains_below, foundation = bool(below), below == "foundation"
     found: dict[str, None] = {}
     begun = False
     for node in every(nodes):
@@ -144,19 +154,42 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, chains_below: bool) -> lis
         begun = begun or (isinstance(node, Make | Evenly) and not slipping)
     if _wraps(nodes):
         found["wraps"] = None
-    if any(_along_pieces(node) for node in nodes):
-        found["twin"] = None
-    if any(_along_chain(node) for node in nodes):
-        found["strung"] = None
+    _along_ways(nodes, found)
     if pending:
         found["chain_counts"] = None
     if _first_in_space(nodes, chains_below):
         found["there"] = None
     if chains_below:
         found["singly"] = None
-        if not any(isinstance(n, OtherSide) for n in nodes) and not _is_turned(nodes):
-            found["both_sides"] = None
+    _chain_ways(nodes, found, chains_below or _own_chain(nodes), foundation)
     return list(found)
+
+
+def _along_ways(nodes: tuple[Node, ...], found: dict[str, None]) -> None:
+    """What stitches along pieces, or a chain between them, leave open."""
+    if any(_along_pieces(node) for node in nodes):
+        found["twin"] = None
+    if any(_along_chain(node) for node in nodes):
+        found["strung"] = None
+
+
+def _chain_ways(
+    nodes: tuple[Node, ...], found: dict[str, None], chains: bool, foundation: bool
+) -> None:
+    """What a foundation chain below, or at the round's own beginning, leaves open."""
+    if foundation or _own_chain(nodes):
+        found["skips_first"] = None
+    sided = any(isinstance(n, OtherSide) for n in nodes) or _is_turned(nodes)
+    if chains and not sided:
+        found["both_sides"] = None
+
+
+def _own_chain(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round begins with chains and is worked into the last of them."""
+    first = next((n for n in nodes if not isinstance(n, Note | Act | Loops)), None)
+    targets = (n.target for n in nodes if isinstance(n, Make | Group))
+    into = any(t is not None and t.kind == "ch" for t in targets)
+    return into and isinstance(first, Chain) and first.count[0] > _LEAST_FOUNDATION
 
 
 def _is_turned(nodes: tuple[Node, ...]) -> bool:

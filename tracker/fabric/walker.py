@@ -69,12 +69,7 @@ class Walker(Repeating):
             self.below.start_at(next(t.kind for t in placed if t is not None))
         if self.begin.pending is not None and not self._own_chain():
             self._beginning_chain(self.begin.pending, silent=True)
-        if self.reading.both_sides:
-            total = sum(s.count for s in self.below.edge if s.name == "ch")
-            if total > 2:
-                if not hooked(self.nodes):
-                    self.below.take("ch", 1)
-                self.below.extend(Spot("ch", total - 2))
+        self._along_foundation()
 
     def _own_chain(self) -> bool:
         nodes = (n for n in self.nodes if not isinstance(n, Note | Loops | Act))

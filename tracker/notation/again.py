@@ -98,7 +98,8 @@ class AgainReader(Reader):
         found = bool(led or shaped) and self._in_same_manner()
         if found:
             self.accept_any(",")
-            self._shaping()
+            if not self._shaping() and self.accept_any("adding", "with"):
+                self._one_more()
         elif not led:
             found = self.accept("as") and bool(self.accept_any("before", "established"))
         over = self._clause_is_over() or self.here.text in ("until", "till", "to", "for", "through")
@@ -115,6 +116,15 @@ class AgainReader(Reader):
         self.accept_all("at", "on", "each", "every", "both", "end", "ends", "side", "sides", "of")
         self.accept_all("the", *ROUND_WORDS)
         return True
+
+    def _one_more(self) -> None:
+        """``["one"] ("more" | "extra") [stitch] ["between" words | "each" "round"]``"""
+        self.accept_any("one", "1", "an", "a", "always")
+        self.accept_any("more", "extra", "additional", "another")
+        self.accept_phrase(self.lexicon.phrases)
+        self.accept_all("st", "stitch", "between", "before", "the", "each", "every", "two")
+        self.accept_all("increases", "increase", "inc", "incs", "decreases", "decrease", "dec")
+        self.accept_all("in", "on", "each", "every", "the", "time", *ROUND_WORDS)
 
     def _in_same_manner(self) -> bool:
         """``["in"] ["the" "same" | "this"] ("manner" | "way") | "as" "before" | "like" "this"``"""

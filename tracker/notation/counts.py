@@ -225,7 +225,18 @@ class Counts(Targets):
         """The words of a repeat that a bare figure ends: "(2 sc, inc) x6 24", "sc around 24"."""
         before = [t.text for t in self.tokens[max(0, self.at - 2) : self.at]]
         crossed = len(before) == 2 and before[0] in self.crosses and before[1].isdigit()
-        return set(before[-1:]) if crossed or before[-1:] in (["times"], ["around"]) else set()
+        told = crossed or before[-1:] in (["times"], ["around"]) or self._list_before()
+        return set(before[-1:]) if told else set()
+
+    def _list_before(self) -> bool:
+        """Whether "6 sc inc 11 sc" ends here, each number before its stitch."""
+        mark = self.at
+        found, self.at = self.at > 3, self.at - 2
+        found = found and self.accept_number() is not None
+        found = found and self.accept_phrase(self.lexicon.phrases) is not None and self.at == mark
+        self.at = mark
+        listed = self.tokens[max(0, mark - 3)]
+        return found and (listed.text in (",", ";") or (listed.text,) in self.lexicon.phrases)
 
     def _end_signs(self) -> None:
         """Pass over signs such as set off a figure from the words."""

@@ -21,7 +21,13 @@ def spacey(kind: str) -> bool:
 
 
 class Ends(Kinds):
-    """Rules for where a row of places ends."""
+    """Rules for where a row of places ends.
+
+    ``to_marker`` tells whether the words go up to a marker: the printed count has to show
+    that it stands at the end of the round.
+    """
+
+    to_marker = False
 
     def _is_to_the_end(self) -> bool:
         """Whether "around" here ends a clause, rather than leading to a place."""
@@ -141,5 +147,13 @@ class Ends(Kinds):
                         self.accept_all("the", "chain", *ROUND_WORDS)
                     found = True
                     continue
+                if self.accept_any("marker", "markers") and self._ends_clause():
+                    self.to_marker = found = True
+                    continue
             self.at = mark
             return found
+
+    def _ends_clause(self) -> bool:
+        """Whether a clause ends here."""
+        over = self.here.type in (Type.END, Type.OPEN, Type.CLOSE)
+        return over or self.here.text in (",", ";", ".", "=", "-")

@@ -30,6 +30,8 @@ from tracker.notation.wordlists import AGAIN, SEPARATORS, SKIPS
 
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
+#: "sc around, 2 sc" may be two stitches more; a larger number is the count of the round.
+_MOST_BEHIND = 3
 #: Verbs before stars and brackets, which say what is made.
 _AT_WORK = ("work", "make", "working", "making", "placing", "putting", "crochet", "with")
 #: A number of places that stands for all that are left.
@@ -72,6 +74,9 @@ class Reader(Wholes):
         if paced is not None and (self.stated is None or self.stated.total is None):
             why = "does not say which stitches are taken together"
             return [Unread(self.text[paced.start : paced.end], paced.start, paced.end, why)]
+        if self.to_marker and (self.stated is None or self.stated.total is None):
+            why = "goes up to a marker, and no count says where that is"
+            return [Unread(self.text[: self.last_end], 0, self.last_end, why)]
         open_ = next((n for n in nodes if isinstance(n, Make) and _unnumbered(n)), None)
         if not isinstance(open_, Make):
             return nodes
@@ -113,7 +118,8 @@ class Reader(Wholes):
         if self.deep or not any(isinstance(n, _COUNTED) for n in nodes):
             return None
         led = self.at > 0 and self.tokens[self.at - 1].text in ("with", "ending")
-        sentence = self.at > 0 and self.tokens[self.at - 1].text == "."
+        before = self.tokens[self.at - 1].text if self.at else ""
+        sentence = before in (".", ";") or (before == "," and self.here.value > _MOST_BEHIND)
         over = ends_round(nodes) or (sentence and goes_round(nodes))
         return None if led else self.end_count() or self.closing_count(over)
 
@@ -236,6 +242,8 @@ class Reader(Wholes):
         crossed = self.accept_any(*self.crosses) or (
             self.ahead().type is Type.OPEN and self.accept("*")
         )
+        if figure is not None and not crossed and self.ahead().type in (Type.OPEN, Type.STAR):
+            crossed = self.accept_any("times", "time")
         if figure is None or not crossed or self._stitch_here_only():
             self.at = mark
             return None

@@ -7,6 +7,7 @@ import re
 from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Again
+from tracker.notation.wordlists import NO_PARTS
 
 _ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)(?:\b\.?|(?=\d))"
 _AS = (
@@ -15,7 +16,9 @@ _AS = (
 )
 _OF = r"(?:of|from|as(?: for| in)?|like)"
 _PART = r"(?:for |in |with |on )*(?:the |your |a )?(?P<part>[a-z0-9][a-z0-9' -]{1,30}?)"
-_VERB = r"(?:(?:work|make|crochet|do|begin|start|follow|knit|repeat|rep)\w*\.?(?: it| this| them)? )?"
+_VERB = (
+    r"(?:(?:work|make|crochet|do|begin|start|follow|knit|repeat|rep)\w*\.?(?: it| this| them)? )?"
+)
 _UPTO = (
     rf"(?: ?,? ?(?:but )?(?:only )?(?:up to|until|till|to|through|thru|as far as)"
     rf"(?: and including)?(?: the)?(?: end of)?(?: the)?"
@@ -30,10 +33,6 @@ _LINE = re.compile(
     rf"(?P<last>\d{{1,3}}))? {_OF} (?P<bare>(?:the |your )?)(?P<other>[a-z][a-z0-9' -]{{1,30}}?))"
     rf"{_UPTO}{_COUNT}\W*"
 )
-#: Words behind "as" that name no part.
-_NO_PART = frozenset(
-    ["before", "above", "below", "established", "follows", "usual", "previous", "prev", "last", "this", "that", "these", "those", "other", "set", "directed", "written", "shown", "instructed", "pattern", "pat", "patt", "round", "rnd", "row", "rounds", "rnds", "rows", "way", "manner", "now", "well", "in", "it", "long", "needed", "desired", "normal", "usually", "always", "yet", "needed", "rest", "first", "second", "third", "st", "sts", "stitch", "stitches", "sc", "dc", "hdc", "tr", "ch", "chain", "inc", "dec", "sp", "color", "colour", "many", "much", "possible"]
-)
 
 
 def likewise(text: str) -> Again | None:
@@ -43,9 +42,9 @@ def likewise(text: str) -> Again | None:
     if found is None:
         return None
     words = name_words(found["part"] or found["other"])
-    if not words or words <= _NO_PART or words & {"round", "rnd", "row", "rounds", "rnds", "rows"}:
+    if not words or words <= NO_PARTS or words & {"round", "rnd", "row", "rounds", "rnds", "rows"}:
         return None
-    if all(word.isdigit() for word in words):
+    if all(re.fullmatch(r"\d+|r\d+|rnd\d+|row\d+", word) for word in words):
         return None
     first = int(found["first"] or 0)
     last = int(found["last"] or found["first"] or 0)
@@ -55,7 +54,7 @@ def likewise(text: str) -> Again | None:
 
 
 def name_words(name: str) -> frozenset[str]:
-    """The words of a part's name that tell it from others: of "2nd ball (make 2)" "2" and "ball"."""
+    """The words of a part's name that tell it from others: "2" and "ball" of "2nd ball (x 2)"."""
     low = re.sub(r"\([^()]*\)|\b(?:make|x) ?\d+\b", " ", plain(name))
     found = set()
     for word in re.findall(r"[a-z0-9]+", low):

@@ -13,7 +13,7 @@ from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lastly import in_last
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.likewise import likewise
-from tracker.notation.remarks import by_length, remarks
+from tracker.notation.remarks import Remark, by_length, remarks
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import Act, Evenly, Figure, Node, Note, RoundText, Stated, Unread
 
@@ -51,6 +51,16 @@ _EVEN = re.compile(
     r"(?:shaping|increas(?:ing|es?)|changes?)(?:\s+or\s+decreas(?:ing|es?))?)\b"
 )
 
+#: "single crochet 4 rounds", "4 rounds in sc"
+_PLAIN_ROUNDS = re.compile(
+    r"^\W*(?:work |crochet |make |do )?(?:(?:sc|single crochets?|hdc|dc|tr)(?: around)?,? "
+    r"(?P<number>\d+|one|two|three|four|five|six|seven|eight|nine|ten) (?:more )?"
+    r"(?:rounds?|rnds?|rows?)\b"
+    r"|(?P<count>\d+|one|two|three|four|five|six|seven|eight|nine|ten) (?:more )?"
+    r"(?:rounds?|rnds?|rows?) (?:of |in |with )?(?:sc|single crochets?|hdc|dc|tr)(?: only)?"
+    r"(?=\s*(?:[.,;(\[{=]|$)))"
+)
+
 #: Words behind that which ask for more than a plain round.
 _NOT_EVEN = re.compile(r"\b(?:but|except|inc|dec|tog|together|first|last|next|then)")
 _NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
@@ -75,6 +85,10 @@ _ROUNDS_IN = re.compile(
     r"(?:more )?(?:rounds?|rnds?|rows?)) (?:of|in) (?=[a-z])"
 )
 _A_ROUND = "a round"
+#: "(5 rounds)" beside a round that is worked so often
+_ROUNDS_BESIDE = re.compile(
+    rf"[(\[] ?{_NUMBER} (?:rounds?|rnds?|rows?)(?: total| in all| in total)? ?[)\]]"
+)
 _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;()\[\]<{=-]|$))")
 #: "until you have 20 sc", "until 2 sc rem"
 _GOAL = re.compile(
@@ -116,17 +130,11 @@ def read_round(
     lexicon = lexicon or Lexicon(terms)
     said = remarks(text)
     if said:
-        rest = text
-        for one in said:
-            rest = _blanked(rest, one.start, one.end)
-        found = read_round(rest, lexicon, sizes=sizes)
-        return replace(found, text=text, chains=tuple(by_length(said).items()))
-    last = in_last(text)
+        return _remarked(text, said, lexicon, sizes)
+    last, other = in_last(text), likewise(text)
     if last is not None:
-        rest = text[: last.start] + " " * (last.end - last.start) + text[last.end :]
-        own = RoundText(text, (last.shape,), last.stated)
-        return replace(read_round(rest, lexicon, sizes=sizes), text=text, last=own)
-    other = likewise(text)
+        rest = read_round(_blanked(text, last.start, last.end), lexicon, sizes=sizes)
+        return replace(rest, text=text, last=RoundText(text, (last.shape,), last.stated))
     if other is not None:
         return RoundText(text, (), _stated_of(text, lexicon, sizes), other)
     asked = _asked(text)
@@ -143,6 +151,15 @@ def read_round(
     return RoundText(
         text, (), stated, again, asked.until, asked.rounds, asked.goal, often=asked.often
     )
+
+
+def _remarked(text: str, said: tuple[Remark, ...], lexicon: Lexicon, sizes: int) -> RoundText:
+    """A round with what is said once for all of its beginning chains."""
+    rest = text
+    for one in said:
+        rest = _blanked(rest, one.start, one.end)
+    found = read_round(rest, lexicon, sizes=sizes)
+    return replace(found, text=text, chains=tuple(by_length(said).items()))
 
 
 class _Asked(NamedTuple):
@@ -239,6 +256,7 @@ def _so_many(text: str) -> tuple[str, int]:
     low = plain(text)
     among = _ROUNDS_IN.match(low)
     found = among or _SO_MANY.search(low) or _ROUNDS_OF.match(low)
+    found = found or _ROUNDS_BESIDE.search(low)
     if found is None:
         return text, 0
     word = found["n"]
@@ -282,10 +300,11 @@ def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:
 
 def _even_rounds(text: str) -> int:
     """How many rounds the words ask to work even; 0 where they ask for something else."""
-    match = _EVEN.match(plain(text))
+    match = _EVEN.match(plain(text)) or _PLAIN_ROUNDS.match(plain(text))
     if match is None or _NOT_EVEN.search(plain(text), match.end()):
         return 0
-    word = match["number"]
+    words = match.groupdict()
+    word = words["number"] or words.get("count")
     if word is None:
         return 1
     return int(word) if word.isdigit() else NUMBER_WORDS[word]

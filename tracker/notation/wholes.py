@@ -7,7 +7,19 @@ from dataclasses import replace
 from tracker.notation.gathers import Gathers
 from tracker.notation.repeats import Tail
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Chain, Group, Make, Node, Repeat, Skip, Target
+from tracker.notation.tree import (
+    At,
+    Chain,
+    Figure,
+    Group,
+    Make,
+    More,
+    Node,
+    Repeat,
+    Skip,
+    Target,
+    Unread,
+)
 from tracker.notation.wordlists import AGAIN, ALTERNATELY, END_WORDS
 
 #: "repeat" before one of these asks for rounds again, or only says that the work goes on.
@@ -18,6 +30,11 @@ _OTHER_AGAIN = (
 )
 #: Stitches that shape a round by their name alone.
 SHAPES = ("inc", "dec", "invdec")
+
+
+def _single(target: Target) -> bool:
+    """Whether a place is a single one, come to in turn."""
+    return target.at in (At.NEXT, At.FIRST, At.HOOK) and target.count is None
 
 
 class Wholes(Gathers):
@@ -43,7 +60,8 @@ class Wholes(Gathers):
         """Whether "repeat" here asks for all that was told before it."""
         if self.ahead().text == "to":
             return "end" in (self.ahead(2).text, self.ahead(3).text)
-        each = self.ahead().text in ("in", "into") and self.ahead(2).text in ("each", "every")
+        placed = ("each", "every", "next", "the", "following")
+        each = self.ahead().text in ("in", "into") and self.ahead(2).text in placed
         return each or self.ahead().text not in _OTHER_AGAIN
 
     def _bracketed_again(self) -> Tail | None:
@@ -135,8 +153,22 @@ class Wholes(Gathers):
         body = nodes[first:]
         if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
             body = list(body[0].body)
+        if found.target is not None and found.target.at is At.NEXT and found.target.count:
+            passes = self._passes_over(body, found.target.count)
+            if not passes:
+                return [*nodes, Unread(self.text[start : self.last_end], start, self.last_end)]
+            found = Tail(passes, More.MORE)
         repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
         return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
+
+    def _passes_over(self, body: list[Node], places: Figure) -> Figure | None:
+        """How many passes more "repeat in next 6 sts" is, where each uses up as many."""
+        takes = 0
+        for node in body:
+            if not isinstance(node, Make) or (node.target is not None and not _single(node.target)):
+                return None
+            takes += node.stitch.takes * (node.count[0] if node.target is None else 1)
+        return None if any(n % takes for n in places) else tuple(n // takes for n in places)
 
     def _all_round(self, before: list[Node], made: list[Node]) -> list[Node] | None:
         """``make {"," make} "," shape "around"``: "3 sc, inc around" is all of it, again and again.

@@ -200,3 +200,12 @@ SHORTENED = _words(
     """ch chs st sts sp sps lp lps rep rpt rnd rnds rd rds beg foll rem cont tog inc dec
     sl ss patt alt ins fin incl"""
 )
+
+#: Words behind "as" or "same as" that name no part of a piece.
+NO_PARTS = _words(
+    """before above below established follows usual previous prev last this that these those
+    other set directed written shown instructed pattern pat patt round rnd row rounds rnds
+    rows way manner now well in it long needed desired normal usually always yet needed rest
+    first second third st sts stitch stitches sc dc hdc tr ch chain inc dec sp color colour
+    many much possible"""
+)
