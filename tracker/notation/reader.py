@@ -82,7 +82,7 @@ _ROUNDS_OF = re.compile(
 #: "work 3 more rounds of sc", "5 (6, 7) rounds in hdc": the words behind it are for each
 _ROUNDS_IN = re.compile(
     rf"^\W*(?:(?:work|make|crochet|do) )?(?P<often>{_NUMBER} ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?)? ?"
-    r"(?:more )?(?:rounds?|rnds?|rows?)) (?:of|in) (?=[a-z])"
+    r"(?:more )?(?:rounds?|rnds?|rows?)) (?:of|in) (?=[a-z])(?!.*\bthen\b)"
 )
 _A_ROUND = "a round"
 #: "(5 rounds)" beside a round that is worked so often
