@@ -68,8 +68,8 @@ def judge(
         found = _judged_or(first, *reworded(nodes, stated, reading), starts, reading)
         if found.fits:
             whole.add(reading)
-        loose = _loose(reading, base) or (reading.bunched and skips)
-        loose = loose or (single and reading.chain_counts > base.chain_counts)
+        counts = single and reading.chain_counts > base.chain_counts
+        loose = _loose(reading, base) or (reading.bunched and skips) or counts
         believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
             return _passing_none(nodes, starts, found) or found
@@ -130,7 +130,7 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
     """
     if found.agrees or found.reading.loose or not any(o.passed for o in found.outcomes):
         return None
-    if "on_first" in open_ways(nodes, starts[0].pending is not None, chains_below=False):
+    if "on_first" in open_ways(nodes, starts[0].pending is not None, ""):
         other = _judged(nodes, None, starts, replace(found.reading, on_first=True))
         if other.fits and not any(o.passed for o in other.outcomes):
             return other
