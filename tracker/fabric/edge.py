@@ -281,6 +281,12 @@ class Below:
                 return (i, 0, 0, 0, (), len(self.edge))
         return None
 
+    def end_before(self, kind: str) -> Cursor | None:
+        """The end of the edge, if it begins at a place of ``kind`` and is met there again."""
+        if self.index and self.edge and self.matches(kind, self.edge[0]):
+            return (len(self.edge), 0, 0, 0, (), len(self.edge))
+        return None
+
     def before(self, kind: str, stop: str, keep: int = 0) -> int:
         """How many places of ``kind`` lie before the next place of kind ``stop``.
 

@@ -30,6 +30,11 @@ class Ending(Stitching):
         repeated = self.now.inside >= 0 or target.at is At.SAME
         return node.stitch.us == "sl st" and back and chained and repeated and self.now.begun
 
+    def _closes_picot(self, node: Make, target: Target) -> bool:
+        """Whether a slip stitch inside a group goes back into the chains just made."""
+        chained = bool(self.out) and self.out[-1].chains >= target.nth > 0
+        return node.stitch.us == "sl st" and target.at is At.HOOK and chained and self.now.over_skip
+
     def _hook(self, node: Make, target: Target, count: int) -> None:
         """``in 2nd ch from hook``: chains passed over may stand for a stitch."""
         if self.now.begun:

@@ -176,6 +176,8 @@ class Hand:
 
         In a shell it says nothing of the other spaces: they may not be the shells' own.
         """
+        if self.reading.at_join and kind == "sp" and not self.now.at_place:
+            kind = "st"
         known = set(self.used)
         self.take(node, self.now.at_place or kind, 1)
         if self.now.at_place and self.below.edge and self.below.edge[0].group:

@@ -56,6 +56,7 @@ class Reading:
         left_behind: stitches that slip stitches at the start go over are not come back to.
         covers: a stitch that reaches further down stands over one of the round below too.
         wraps: the last stitch goes into the place of the first once more.
+        at_join: the "same space" that a round begins in is the stitch it was joined to.
         there: a joined round begins at the chain space it works into first.
         apart: of things listed before a place only the last goes into it.
         alone: a stitch that is all a round says is worked into every place.
@@ -79,6 +80,7 @@ class Reading:
     last_is_count: bool = False
     covers: bool = False
     wraps: bool = False
+    at_join: bool = False
     whole: bool = False
     there: bool = False
     apart: bool = False
@@ -122,6 +124,7 @@ SENTENCES = {
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
     "beside": ("", "the stitches of a group behind its space are met one by one"),
     "covers": ("", "the stitches that reach down stand over one of the round below too"),
+    "at_join": ("", "the 'same space' is taken for the stitch the round was joined to"),
     "wraps": ("", "the last stitch goes into the place of the first once more"),
     "there": ("", "the round begins at the corner or space it works into first"),
     "apart": ("", "of the things listed before a place only the last goes into it"),
@@ -160,6 +163,8 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, below: str) -> list[str]:
     if _first_in_space(nodes, chains_below):
         found["there"] = None
     if chains_below:
+        if _begins_in_same_space(nodes):
+            found["at_join"] = None
         found["singly"] = None
     _chain_ways(nodes, found, chains_below or _own_chain(nodes), foundation)
     return list(found)
@@ -225,6 +230,13 @@ def _wraps(nodes: tuple[Node, ...]) -> bool:
     end = last.body[-1]
     into_next = isinstance(end, Make) and end.target is not None and end.target.at is At.NEXT
     return bool(same) and same[0].target is not None and same[0].target.at is At.SAME and into_next
+
+
+def _begins_in_same_space(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round begins in the "same space", though nothing led it into a space."""
+    first = next((n for n in every(nodes) if isinstance(n, Make | Group | Act)), None)
+    target = None if first is None else first.target
+    return target is not None and (target.at, target.kind) == (At.SAME, "sp")
 
 
 def _along_pieces(node: Node) -> bool:

@@ -170,8 +170,11 @@ class Repeating(Grouping):
         self.done.times[numbered] = k
 
     def _until_place(self, node: Repeat, numbered: int) -> None:
-        """``rep from * to next ch-2 sp``: whole passes as long as they end before it."""
-        stop = self.below.next_of(node.until)
+        """``rep from * to next ch-2 sp``: whole passes as long as they end before it.
+
+        The last one of a round may be the one it begins at: that is at the end.
+        """
+        stop = self.below.next_of(node.until) or self.below.end_before(node.until)
         if stop is None:
             raise ShortError(node, node.until, 1, 0)
         k = 0

@@ -18,6 +18,8 @@ MOST_OPENINGS = 2
 
 #: Said of a figure that only counts petals or the like: they are as many, in one way or another.
 BUNCHES = "bunches"
+#: Stitches by whose name groups of others may be called.
+_GROUPS = ("shell", "v-st", "cl")
 
 
 def totals(outcome: Outcome) -> dict[str, int]:
@@ -81,6 +83,11 @@ def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     if not name:
         return None
     counts = [counted(name, o) for o in outcomes]
+    if name in _GROUPS and not any(name in (*o.counted, *made(o.edge)) for o in outcomes):
+        # clusters and shells that the words do not call so
+        ways = [bunches(o) for o in outcomes]
+        fits = all(not w or figure_of(figure, i) in w for i, w in enumerate(ways))
+        return BUNCHES if fits and all(ways) else "" if fits else None
     if all(count == figure_of(figure, i) for i, count in enumerate(counts)):
         return "named"
     # "(15 picots)" of a round that does not call anything so: what they are is not known
@@ -144,6 +151,8 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
     if name.endswith("sp"):
         return {counts.get(name, 0)}
     found = counted(name, outcome)
+    if name == "picot" and not found:
+        return None  # what they are is not known in a round that calls nothing so
     alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
     same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
     begun = (
@@ -155,6 +164,6 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
 def counted(name: str, outcome: Outcome) -> int:
     """How many of the stitch or group called ``name`` the round made."""
     found = outcome.counted.get(name, made(outcome.edge).get(name, 0))
-    if not found and name in ("shell", "v-st", "cl"):
+    if not found and name in _GROUPS:
         return sum(1 for spot in outcome.edge if spot.group and spot.opens)
     return found

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import replace
 
-from tracker.fabric.edge import Spot
+from tracker.fabric.edge import UNCOUNTED, Spot
 from tracker.fabric.outcome import Outcome, ShortError, Start
 from tracker.fabric.reading import Reading, every, names_stitch
 from tracker.fabric.repeating import Repeating
@@ -60,7 +60,9 @@ class Walker(Repeating):
 
     def _begin(self) -> None:
         if self.reading.wraps and self.below:
-            self.below.extend(replace(self.below.edge[0], count=1))
+            first = next((s for s in self.below.edge if s.name not in UNCOUNTED), None)
+            if first is not None:
+                self.below.extend(replace(first, count=1))
         if self.reading.twin:
             for spot in list(self.below.edge):
                 self.below.extend(spot)

@@ -73,6 +73,8 @@ class Chains(Counts):
     def _counts(self, chain: Chain) -> Chain:
         """``counts = ["("] "counts as" [stitch ["and" chain]] ["throughout"] [")"]``"""
         mark = self.at
+        if self.ahead().type is Type.OPEN and self.ahead(2).text in _COUNTS:
+            self.accept(",")
         bracket = max(0, self.closing()) if self.here.type is Type.OPEN else 0
         if bracket:
             self.at += 1

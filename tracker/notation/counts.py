@@ -200,6 +200,8 @@ class Counts(Targets):
         if name == "ch" or name.endswith("sp"):
             return name
         several = named(words)
+        if name == "cl" and words[1:2] == ["of"] and words[-1] != "cl":
+            several = "bunch"  # "4 clusters of 3 dc"
         if several:
             return several
         if name:
@@ -339,10 +341,10 @@ class Counts(Targets):
 
 def _stated(parts: list[tuple[str, Figure]]) -> Stated:
     """The total, where the parts can simply be added; else only the parts."""
-    if len(parts) == 1 and parts[0][0] not in ("group", "bunch"):
+    if len(parts) == 1 and parts[0][0] not in ("group", "bunch", "picot"):
         name, figure = parts[0]
         return Stated(figure if not name.endswith("sp") else None, ((name, figure),), 0, 0)
-    followed = [p for p in parts if p[0] != "bunch" and not p[0].endswith("sp")]
+    followed = [p for p in parts if p[0] not in ("bunch", "picot") and not p[0].endswith("sp")]
     plain = [figure for name, figure in followed if name != "group"]
     if len(plain) != len(followed) or not plain:
         return Stated(None, tuple(parts), 0, 0)

@@ -255,6 +255,8 @@ class Makes(Reaching):
             return None
         if self.here.text in ("stitch", "stitches"):
             self.at += 1
+        if key == "picot" and self.here.text == "-" and self.ahead().type is Type.NUMBER:
+            self.at += 2  # "picot-3": of three chains
         if self.here.type is Type.OPEN and self.ahead().text == "see" and self.closing() > 0:
             self.at = self.closing() + 1
         self.accept("(", "s", ")")

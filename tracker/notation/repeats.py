@@ -236,14 +236,17 @@ class Repeats(Deeds):
         self.to_clause_end()
         return Tail(None)
 
-    def _on_last_pass(self) -> None:
-        """``("on" | "of" | "in") ["the"] ("last" | "final") "repeat"``"""
+    def _on_last_pass(self) -> bool:
+        """``("on" | "of" | "in" | "at" ["the"] "end" "of") ["the"] ("last" | "final") "repeat"``"""
         mark = self.at
-        if self.accept_any("on", "of", "in", "at"):
+        if self.accept_any("at"):
+            self.accept_all("the", "end")
+        if self.accept_any("on", "of", "in"):
             self.accept_any("the")
             if self.accept_any("last", "final") and self.accept_any("rep", "repeat"):
-                return
+                return True
         self.at = mark
+        return False
 
     def _ending(self, found: Tail) -> Tail:
         """``[","] ("ending" ["last repeat"] "at" star | "omit last" stitch)``"""
@@ -258,13 +261,10 @@ class Repeats(Deeds):
         self.accept_any(",", ".", ";")
         if self.accept_any("omit", "omitting"):
             self.accept_any("the")
-            if self.accept_any("last", "final"):
-                figure = self.accept_figure() or (1,)
-                named = self.kind() or self.accept_phrase(self.lexicon.phrases)
-                if named in ("inc", "dec", "invdec"):
-                    self.at = mark  # what stands instead of it is not said
-                    return found
-                self._on_last_pass()
-                return replace(found, omit=figure[0])
+            last = self.accept_any("last", "final")
+            figure = self.accept_figure() or (1,)
+            named = self.kind() or self.accept_phrase(self.lexicon.phrases)
+            if (self._on_last_pass() or last) and named not in ("inc", "dec", "invdec"):
+                return replace(found, omit=figure[0])  # else what stands instead is not said
         self.at = mark
         return found
