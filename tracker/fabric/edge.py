@@ -33,6 +33,18 @@ class Spot:
     live: bool = False
     each: int = 1
 
+    def more(self, count: int) -> Spot:
+        """The same with ``count`` more places; quicker than `replace`, which a round often is."""
+        return Spot(
+            self.name,
+            self.count + count,
+            self.chains,
+            self.group,
+            self.opens,
+            self.live,
+            self.each,
+        )
+
 
 Edge = tuple[Spot, ...]
 Cursor = tuple[int, int, int, int, Places, int]

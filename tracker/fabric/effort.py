@@ -12,6 +12,9 @@ MOST_IN_ROUND = 150_000
 ENOUGH = 50_000
 #: As many are tried for the likeliest cause of a count that does not work.
 MOST_FOR_CAUSE = 30_000
+#: So many changes are tried for all rounds of a part: behind hundreds of faults a hint is
+#: no help any more.
+MOST_TRIES_IN_PART = 2_000
 
 
 class TooMuchError(Exception):
@@ -20,10 +23,14 @@ class TooMuchError(Exception):
 
 @dataclass(slots=True)
 class Effort:
-    """What may still be spent on a part; ``left`` on the round that is judged."""
+    """What may still be spent on a part; ``left`` on the round that is judged.
+
+    ``tries``: changes of words that may still be tried for the causes of its faults.
+    """
 
     part: int = MOST_IN_PART
     left: int = MOST_IN_ROUND
+    tries: int = MOST_TRIES_IN_PART
 
     def begin(self, most: int = MOST_IN_ROUND) -> None:
         """A round begins, or the search for what is wrong with it."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from operator import attrgetter
 
 from tracker.fabric.edge import Below, Cursor, Edge, Spot, cornered
@@ -219,7 +219,7 @@ class Hand:
         if count <= 0:
             return
         if self._goes_on(name, each):
-            self.out[-1] = replace(self.out[-1], count=self.out[-1].count + count)
+            self.out[-1] = self.out[-1].more(count)
             self.now.placed += count
             return
         self.put(Spot(name, count, 0, self.now.group, self.now.opens, each=each))

@@ -12,6 +12,9 @@ from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.trees import in_spaces
 from tracker.notation.tree import Evenly, Group, Make, More, Node, Repeat, Skip
 
+#: So many passes before the end it is looked at least whether what follows fits in.
+_BORDERS = 40
+
 
 class Repeating(Grouping):
     """Rules for `Repeat`."""
@@ -139,17 +142,27 @@ class Repeating(Grouping):
 
     def _passes(self, node: Repeat, numbered: int) -> list[tuple[Mark, int]]:
         """Work whole passes while they fit; the borders between the last of them."""
-        borders: list[tuple[Mark, int]] = []
-        k = 0
+        borders = [(self.mark(), 0)]
+        fast, k = True, 0
         while True:
-            border = self.mark()
-            borders.append((border, k))
-            if len(borders) > 80:
-                del borders[:40]
-            if not self._whole_pass(node, numbered, k + 1, 0):
-                self._back_to_pass(border, numbered, k)
+            taken = self.below.taken
+            if self._whole_pass(node, numbered, k + 1, 0):
+                k += 1
+                if not fast or self._near_end(self.below.taken - taken):
+                    borders.append((self.mark(), k))
+                    if len(borders) > 2 * _BORDERS:
+                        del borders[:_BORDERS]
+                continue
+            border, last = borders[-1]
+            self._back_to_pass(border, numbered, last)
+            if last == k:
                 return borders
-            k += 1
+            fast, k = False, last  # it ended before it seemed near: each border from there on
+
+    def _near_end(self, takes: int) -> bool:
+        """Whether so many passes are still possible as borders are looked at, or fewer."""
+        left = min((self.below.left(kind) for kind in self.used if kind != "tch"), default=0)
+        return left <= _BORDERS * max(1, takes)
 
     def _whole_pass(self, node: Repeat, numbered: int, k: int, leave: int) -> bool:
         """Try pass ``k``; whether it fits, takes anything, and leaves ``leave`` places."""

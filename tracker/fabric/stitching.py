@@ -97,7 +97,7 @@ class Stitching(Hand):
             where += f" after skipping {self.now.skipped}"
         self.now.place, self.now.skipped = "", 0
         if where == run.where or run.count <= run.per_place:
-            self.run(run._replace(where=where))
+            self.run(run if where == run.where else run._replace(where=where))
             return
         held = self.below.held
         first, rest = parted(held, run.takes) if run.takes else (held, held)

@@ -129,8 +129,9 @@ def _likeliest(
         return ""
     effort.begin(MOST_FOR_CAUSE)
     for tried, (changed, sentence) in enumerate(_changes(nodes)):
-        if tried >= tries:
+        if tried >= tries or effort.tries <= 0:
             return ""
+        effort.tries -= 1
         try:
             if comes_right(changed, stated, starts, base):
                 return sentence

@@ -8,7 +8,7 @@ from copy import copy
 from dataclasses import replace
 
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
-from tracker.fabric.effort import Effort, TooMuchError
+from tracker.fabric.effort import MOST_TRIES_IN_PART, Effort, TooMuchError
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.reading import told
@@ -105,6 +105,7 @@ class PartChecker(Placing):
         self.guessed = self.supposed = False
         self.known: dict[object, tuple[Judged | None, State]] = {}
         self.causes: dict[int, Cause] = {}
+        self.effort.tries = MOST_TRIES_IN_PART
         self.failed: tuple[ReadLine, ReadLine, tuple[Edge | None, ...]] | None = None
         self.misnumbered: list[Cause] = []
         if self.house is not None:
