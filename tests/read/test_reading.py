@@ -203,6 +203,34 @@ def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
     assert found["To join the squares"].steps == ("Sew them along their sides.",)
 
 
+def test_what_stands_between_and_behind_the_rounds_is_part_of_none():
+    found = read(
+        "Heron Cap\n\nSIZES: S (M, L) – to fit 50 (54, 58) cm\n\nBRIM\nRow 1: Ch 9, sc in 2nd ch "
+        "from hook and in each ch across. (8 sc)\nRows 2-40 (44, 48): Ch 1, sc in each st, turn.\n"
+        "Sl st the short ends together to make a ring.\n\n"
+        "CROWN\nRnd 1: 12 (14, 16) sc in MR. (12 (14, 16) sc)\nPetals\n"
+        "Rnd 2: (Ch 3, 2 dc, sl st) in each st around.\n\n"
+        "POM POM (optional)\nWrap yarn 80 times around your hand, tie and trim.\n"
+    )
+    named = parts(found)
+    assert found.pattern.sizes == ("S", "M", "L")
+    assert len(named["Brim"].rounds.splitlines()) == 2
+    assert "the short ends together" in named["Brim"].note
+    assert named["Crown"].rounds.endswith("in each st around.\n")
+    assert named["Crown"].note == "After Rnd 1: Petals"
+    assert named["POM POM (optional)"].steps == (
+        "Wrap yarn 80 times around your hand, tie and trim.",
+    )
+
+
+def test_a_shouted_line_between_rounds_stays_between_them():
+    found = read(
+        "Heron\n\nRnd 1: 6 sc in MR (6)\n\nCHANGE TO BLUE\nRnd 2: 2 sc in each st (12)\n\n"
+        "FASTEN OFF\n"
+    )
+    assert list(parts(found)) == ["Main part"]
+
+
 def test_a_small_piece_on_one_line_is_a_part_and_abbreviations_may_stand_behind():
     found = read(
         "Heron\n\nBody\nRnd 1: 6 dc in MR (6)\nRnd 2: inc in each st (12)\n\n"

@@ -20,10 +20,9 @@ from tracker.pattern.draft import Draft
 from tracker.pattern.load import LONGEST_ROUND, MOST_PARTS, MOST_STEPS, MOST_STITCHES
 from tracker.pattern.model import Part, Pattern
 from tracker.pattern.prose_begun import begun
+from tracker.pattern.prose_defined import as_stitches, defined_in
 from tracker.pattern.prose_facts import (
-    as_stitches,
     copies_of,
-    defined_in,
     fit_of,
     gauge_of,
     hook_of,
@@ -32,9 +31,11 @@ from tracker.pattern.prose_facts import (
     terms_of,
     yarns_of,
 )
+from tracker.pattern.prose_headings import Kind, known_heading
 from tracker.pattern.prose_lines import Said, label_of, said_lines
 from tracker.pattern.prose_parts import has_work, made_part, rounds_of, steps_of
-from tracker.pattern.prose_sections import Kind, Section, known_heading, sections
+from tracker.pattern.prose_sections import Section, sections
+from tracker.pattern.prose_title import title_of
 from tracker.pattern.source import PatternError
 from tracker.pattern.tables import LINE, TEXT
 
@@ -44,7 +45,6 @@ MOST_LINES = 5_000
 MOST_ROUNDS = 10_000
 """Rounds that the labels of a text stand for."""
 
-_LONGEST_TITLE = 80
 _CHAINS = re.compile(r"\bch(?:ain)?s?\b|\bch\d", re.IGNORECASE)
 #: Sections that are told about the piece, in this order.
 _FACTS = (Kind.FRONT, Kind.NOTES, Kind.MATERIALS, Kind.SIZES, Kind.GAUGE, Kind.ABBREVIATIONS)
@@ -72,7 +72,7 @@ def read_prose(text: str, file: str = "text", title: str = "Untitled", terms: st
             what = f"a line of {len(said.text):,} characters"
             hint = f"The most is {LONGEST_ROUND:,}: one round a line."
             raise PatternError(file, [Message(said.line, 1, 0, what, hint=hint)])
-    found, lines = _title(lines)
+    found, lines = title_of(lines)
     return _Drafting(text, lines, file, found or title[:LINE], terms).draft()
 
 
@@ -243,35 +243,6 @@ class _Drafting:
                 f"its rounds have figures for {count} sizes, but no line names so many sizes"
             )
         return named or tuple(f"size {n}" for n in range(1, count + 1))
-
-
-def _title(lines: list[Said]) -> tuple[str, list[Said]]:
-    """``(title, the other lines)``: the first heading, or a first line that may be one."""
-    for index, said in enumerate(lines[:3]):
-        if said.rank == 1 and known_heading(said.text) is None:
-            return said.text[:LINE], lines[:index] + lines[index + 1 :]
-    index = next((i for i, said in enumerate(lines[:6]) if not _IMPRINT.search(said.text)), 0)
-    first = lines[index] if lines else None
-    if first is not None and len(first.text) <= _LONGEST_TITLE and label_of(first.text) is None:
-        known = known_heading(first.text)
-        if known is None and not first.bullet and first.text[-1] not in ".,;":
-            return _unspaced(first.text.removesuffix(":")), lines[:index] + lines[index + 1 :]
-    return "", lines
-
-
-def _unspaced(text: str) -> str:
-    """A title that is set letter by letter, "O L D  H A T", as words."""
-    letters = text.split()
-    if len(letters) < 4 or any(len(letter) > 1 for letter in letters):
-        return text
-    return " ".join("".join(word.split()) for word in re.split(r"\s{2,}", text.strip()))
-
-
-#: Lines over a title that are none: whose it is, where it is from, the number of the page.
-_IMPRINT = re.compile(
-    r"copyright|\u00a9|\(c\)|all rights|personal use|www\.|https?:|^\s*(?:page )?\d+\s*$",
-    re.IGNORECASE,
-)
 
 
 _SEWING = re.compile(r"\b(?:join|sew|seam|assembl|finish|mak(?:e|ing) up|put)", re.IGNORECASE)

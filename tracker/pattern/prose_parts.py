@@ -21,8 +21,12 @@ from tracker.pattern.tables import TEXT
 #: What a line begins with that asks for no stitch, whatever stitches it speaks of.
 _CRAFTS = re.compile(
     r"^(?:now |then )?(?:sew|stuff|insert|attach|weave|embroider|place|cut|leave|pin|fold|block|add"
-    r"|thread|use|using|note|tip|start stuffing|begin stuffing|continue stuffing|optional)\b"
+    r"|thread|use|using|note|tip|start stuffing|begin stuffing|continue stuffing|optional"
+    r"|(?:sl st|slip stitch|sc|dc|whip ?stitch|crochet) (?:the |both )?[a-z ]*"
+    r"(?:ends|edges|sides|rows) together)\b"
 )
+#: A short line that may be a heading over the next rounds: "Petals", "Upper edge".
+_TITLE = re.compile(r"[A-Z][a-z'’]+(?: [A-Za-z'’]+){0,2}:?")
 _JOINS = re.compile(r"\b(?:join|sl ?st|ss|slip st(?:itch)?) (?:with|to|in|into)\b|\bjoin\b")
 _NO_JOINS = re.compile(r"\b(?:do not|don't|without) join(?:ing)?\b")
 _SENTENCE = re.compile(r"(?<=[.!?])[\"')\]]?\s+(?=[\"'(\[]?[A-Z])")
@@ -123,6 +127,8 @@ def _belongs(before: str, text: str, lexicon: Lexicon) -> bool:
 
     A line for several rounds gets none: they would be done in each.
     """
+    if _TITLE.fullmatch(text) and _meaning_is_none(text, lexicon):
+        return False
     label = label_of(before)
     if label is None or label.count != 1 or before[-1] not in ".)]}!":
         return False
@@ -131,6 +137,11 @@ def _belongs(before: str, text: str, lexicon: Lexicon) -> bool:
     body = "".join(line.body for line in split_lines(before))
     alone, both = read_round(body, lexicon), read_round(f"{body} {text}", lexicon)
     return _meaning(alone) == _meaning(both)
+
+
+def _meaning_is_none(text: str, lexicon: Lexicon) -> bool:
+    """Whether words ask for nothing at all, not even to turn or to cut the yarn."""
+    return all(isinstance(node, Note) for node in read_round(text, lexicon).nodes)
 
 
 def _meaning(read: RoundText) -> tuple[object, ...]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from enum import StrEnum
 
 from tracker.fabric.trees import unread_in, works
-from tracker.notation.lexicon import Lexicon
+from tracker.notation.lexicon import Lexicon, words_of
 from tracker.notation.reader import read_round
 from tracker.notation.tree import Act, At, Chain, Deed, Group, Make, Node, Note, Skip
+from tracker.pattern.prose_headings import Kind, is_end, known_heading, text_of_heading
 from tracker.pattern.prose_lines import Said, label_of
 
 #: Lines of a part that may stand between its heading and its first round.
@@ -26,73 +26,15 @@ _ASIDE = re.compile(
 
 
 #: "Inc = 2 dc in same st.", behind the rounds
-_DEFINES = re.compile(r"[A-Za-z][\w ]{0,20} = \S")
+_DEFINES = re.compile(r"([A-Za-z][\w ]{0,20}) = (?!\d+ ?(?:sts?|stitches)?[.!]?$)\S")
 _NAMED = re.compile(r"([A-Z][A-Za-z' ]{1,28}(?: ?\([^()]*\))?) ?[:–—-] +(.+)$")
 #: Fewer chains may go over an opening of the part before.
 _LEAST_CHAIN = 8
 _ENTRY = re.compile(r"[:=]\s*\S|\s[–-]\s")
 
 
-class Kind(StrEnum):
-    """What a section is about."""
-
-    FRONT = "front"
-    MATERIALS = "materials"
-    GAUGE = "gauge"
-    SIZES = "sizes"
-    ABBREVIATIONS = "abbreviations"
-    NOTES = "notes"
-    MAKING_UP = "making up"
-    PART = "part"
-
-
 #: What ends where work begins, though no heading says so.
 _ASIDES = (Kind.ABBREVIATIONS, Kind.NOTES, Kind.MATERIALS, Kind.GAUGE, Kind.SIZES)
-
-_PIECES = r"(?:squares|motifs|pieces|parts|panels|seams?|hexagons|blocks)(?: (?:up|together))?"
-
-#: Headings of the trade; common practice, no source.
-_HEADINGS = {
-    Kind.MATERIALS: (
-        r"materials?(?: (?:needed|and tools|& tools|list))?",
-        r"you(?:['’]| wi)ll need",
-        r"what you need",
-        r"supplies|tools|notions|colou?rs?",
-        r"(?:crochet )?hooks?(?: size)?",
-        r"yarns?(?: used)?",
-    ),
-    Kind.GAUGE: (r"gauge|tension",),
-    Kind.SIZES: (
-        r"(?:finished )?(?:sizes?|measurements?|dimensions)",
-        r"to fit(?: \w+)?|sizing",
-    ),
-    Kind.ABBREVIATIONS: (
-        r"(?:special |stitch )?abbreviations?(?: used| key)?",
-        r"special st(?:itche)?s?",
-        r"special stitch",
-        r"st(?:itch)?(?:es)? (?:guide|key|used)",
-        r"key|glossary",
-    ),
-    Kind.NOTES: (
-        r"(?:pattern |general |special )?notes?",
-        r"about(?: this pattern)?",
-        r"before you (?:begin|start)|as worked",
-        r"tips?|(?:skill )?level|difficulty|terms|terminology|copyright",
-    ),
-    Kind.MAKING_UP: (
-        r"(?:final )?(?:assembly|assembling|making[ -]up)",
-        r"finishing(?: up| off)?|to make up|to finish",
-        r"sewing (?:up|together)|putting (?:it |everything )?together",
-        r"(?:to )?(?:join|sew)(?:ing)? (?:(?:up|together|the|your|all) )*" + _PIECES,
-    ),
-    Kind.PART: (r"(?:the )?(?:pattern|instructions|directions|method)",),
-}
-_KNOWN = {
-    kind: re.compile(
-        rf"(?:{'|'.join(words)})(?: *\([^()]*\))? *(?:[:–—-] *(?P<rest>.*))?", re.IGNORECASE
-    )
-    for kind, words in _HEADINGS.items()
-}
 
 
 @dataclass(slots=True)
@@ -107,16 +49,6 @@ class Section:
     heading: str = ""
     lines: list[Said] = field(default_factory=list)
     inline: bool = False
-
-
-def known_heading(text: str) -> tuple[Kind, str] | None:
-    """The kind of section a line opens, and the words behind its colon."""
-    bare = text.strip(" *_:")
-    for kind, pattern in _KNOWN.items():
-        match = pattern.fullmatch(text.strip(" *_")) or pattern.fullmatch(bare)
-        if match is not None:
-            return kind, match["rest"] or ""
-    return None
 
 
 def sections(lines: Sequence[Said], terms: str) -> list[Section]:
@@ -153,8 +85,10 @@ class _Splitter:
             self._round(said, label.first, label.last, label.label)
         elif known is None and self._is_heading(index, said):
             self._open(Section(Kind.PART, said.text))
-        elif label is None and said.apart and _DEFINES.match(said.text):
+        elif label is None and self._defines(said):
             self._open(Section(Kind.ABBREVIATIONS, lines=[said], inline=True))
+        elif label is None and said.apart and self._is_last_heading(index, said.text):
+            self._open(Section(Kind.MAKING_UP, said.text))
         elif label is None and said.apart and (piece := self._piece(said.text)):
             self._open(Section(Kind.PART, piece[1], [replace(said, text=piece[2])]))
         else:
@@ -188,6 +122,13 @@ class _Splitter:
         if said.apart and self.here.kind in _ASIDES and self._begins_work(said.text):
             self._open(Section(Kind.PART))
         self.here.lines.append(said)
+
+    def _defines(self, said: Said) -> bool:
+        """Whether a line explains an abbreviation: "Inc = 2 dc in same st."."""
+        match = _DEFINES.match(said.text)
+        if match is None or self.part is None:
+            return False
+        return said.apart or words_of(match[1]) in self.lexicon.phrases
 
     def _piece(self, text: str) -> re.Match[str] | None:
         """The name and the work of a small piece told on one line: "Tail (pink): ch 20, …"."""
@@ -249,6 +190,15 @@ class _Splitter:
             return False
         return self._leads(index, said)
 
+    def _is_last_heading(self, index: int, text: str) -> bool:
+        """Whether a line heads what is to be done after the rounds, such as "POM POM"."""
+        shouted = re.sub(r"\([^()]*\)", "", text).isupper()
+        if not self.top or not shouted or len(text) > _LONGEST_HEADING or is_end(text):
+            return False
+        labels = map(label_of, (after.text for after in self.lines[index + 1 :]))
+        following = next((label.first for label in labels if label is not None), 1)
+        return following <= 1 and not self._is_work(text)
+
     def _at_top(self) -> bool:
         """Whether the heading of a part stands just before, and none of its rounds."""
         return self.here.kind is Kind.PART and self.here.heading != "" and not self.here.lines
@@ -273,11 +223,6 @@ class _Splitter:
         if text not in self.works:
             self.works[text] = is_work(text, self.lexicon)
         return self.works[text]
-
-
-def text_of_heading(text: str) -> bool:
-    """Whether a line is written like a heading: closed by a colon, or all in capitals."""
-    return text.endswith(":") or text.isupper()
 
 
 def is_work(text: str, lexicon: Lexicon) -> bool:
