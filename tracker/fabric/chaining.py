@@ -146,7 +146,12 @@ class Chaining(Making):
             self.now.begun = True
 
     def _stand_on_first(self) -> None:
-        """Take the place that a beginning chain which counts stands on."""
+        """Take the place that a beginning chain which counts stands on.
+
+        Behind slip stitches that stay behind, that is the last of them.
+        """
+        if self.slipped:
+            return
         first = self._first_target()
         same = first is not None and first.at is At.SAME and first.kind.endswith("sp")
         kind = self.now.at_place or (first.kind if first is not None and same else "st")

@@ -59,6 +59,7 @@ class Reading:
         at_join: the "same space" that a round begins in is the stitch it was joined to.
         there: a joined round begins at the chain space it works into first.
         apart: of things listed before a place only the last goes into it.
+        early: a row that turns leaves what is left of the round below unworked.
         alone: a stitch that is all a round says is worked into every place.
         slips: a last slip stitch of which no more is said is a stitch and joins nothing.
         beside: of a group whose spaces are worked into, the stitches behind the last one
@@ -93,6 +94,7 @@ class Reading:
     twin: bool = False
     strung: bool = False
     closer: bool = False
+    early: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -119,6 +121,7 @@ SENTENCES = {
     "twin": ("", "the round goes along the last piece and another like it"),
     "strung": ("", "the stitches along the chain use none of the round below"),
     "skips_first": ("", "the chain next to the hook is passed over, though nothing says so"),
+    "early": ("", "the row turns before its end and leaves the other stitches unworked"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
@@ -158,10 +161,12 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, below: str) -> list[str]:
     if _wraps(nodes):
         found["wraps"] = None
     _along_ways(nodes, found)
-    if pending:
-        found["chain_counts"] = None
-    if _first_in_space(nodes, chains_below):
-        found["there"] = None
+    asked = {
+        "chain_counts": pending,
+        "early": _turns_back(nodes),
+        "there": _first_in_space(nodes, chains_below),
+    }
+    found.update(dict.fromkeys(way for way, open_ in asked.items() if open_))
     if chains_below:
         if _begins_in_same_space(nodes):
             found["at_join"] = None
@@ -217,6 +222,19 @@ def _node_ways(node: Node, found: dict[str, None], begun: bool) -> None:
         found["beside"] = None
     if target is not None and target.at is At.BELOW and target.nth:
         found["covers"] = None
+
+
+def _turns_back(nodes: tuple[Node, ...]) -> bool:
+    """Whether a row ends on a turn and tells each of its stitches by number."""
+    last = next((n for n in reversed(nodes) if not isinstance(n, Note | Chain)), None)
+    if not isinstance(last, Act) or last.deed is not Deed.TURN or last is nodes[0]:
+        return False
+    return not any(
+        isinstance(n, Evenly | Along)
+        or (isinstance(n, Repeat) and n.times is None)
+        or (isinstance(n, Make | Group) and n.target is not None and n.target.at is At.EACH)
+        for n in every(nodes)
+    )
 
 
 def _wraps(nodes: tuple[Node, ...]) -> bool:

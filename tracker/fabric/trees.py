@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from tracker.fabric.reading import every
 from tracker.notation.tree import (
@@ -69,6 +69,17 @@ def beginning(nodes: tuple[Node, ...]) -> Chain | None:
 def slips(node: Node) -> bool:
     """Whether a node makes slip stitches."""
     return isinstance(node, Make) and node.stitch.us == "sl st"
+
+
+def slips_over(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round begins with slip stitches over several stitches, and into no space."""
+    first = [n for n in nodes if not isinstance(n, Act | Note | Chain)]
+    led = list(takewhile(slips, first))
+    targets = [n.target for n in led if isinstance(n, Make)]
+    if not led or any(t is not None and t.kind.endswith(("sp", "corner")) for t in targets):
+        return False
+    several = (n for n in led if isinstance(n, Make))
+    return any(n.count[0] > 1 or (n.target is not None and n.target.count) for n in several)
 
 
 def rounds_below(nodes: tuple[Node, ...]) -> set[int]:

@@ -28,6 +28,8 @@ from tracker.notation.tree import (
     Target,
 )
 
+#: A row that turns early leaves at least one in so many stitches; fewer are rather a slip.
+LEAST_EARLY = 4
 #: Most places that may be kept free behind "sc around".
 MOST_SPARE = 41
 
@@ -201,6 +203,8 @@ class Walker(Repeating):
                 done.left = 0  # the first chain has its stitches already
             if self.doubled and -1 <= done.left - self.doubled <= MOST_UNSEWN:
                 done.left = 0  # through both layers of a flat piece: each takes two places
+            if self.reading.early and done.left * LEAST_EARLY >= done.under:
+                done.left = 0
             if done.left == self.slipped:
                 done.left = 0  # as many are left at this end as were slipped over at the other
             if self.now.over_skip and done.left == self.last_skip:

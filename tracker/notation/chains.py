@@ -202,7 +202,7 @@ class Chains(Counts):
     def skip(self) -> Skip | None:
         """``skip = "sk" ["next" | "first" | "last"] [figure] [kind]``"""
         start = self.here.start
-        if not self.accept_any(*SKIPS):
+        if not self.accept_any(*SKIPS) and not self._not_into():
             return None
         self.accept_all("over", "the")
         if self.accept_any("joining"):
@@ -217,6 +217,15 @@ class Chains(Counts):
         if self.at_base:
             at = At.FIRST
         return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)
+
+    def _not_into(self) -> bool:
+        """``"do not work" ("in" | "into")``: the place behind it is passed over"""
+        mark = self.at
+        denied = self.accept("do", "not", "work") or self.accept("don't", "work")
+        if denied and self.accept_any("in", "into"):
+            return True
+        self.at = mark
+        return False
 
     def skip_list(self) -> list[Skip]:
         """``skip ["next"] "(" [figure] kind {"," [figure] kind} ")"``: each of those"""

@@ -48,7 +48,7 @@ class Ends(Kinds):
         if self.here.text == "up" and self.ahead().text in ("to", "until"):
             self.at += 1
         if self.accept_any("to", "until", "till"):
-            self.accept_all("the", "you", "reach")
+            self.accept_all("the", "you", "reach", "within")
             if self.accept_any("last"):
                 leave = self.accept_figure() or (1,)
                 kind = self.kind() or "st"
@@ -135,6 +135,9 @@ class Ends(Kinds):
             if self.here.text in END_WORDS and self.ahead().text in THINGS:
                 self.at = mark
                 return found
+            if self.accept("thereafter") or self.accept("after", "that"):
+                found = True
+                continue
             if self.accept_any(*END_WORDS):
                 self.accept_all("the", *ROUND_WORDS)
                 found = True

@@ -120,6 +120,8 @@ class Landmarks(Ends):
         self.accept_any("the")
         if self.accept("base") and self.accept("of"):
             self.accept_all("the", "same", "your", "turning", "beginning", "beg", "starting")
+            if self.ahead().text in CHAIN_WORDS:
+                self.accept_number()
             if self.accept_any(*CHAIN_WORDS):
                 self.accept_any("-")
                 self._chain_figure()

@@ -58,7 +58,8 @@ _LABELS = (
         r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last|insert|place|attach|sew|stuff"
         r"|keep|alternat|follow|like )"
         r"(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"
-        rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:]\s*)?\.?\s*#?(?P<first>\d+)"
+        rf"(?P<kind>{_ROUND})\b{_SIDE}\s*(?:[-:](?!\s*\d+\s*(?:sc|dc|hdc|htr|tr|ch|ss|sl)\b)\s*)?"
+        r"\.?\s*#?(?P<first>\d+)"
         rf"(?:{_LIST}|{_TO}\s*{_ROUND}?\.?\s*(?P<last>\d+)(?!\s*(?:sc|dc|hdc|st|tr|htr|ch)\b))?"
         rf"{_ON}{_ASIDE}{_CLOSE}"
     ),

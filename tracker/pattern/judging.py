@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from tracker.fabric.edge import GROUPED, SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
@@ -21,6 +22,7 @@ from tracker.fabric.trees import (
     names_space,
     rounds_below,
     self_contained,
+    slips_over,
     takes_up_opening,
 )
 from tracker.notation.lexicon import Lexicon
@@ -55,6 +57,7 @@ class Judging:
         pending: a chain made at the end of the round below, for the next one.
         opening: stitches passed over and chains over them, in the opening made last.
         begun: whether any round was worked yet.
+        in_rows: whether the round is a row, turned at its end.
         doubt: whether the round below does not work out.
         guessed: whether the round below is only known by the printed count of this one.
         supposed: whether the places below are only what the words and counts make likely.
@@ -71,6 +74,7 @@ class Judging:
     pending: Chain | None
     opening: tuple[Figure, Figure] | None
     begun: bool
+    in_rows: bool
     doubt: bool
     guessed: bool
     supposed: bool
@@ -78,7 +82,7 @@ class Judging:
 
     def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """`_judge`, once only for a round that is worked again from the same edge."""
-        base = self.beginnings.habit(nodes, self.pending)
+        base = self._habit(nodes)
         key = (nodes, stated, base, self.begun, *self._state(), self.printed, self.opening)
         known = self.known.get(key)
         if known is None:
@@ -90,6 +94,11 @@ class Judging:
         self.guessed, self.doubt, self.supposed = facts
         return judged
 
+    def _habit(self, nodes: tuple[Node, ...]) -> Reading:
+        """The habit for a round; what slip stitches at the start of a row go over stays behind."""
+        base = self.beginnings.habit(nodes, self.pending)
+        return replace(base, left_behind=True) if self.in_rows and slips_over(nodes) else base
+
     def _state(self) -> State:
         """What a round begins from."""
         facts = self.guessed, self.doubt, self.supposed
@@ -97,7 +106,7 @@ class Judging:
 
     def _judge(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """The reading that fits; None where too little is known of the round below."""
-        base = self.beginnings.habit(nodes, self.pending)
+        base = self._habit(nodes)
         if takes_up_opening(nodes):
             return self._in_opening(nodes, stated, base)
         if fresh(nodes, first=not self.begun and self.edges[0] is None):

@@ -101,6 +101,7 @@ class PartChecker(Placing):
         self.rows_made: list[int | None] = [0] * self.sizes
         self.under: list[Edge | None] = [None] * self.sizes
         self.begun = False
+        self.in_rows = self.rows
         self.doubt = False
         self.guessed = self.supposed = False
         self.known: dict[object, tuple[Judged | None, State]] = {}

@@ -41,6 +41,7 @@ class Placing(Judging):
 
     def _placed(self, task: Task) -> tuple[Node, ...]:
         """The tree of a round, and ``edges`` as what it is worked into."""
+        self.in_rows = self._rowed(task)
         nodes = saying(task.body.read.nodes, self.beginnings.said)
         nodes = self._at_round(raised(self._behind(task, nodes), self.number))
         if self.begun and not self._on_foundation():
