@@ -148,7 +148,7 @@ def _loose(reading: Reading, base: Reading) -> bool:
     bold = (
         reading.cut or reading.last_is_count or reading.both_sides or reading.whole or reading.alone
     )
-    bold = bold or reading.twin or reading.strung or reading.early
+    bold = bold or reading.twin or reading.strung or reading.early or reading.many
     return bold or (reading.singly and not base.singly)
 
 

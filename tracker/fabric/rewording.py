@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tracker.fabric.reading import Reading, every, worked_into
 from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.stitches import Stitch
 from tracker.notation.tree import (
     Act,
     At,
@@ -37,7 +38,9 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
     if _slipping(nodes) and _may_slip(nodes):
         found.append("slips")
     if any(isinstance(node, Make) and node.apart for node in every(nodes)):
-        found.append("listed")
+        found += ["listed", "many"]
+    elif _many(nodes) != nodes:
+        found.append("many")
     if any(isinstance(node, Repeat) and node.paced for node in nodes):
         found.append("closer")
     return found
@@ -51,6 +54,8 @@ def reworded(
         nodes = tuple(_closer(node) for node in nodes)
     if reading.listed:
         nodes = _listed(nodes)
+    if reading.many:
+        nodes = _many(nodes)
     if reading.last_is_count:
         return nodes[:-1], _printed_last(nodes)
     if reading.whole or reading.alone:
@@ -66,6 +71,33 @@ def _closer(node: Node) -> Node:
     if not isinstance(plain, Make) or plain.count[0] < 2:
         return replace(node, body=(shape,))
     return replace(node, body=(replace(plain, count=(plain.count[0] - 1,)), shape))
+
+
+def _many(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with "4 hdc dec" taken for four such decreases."""
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        if isinstance(node, Group | Repeat):
+            found.append(replace(node, body=_many(node.body)))
+        elif isinstance(node, Make) and node.apart:
+            found.append(replace(node, count=node.apart, apart=None))
+        elif isinstance(node, Make) and isinstance(last, Make) and _shape_of(last, node):
+            found[-1] = replace(last, stitch=_shape_of(last, node) or last.stitch, end=node.end)
+        else:
+            found.append(node)
+    return tuple(found)
+
+
+def _shape_of(plain: Make, shape: Make) -> Stitch | None:
+    """The increase or decrease that "hdc dec" names, where nothing parts its two words."""
+    apart = plain.end + 1 < shape.start or plain.behind or shape.numbered
+    if apart or plain.target or shape.target or plain.count[0] < 2:
+        return None
+    return {
+        "inc": STITCHES.get(f"{plain.stitch.us}2inc"),
+        "dec": STITCHES.get(f"{plain.stitch.us}2tog"),
+    }.get(shape.stitch.us)
 
 
 def _listed(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

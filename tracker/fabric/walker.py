@@ -203,7 +203,8 @@ class Walker(Repeating):
                 done.left = 0  # the first chain has its stitches already
             if self.doubled and -1 <= done.left - self.doubled <= MOST_UNSEWN:
                 done.left = 0  # through both layers of a flat piece: each takes two places
-            if self.reading.early and done.left * LEAST_EARLY >= done.under:
+            early = self.reading.early and not self.reading.bunched
+            if early and done.left * LEAST_EARLY >= done.under:
                 done.left = 0
             if done.left == self.slipped:
                 done.left = 0  # as many are left at this end as were slipped over at the other

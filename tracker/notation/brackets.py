@@ -263,6 +263,8 @@ class Brackets(Stars):
         """Whether the bracket here tells how a stitch is made, not what to make next."""
         close = self.closing()
         after = self.tokens[close + 1]
+        if self.ahead().text in (*AGAIN, *self.crosses) or self.ahead(2).text in ("times", "x"):
+            return False
         return after.type is not Type.NUMBER and after.text not in ("x", "*", "in", "into")
 
 

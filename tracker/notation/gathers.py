@@ -98,6 +98,8 @@ class Gathers(Brackets):
             if isinstance(item, Make):
                 kept, after = len(found), self.at
             self.accept_all(",", "and", "&")
+            if self.here.text == "then":
+                break  # "in the first st make an inc, then sc 10"
         if sum(isinstance(n, Make) for n in found) < _SHORTEST:
             self.at = mark
             return None

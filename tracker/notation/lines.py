@@ -77,8 +77,8 @@ _LABELS = (
     ),
     # such as "1 rnd:", "5-8 rnds:", "4 row -", as some languages number
     re.compile(
-        rf"^(?P<first>\d+)(?:\s*(?:-|to)\s*(?P<last>\d+)\s+(?P<kind>{_ROUND})"
-        r"|\s+(?P<one>round|rnd|row|rd))\b\.?\s*(?:[:)]|[.-](?=\s))\s*"
+        rf"^(?P<first>\d+)(?:r?\s*(?:-|to)\s*(?P<last>\d+)\s*(?P<kind>{_ROUND})"
+        r"|r|\s+(?P<one>round|rnd|row|rd))\b\.?\s*(?:[:)]|[.-](?=\s))\s*"
     ),
     # such as "7.", "13. - 15.", "6 8.", "3-28)", "9-13:", "4 - "
     re.compile(

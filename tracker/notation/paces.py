@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from itertools import pairwise
+
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.makes import Makes
 from tracker.notation.merging import goes_round
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Make, Node, Repeat, Skip
-from tracker.notation.wordlists import SKIPS, VERBS
+from tracker.notation.tree import At, Make, Node, Repeat, Skip, Target
+from tracker.notation.wordlists import SKIPS, STITCH_WORDS, VERBS
 
 _INCREASES = ("inc", "incs", "increase", "increasing")
 _NAMED = ("inc", "dec")
@@ -28,9 +31,44 @@ class Paces(Makes):
         found = self._paced(start, of) or self._but_every(start, of)
         if found is None:
             self.at = mark
-        elif self._round_so_far(before) is not None:
+            return self._in_places(before, start)
+        if self._round_so_far(before) is not None:
             before.pop()
-        return None if found is None else [found]
+        return [found]
+
+    def _in_places(self, before: list[Node], start: int) -> list[Node] | None:
+        """``(increase | figure stitch) "in" nth {"," nth} "and" nth kind``, of the whole round"""
+        mark, of = self.at, self._round_so_far(before)
+        self.accept_all(*VERBS, "with", "working", "making", "an", "a")
+        what = self._what(of) if of is not None or not self.begun else None
+        if what is None or what.stitch.makes < 2 or not self.accept_any("in", "into", "on"):
+            self.at = mark
+            return None
+        places: list[int] = []
+        while True:
+            self.accept_any("the")
+            nth = self.accept_ordinal()
+            if nth is None or (places and nth <= places[-1]):
+                break
+            places.append(nth)
+            self.accept_any(*STITCH_WORDS)
+            self.accept_all(",", "and", "&")
+        if len(places) < 2 or not (self._clause_is_over() or self.here.text in ("-", "=")):
+            self.at = mark
+            return None
+        if of is not None:
+            before.pop()
+        return self._at_each(what, of or STITCHES["sc"], places, start)
+
+    def _at_each(self, what: Make, of: Stitch, places: list[int], start: int) -> list[Node]:
+        """Plain stitches, and ``what`` in each of these places of the round."""
+        plain = Make(of, (1,), None, start, self.last_end)
+        found: list[Node] = []
+        for last, place in pairwise((0, *places)):
+            if place - last > 1:
+                found.append(replace(plain, count=(place - last - 1,)))
+            found.append(what)
+        return [*found, replace(plain, target=Target(At.EACH, leave=(0,)), numbered=False)]
 
     def _but_every(self, start: int, of: Stitch | None) -> Repeat | None:
         """``"skip" "every" nth kind``: each of the others is worked into"""

@@ -37,6 +37,10 @@ def _single(target: Target) -> bool:
     return target.at in (At.NEXT, At.FIRST, At.HOOK) and target.count is None
 
 
+#: What comes behind the last stitches of a round.
+_ENDING = ("sl", "slst", "ss", "join", "fasten", "fo", "change", "turn", "stuff", "then")
+
+
 class Wholes(Gathers):
     """Rules for words that take in the whole round so far."""
 
@@ -95,6 +99,16 @@ class Wholes(Gathers):
             return [*made[:-1], replace(last, target=None)]
         return made
 
+    def _of_one(self, close: int) -> bool:
+        """Whether the bracket of a number of times is one of several, each of one stitch."""
+        crossed = self.ahead().text in self.crosses or self.ahead(2).text in ("x", "times")
+        others = sum(
+            one.type is Type.OPEN and (two.text in self.crosses or three.text in ("x", "times"))
+            for one, two, three in zip(self.tokens, self.tokens[1:], self.tokens[2:], strict=False)
+        )
+        goes_on = self.tokens[close + 1].text == "," and self.tokens[close + 2].text not in _ENDING
+        return crossed and (others > 1 or goes_on)
+
     def _all_the_way_round(self) -> bool:
         """Whether "all the way around" stands here as a clause of its own."""
         mark = self.at
@@ -131,14 +145,8 @@ class Wholes(Gathers):
         self.at -= int(often)
         if often and nodes and isinstance(nodes[-1], Repeat):
             first = len(nodes) - 1  # "…, (sc, inc), 6 times": the bracket alone
-        bracket = self.closing() if self.here.type is Type.OPEN else -1
-        if bracket > 0:
-            found = self._bracketed_again()
-            self.at = bracket + 1
-            if nodes and isinstance(nodes[-1], Repeat) and nodes[-1].implied:
-                first = len(nodes) - 1
-        else:
-            found = self.tail(starred=True)
+        found, last_only = self._asked_for(nodes)
+        first = len(nodes) - 1 if last_only and nodes else first
         if found is None or first is None:
             if self.here.text in ("around", "across") and first is not None:
                 self.at += 1
@@ -160,6 +168,16 @@ class Wholes(Gathers):
             found = Tail(passes, More.MORE)
         repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
         return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
+
+    def _asked_for(self, nodes: list[Node]) -> tuple[Tail | None, bool]:
+        """What is asked for here, in a bracket or not, and whether of the last thing alone."""
+        bracket = self.closing() if self.here.type is Type.OPEN else -1
+        if bracket < 0:
+            return self.tail(starred=True), False
+        found, alone = self._bracketed_again(), self._of_one(bracket)
+        self.at = bracket + 1
+        last = nodes[-1] if nodes else None
+        return found, alone or (isinstance(last, Repeat) and last.implied)
 
     def _passes_over(self, body: list[Node], places: Figure) -> Figure | None:
         """How many passes more "repeat in next 6 sts" is, where each uses up as many."""

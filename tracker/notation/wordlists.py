@@ -70,9 +70,9 @@ SEPARATORS = _list(""", ; . : & and then + also now again finally - ' " /""")
 #: Words of advice and finishing: a clause with one of them, and no stitch and no shaping
 #: word in it, asks for nothing that is counted.
 CRAFT = _words(
-    """mark marker markers marking tail sew sewing sewn weave stuff stuffing tie tied tighten needle
-    spiral strand strands knuckle wrap picture photo photos video method flat gently petals arms
-    legs rotate rotating leg foot feet
+    """mark marker markers marking tail sew sewing sewn weave stuff stuffing fill filling tie
+    tied tighten needle spiral strand strands knuckle wrap picture photo photos video method flat
+    gently petals arms legs rotate rotating leg foot feet
     head back center centre facing holding hold hook size gauge desired larger smaller
     attach pin remove replace begin ensure draw drawing insert pull note notes see you your yoh
     yo loop through multiple multiples slip knot tight underlined layer layers
