@@ -8,11 +8,12 @@ from tests.screens.terminal import BEFORE, Terminal
 from tracker.pattern import library
 from tracker.pattern.cautions import DEFER, caution
 from tracker.pattern.load import load_pattern
-from tracker.screens.app import HooksideApp, ShelfApp
+from tracker.screens.app import HooksideApp
 from tracker.screens.inks import DARK
 from tracker.screens.keys import learn
 from tracker.screens.pages import Pages
 from tracker.screens.settings import Settings
+from tracker.screens.shelf_app import ShelfApp
 from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
 

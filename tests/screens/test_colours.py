@@ -6,10 +6,10 @@ import pytest
 from textual.color import Color
 
 from tests.screens.stage import begin, on_stage, text
-from tracker.screens.app import ShelfApp
 from tracker.screens.card import CardScreen
 from tracker.screens.inks import DARK, LIGHT, PLAIN_INKS, inks_of
 from tracker.screens.settings import Settings
+from tracker.screens.shelf_app import ShelfApp
 from tracker.screens.theme import palette_for
 from tracker.session.session import Session
 from tracker.session.store import Surroundings, now

@@ -13,10 +13,10 @@ from textual.widgets import Input
 from tests.screens.stage import begin, shown, text
 from tracker.pattern import library
 from tracker.pattern.load import load_pattern
-from tracker.screens.app import ShelfApp
 from tracker.screens.inks import DARK
 from tracker.screens.settings import Settings
 from tracker.screens.shelf import ShelfScreen
+from tracker.screens.shelf_app import ShelfApp
 from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
 from tracker.session.shelf import Standing, latest, pieces

@@ -23,7 +23,6 @@ from tracker.screens.theme import Colourless, palette_for
 from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
 from tracker.session.shelf import pieces_folder
-from tracker.session.store import now
 
 if TYPE_CHECKING:
     from textual.filter import LineFilter
@@ -36,13 +35,20 @@ if TYPE_CHECKING:
 BAD_INPUT = 2
 
 
-class HooksideApp(App[None], inherit_bindings=False):
+class HooksideApp(App[None], inherit_bindings=False, inherit_css=False):
     """Works on a piece; without one, lets the maker choose from ``folder``.
 
     ``palette`` None leaves all colours out. ``held``: a key held down counts once.
     """
 
     TITLE = "Hookside"
+    DEFAULT_CSS = """
+    HooksideApp {
+        background: $background;
+        color: $foreground;
+        &:ansi { background: ansi_default; color: ansi_default; }
+    }
+    """
     ENABLE_COMMAND_PALETTE = False
     ALLOW_SELECT = False
 
@@ -178,16 +184,6 @@ class HooksideApp(App[None], inherit_bindings=False):
             self.call_from_thread(say)
 
 
-class ShelfApp(HooksideApp):
-    """Begins with the shelf."""
-
-    def ask(self) -> None:
-        """Show the shelf."""
-        from tracker.screens.shelf import ShelfScreen
-
-        self.push_screen(ShelfScreen(self._folder, self._inks, now, self.work_on))
-
-
 def run(session: Session, caption: Path | None = None) -> int:
     """Work on an open piece until the maker leaves; returns the exit code.
 
@@ -204,6 +200,8 @@ def choose(folder: Path) -> int:
 
 def shelf(folder: Path) -> int:
     """Show the shelf, then work on what is opened; returns the exit code."""
+    from tracker.screens.shelf_app import ShelfApp
+
     return _run(lambda settings: _app(None, folder, settings, ShelfApp), None)
 
 

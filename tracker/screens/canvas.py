@@ -26,7 +26,7 @@ PAGE = Style()
 """The page itself, without an ink."""
 
 
-class Canvas(Widget):
+class Canvas(Widget, inherit_css=False):
     """Rows are compared with those painted before, so that a press costs by what it changes.
 
     One widget and not one for each slot: Textual spends more on telling a widget that it

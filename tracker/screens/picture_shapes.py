@@ -8,15 +8,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 
 from tracker.lean import NamedTuple
 from tracker.screens.picture_signs import Look, Sign
 
 
-@dataclass(frozen=True, eq=False)
-class Marks:
+class Marks(NamedTuple):
     """A set of characters; of two together the first is to come, the second worked.
 
     ``lean`` has to the left, upright and to the right; ``arch`` its two ends and its top;
@@ -31,6 +29,9 @@ class Marks:
     foot: str
     curl: str
     here: str
+
+    def __hash__(self) -> int:
+        return id(self)  # there are two of them, and what is in them has no hash
 
 
 LINES = Marks(

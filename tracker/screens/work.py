@@ -56,7 +56,7 @@ SLOTS: tuple[type[Slot], ...] = (
 )  # fmt: skip
 
 
-class WorkScreen(Screen[None]):
+class WorkScreen(Screen[None], inherit_css=False):
     """Everything of a glance at the work, each thing in its spot."""
 
     # Digits are bindings, as all else is: Textual hands keys to bindings later than to
@@ -67,6 +67,13 @@ class WorkScreen(Screen[None]):
         Binding("escape", "drop", show=False),
     ]
     ALLOW_SELECT = False
+    DEFAULT_CSS = """
+    WorkScreen {
+        layout: vertical;
+        background: $background;
+        &:ansi { background: ansi_default; color: ansi_default; }
+    }
+    """
 
     def __init__(
         self,
@@ -107,7 +114,6 @@ class WorkScreen(Screen[None]):
         self.set_interval(AGAIN, self._retry)
         self._rest = self.set_interval(REST, self._at_rest, pause=True)
         self._first_page()
-        self.show()
 
     def _first_page(self) -> None:
         """A changed pattern file first; then the card, or what to know before the first stitch."""
@@ -116,6 +122,7 @@ class WorkScreen(Screen[None]):
             from tracker.screens.changed import ask_whether
 
             ask_whether(self.app, self.session, changed, self.inks, self._next_page)
+            self.show()
         else:
             self._next_page()
 

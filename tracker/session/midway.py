@@ -20,8 +20,8 @@ from tracker.session.head import Head
 from tracker.session.kept import keep, kept
 from tracker.session.state import Counts, Spot, State
 
-READ_ANEW = 16 * 1024
-"""Bytes at the end of a file that are read every time: some 150 lines."""
+READ_ANEW = 4 * 1024
+"""Bytes at the end of a file that are read every time: some 40 lines."""
 
 if TYPE_CHECKING:
     from tracker.session.files import StrPath
