@@ -49,6 +49,26 @@ def test_each_size_is_worked_by_its_own_figures(below, words, makes):
 
 
 def test_a_round_for_one_size_alone_is_not_held_against_the_others():
-    found = only("Size M: Rnd 5: sc in each st around. (25)", (20, 25, 30))
+    found = only("Size M: Rnd 5: 2 sc in first st, sc in each st around. (26)", (20, 25, 30))
+    assert (str(found.verdict), found.makes) == ("agrees", (20, 26, 30))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Size toddler: Rnd 5: sc in each st around. (25)",
+        "Rnd 5 (size 4 only): sc in each st around. (25)",
+        "Rnd 5: sc in each st, 2 sc in last st for size L only.",
+    ],
+)
+def test_a_round_for_a_size_that_is_not_known_is_asked_about(text):
+    found = only(text, (20, 25, 30))
     assert str(found.verdict) == "unread"
     assert found.messages[0].text == "is worked in some sizes only, which is not followed here"
+
+
+def test_sizes_told_apart_are_worked_each_by_its_own_words():
+    text = "Rnd 5: Small: sc2tog, sc around. Medium and large: sc around. 19 (25, 30)"
+    rounds = check_text(text, below=(20, 25, 30)).parts[0].rounds
+    assert [found.only for found in rounds] == [(0,), (1, 2)]
+    assert rounds[-1].makes == (19, 25, 30)

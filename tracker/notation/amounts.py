@@ -56,7 +56,7 @@ class Amounts(Shorthand):
         behind it as well.
         """
         if self.here.text in STITCH_WORDS:
-            return True
+            return self.ahead().text != "evenly"
         mark, found = self.at, False
         while self._stitch_here() and not found:
             self.accept_phrase(self.lexicon.phrases)

@@ -140,8 +140,22 @@ class Kit:
                 found.append(self.here.value)
                 self.at += 1
         elif self.here.type is Type.OPEN:
-            found = self._bracketed_sizes()
+            found = self._bracketed_each() or self._bracketed_sizes()
         if len(found) != self.sizes - 1:
+            self.at = mark
+            return []
+        return found
+
+    def _bracketed_each(self) -> list[int]:
+        """``{"(" number ")"}``: a bracket for each further size"""
+        mark = self.at
+        found: list[int] = []
+        while len(found) < self.sizes - 1 and self.closing() == self.at + 2:
+            if self.ahead().type is not Type.NUMBER:
+                break
+            found.append(self.ahead().value)
+            self.at += 3
+        if len(found) < self.sizes - 1:
             self.at = mark
             return []
         return found

@@ -311,4 +311,4 @@ class Landmarks(Ends):
         if self.here.text == "end" and self.ahead().text in (*STITCH_WORDS, *CHAIN_WORDS):
             self.at += 1
             return At.LAST
-        return At.LAST if self.accept_any("last") else None
+        return At.LAST if self.accept_any("last", "final") else None

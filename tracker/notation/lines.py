@@ -42,7 +42,7 @@ _LEAD = (
 )
 _FOR_SIZES = (
     rf"(?:{_LEAD}(?={_ROUND}\s*\d+\s*[:.)-]))?"
-    r"(?:(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,]\s*)?"
+    r"(?:(?:for )?(?:sizes? [\w, &]+? only|all sizes|[\w, &]+ sizes? only)\s*[:,-]\s*)?"
 )
 #: "Rows 2 and 3 form the pattern" is no label, but said of those rows.
 _SAID = (
@@ -50,7 +50,6 @@ _SAID = (
     r"\s+(?:forms?|sets?|makes?|establish(?:es)?|creates?|are|is)(?: up)?"
     r" (?:the |your |one |this )*(?:stitch )?pat(?:t(?:ern)?)?\b)"
 )
-_SOME_SIZES = re.compile(r"(?:for )?sizes?:? (?!all)\w|(?!all)\w[\w, &]* sizes?(?: only)?\b")
 _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
@@ -174,11 +173,6 @@ class Line:
     pieces: tuple[tuple[int, int, int], ...]
     others: tuple[int, ...] = ()
     often: tuple[int, ...] = ()
-
-    @property
-    def for_some(self) -> bool:
-        """Whether the label says that only some sizes are worked: "Size S only: Rnd 5"."""
-        return bool(_SOME_SIZES.match(plain(self.label)))
 
     @property
     def line(self) -> int:

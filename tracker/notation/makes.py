@@ -10,23 +10,32 @@ from tracker.notation.reaching import Reaching
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target, Unread
-from tracker.notation.wordlists import END_WORDS, STITCH_WORDS, VERBS
+from tracker.notation.wordlists import END_WORDS, PREPOSITIONS, STITCH_WORDS, VERBS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
 GATHERED = frozenset(("popcorn", "cl", "bobble", "puff"))
 _MOST_IN_ONE = 40
+_ALONG = ("along", "across", "around", "round", "over", "up", "down", "in", "on", "from")
 #: More than so many "around" are not meant for each place (common practice, no source).
 _MOST_IN_EACH = 3
 
 
 class Makes(Reaching):
-    """Rules for stitches."""
+    """Rules for stitches.
+
+    ``picking``: whether those that are made are picked up along an edge.
+    """
+
+    picking = False
 
     def make(self) -> list[Node] | None:
         """``make = [verb] [figure] stitch [figure] [target] {"and" target} [times]``"""
         mark, start = self.at, self.here.start
         self.loop = ""
         self.accept_all(*VERBS)
+        self.picking = self.accept("pick", "up") or self.accept("picking", "up")
+        if self.picking:
+            self.accept_all("and", *VERBS)
         together = self._next_together(start)
         if together is not None:
             return together
@@ -180,9 +189,9 @@ class Makes(Reaching):
         """``"evenly" ["spaced"] ("along" | "across" …) words``: over an edge, not into stitches"""
         mark = self.at
         self.accept_any("st", "sts", "stitches")
-        if self.accept_any("evenly"):
-            self.accept_all("spaced", "spread")
-            if self.accept_any("along", "across", "around", "round", "over", "up", "down", "in"):
+        if self.accept_any("evenly") or self.picking:
+            self.accept_all("evenly", "spaced", "spread")
+            if self.accept_any(*_ALONG):
                 self.to_clause_end()
                 return Target(At.EDGE)
         self.at = mark
@@ -260,7 +269,26 @@ class Makes(Reaching):
         if self.here.type is Type.OPEN and self.ahead().text == "see" and self.closing() > 0:
             self.at = self.closing() + 1
         self.accept("(", "s", ")")
-        return self.lexicon.stitch(key)
+        stitch = self.lexicon.stitch(key)
+        of = self._made_of() if key in GATHERED or key == "shell" else 0
+        return stitch._replace(makes=of) if of and key == "shell" else stitch
+
+    def _made_of(self) -> int:
+        """``"(" number stitch ["tog"] ")"`` before a place: of how many a bobble is; 0 if unsaid"""
+        close = self.closing() if self.here.type is Type.OPEN else -1
+        if close < 0 or self.tokens[close + 1].text not in PREPOSITIONS:
+            return 0
+        mark = self.at
+        self.at += 1
+        number = self.accept_number()
+        self.accept("-")
+        named = self.accept_phrase(self.lexicon.phrases) is not None
+        self.accept_any("tog", "together")
+        if number and named and self.at == close:
+            self.at += 1
+            return min(number, _MOST_IN_ONE)
+        self.at = mark
+        return 0
 
     def _with_glued_loop(self) -> str | None:
         """A stitch written in one with its loop: "hdcblo", "blsc"."""

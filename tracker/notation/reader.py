@@ -75,6 +75,8 @@ _SO_MANY_EACH = re.compile(
     r"(?:\bfor (?:the )?(?:next )?|(?<=^work ))(?P<n>\d+) ?"
     r"(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?(?:rounds?|rnds?|rows?)\b"
 )
+#: A figure for each size, of which one may be a dash.
+_DASHED = re.compile(r"(?<![\w)\]-])(?:-|\d+)\s?[(\[](?:(?:-|\d+)\s?[,/;]\s?)*(?:-|\d+)[)\]]")
 #: "work 5 rounds of 24 sc"
 _ROUNDS_OF = re.compile(
     rf"^\W*(?:(?:work|make|crochet|do) )?{_NUMBER} (?:more )?(?:rounds?|rnds?|rows?) of (?=\d)"
@@ -128,6 +130,7 @@ def read_round(
     if len(text) > MOST_LETTERS:
         return _unread(text, "has more words than one round is told in")
     lexicon = lexicon or Lexicon(terms)
+    text = _dashes_as_none(text, sizes)
     said = remarks(text)
     if said:
         return _remarked(text, said, lexicon, sizes)
@@ -160,6 +163,16 @@ def _remarked(text: str, said: tuple[Remark, ...], lexicon: Lexicon, sizes: int)
         rest = _blanked(rest, one.start, one.end)
     found = read_round(rest, lexicon, sizes=sizes)
     return replace(found, text=text, chains=tuple(by_length(said).items()))
+
+
+def _dashes_as_none(text: str, sizes: int) -> str:
+    """The text with 0 for the dash of a size that has no figure: "- (-, 48) sts"."""
+    found = list(text)
+    for match in _DASHED.finditer(plain(text)) if sizes > 1 else ():
+        if len(re.findall(r"\d+|-", match[0])) == sizes:
+            for at in range(*match.span()):
+                found[at] = "0" if plain(text[at]) == "-" else found[at]
+    return "".join(found)
 
 
 class _Asked(NamedTuple):

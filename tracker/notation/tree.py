@@ -335,6 +335,7 @@ class RoundText:
         uneven: that number differs in a way that is not followed.
         last: what is worked in the last of several rounds, where that is told apart.
         chains: what is said of the beginning chains of all rounds: length, whether it counts.
+        apart: why it is not followed for which sizes the words are; or "".
     """
 
     text: str
@@ -348,3 +349,4 @@ class RoundText:
     uneven: bool = False
     last: RoundText | None = None
     chains: tuple[tuple[int, bool], ...] = ()
+    apart: str = ""

@@ -48,8 +48,8 @@ class House:
     def number(self, task: Task) -> list[Cause]:
         """Rounds are numbered 1, 2, 3 … within a part. Asked once for every round."""
         line = task.item.line
-        expected, again = self._next, line is self._line
-        self._line = line
+        expected, again = self._next, self._line == (line.label, line.line)
+        self._line = line.label, line.line
         if not line.first:
             self._next += int(task.label != "Start" and bool(line.kind or not line.label))
             return []

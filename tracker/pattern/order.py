@@ -25,11 +25,13 @@ class ReadLine:
     """One line of the text with its tree.
 
     ``typed``: where it is not of the text but was typed by the maker, the whole of it.
+    ``only``: the sizes (from 0) that it is for; empty where it is for all.
     """
 
     line: Line
     read: RoundText
     typed: str = ""
+    only: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,22 +128,12 @@ class Order:
         if again.alike:
             yield from self._onward(item, again)
             return
-        known = (
-            list(self._worked)[-again.back :]
-            if not again.first
-            else [
-                self._numbered[n]
-                for n in range(again.first, again.last + 1)
-                if n in self._numbered and n - again.first < MOST_ROUNDS
-            ]
-        )
-        wanted = again.last - again.first + 1 if again.first else again.back
-        missing = len(known) < wanted
-        if known and not missing and item.read.goal:
-            yield from self._until(item, known, item.read.goal)
+        known, fault = self._asked_again(again)
+        if fault:
+            yield self._fault(item, fault, again)
             return
-        if missing or not known:
-            yield self._fault(item, "asks for a round that is not in this text", again)
+        if item.read.goal:
+            yield from self._until(item, known, item.read.goal)
             return
         often = self._times_by_size(item)
         if len(set(often)) > 1:
@@ -184,6 +176,20 @@ class Order:
                 self._number = 0
             self._note(item.line, bodies)
             yield from self._line(item, bodies)
+
+    def _asked_again(self, again: Again) -> tuple[list[ReadLine], str]:
+        """The rounds that a line asks for again, and what keeps them from being worked; or ""."""
+        known = list(self._worked)[-again.back :]
+        wanted = again.back
+        if again.first:
+            wanted = again.last - again.first + 1
+            numbers = range(again.first, again.first + min(wanted, MOST_ROUNDS))
+            known = [self._numbered[n] for n in numbers if n in self._numbered]
+        if len(known) < wanted or not known:
+            return known, "asks for a round that is not in this text"
+        if any(body.only for body in known):
+            return known, "asks for a round that is not told for all sizes"
+        return known, ""
 
     def _onward(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Continue in the same manner``: rows that go on as those before them did."""
@@ -264,8 +270,10 @@ class Order:
         worked = [bodies[i % len(bodies)] for i in range(total)]
         self._note(item.line, worked)
         for index, task in enumerate(self._line(item, worked)):
-            only = tuple(i for i, times in enumerate(often) if index < times)
-            yield replace(task, only=() if len(only) == self._sizes else only)
+            given = item.only or tuple(range(self._sizes))
+            only = tuple(i for i in given if index < often[i])
+            if only:
+                yield replace(task, only=() if len(only) == self._sizes else only)
 
     def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
         """The same rounds again and again, until one makes ``goal`` stitches."""
@@ -308,7 +316,7 @@ class Order:
             last = bool(each) or index == len(bodies) - 1 - (item.read.last is not None)
             if body.read is item.read.last:
                 own, last = body.read.stated, True
-            yield Task(item, body, label, own, last)
+            yield Task(item, body, label, own, last, only=item.only)
             self._sections.add(self._number, body, self._made())
             self._counts.append(self._made())
 

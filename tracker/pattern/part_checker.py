@@ -23,6 +23,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
 from tracker.notation.problems import Message
 from tracker.notation.reader import read_round
+from tracker.notation.size_names import names_in
 from tracker.notation.tree import Act, Chain, Deed, Figure, Loops, Node, Stated
 from tracker.pattern.beginnings import Beginnings
 from tracker.pattern.causes import Cause, explain
@@ -41,6 +42,7 @@ from tracker.pattern.house import House
 from tracker.pattern.judging import State
 from tracker.pattern.order import Order, ReadLine, Task
 from tracker.pattern.placing import Placing
+from tracker.pattern.size_lines import SizeLines
 from tracker.pattern.some_sizes import chosen, for_all, for_some, left_behind, put_back
 from tracker.pattern.underside import underside
 
@@ -115,11 +117,13 @@ class PartChecker(Placing):
     def check(self, text: str) -> list[CheckedRound]:
         """All rounds. What a later round shows of a beginning chain holds for earlier ones."""
         self.source = Source(text, self.offset)
-        reads = [self._read(line) for line in split_lines(text, self.sizes)]
+        names = names_in(text, self.sizes, self.house.sizes if self.house else ())
+        lines = SizeLines(self._read, names, self.sizes)
+        reads = [read for line in split_lines(text, self.sizes) for read in lines.of(line)]
         return self._checked(lambda: Order(self._made, self._read, self.sizes).tasks(reads))
 
-    def _read(self, line: Line) -> ReadLine:
-        return ReadLine(line, read_round(line.body, self.lexicon, sizes=self.sizes))
+    def _read(self, line: Line, sizes: int = 0) -> ReadLine:
+        return ReadLine(line, read_round(line.body, self.lexicon, sizes=sizes or self.sizes))
 
     def work(self, text: str, items: Sequence[Task | ReadLine]) -> list[CheckedRound]:
         """The same for rounds whose order is settled; ``text`` is where they stand."""
@@ -243,9 +247,8 @@ class PartChecker(Placing):
         """What keeps a round from being worked out."""
         if task.fault:
             return Cause(task.fault, task.start, task.end)
-        printed = () if task.stated is None else task.stated.total or ()
-        if len(printed) == 1 < self.sizes and task.item.line.for_some:
-            return Cause("is worked in some sizes only, which is not followed here", 0, 1)
+        if task.body.read.apart:
+            return Cause(task.body.read.apart, 0, 1)
         nodes = task.body.read.nodes
         loops = [n for n in nodes if isinstance(n, Loops) and n.of and n.of not in self.kept]
         if loops and self.begun:

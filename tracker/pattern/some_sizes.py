@@ -79,7 +79,7 @@ def left_behind(task: Task, edges: Sequence[Edge | None]) -> int:
         (
             i
             for i, edge in enumerate(edges)
-            if i not in task.only and edge and stitches(edge) != total[i]
+            if i not in task.only and edge and total[i] not in (0, stitches(edge))
         ),
         -1,
     )
