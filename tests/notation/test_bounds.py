@@ -5,7 +5,13 @@ from __future__ import annotations
 import pytest
 
 from tracker import check_text
-from tracker.fabric.effort import MOST_FOR_CAUSE, MOST_IN_PART, MOST_IN_ROUND, Effort
+from tracker.fabric.effort import (
+    MOST_FOR_CAUSE,
+    MOST_IN_PATTERN,
+    MOST_IN_ROUND,
+    TO_BEGIN,
+    Effort,
+)
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.reader import DEEPEST, MOST_LETTERS
@@ -75,23 +81,23 @@ HEAVY = (
 @pytest.mark.parametrize("text", HEAVY)
 def test_no_round_costs_more_than_its_share(text: str) -> None:
     """Each instruction worked is counted, so that the bound holds on any machine."""
-    spent = Effort(part=20_000)
+    spent = Effort(whole=20_000)
     (found,) = PartChecker(Lexicon("US"), 1, (100_000,), effort=spent).check(text)
     assert found.verdict is not Verdict.AGREES
-    assert spent.part >= -2
+    assert spent.whole >= -TO_BEGIN
 
 
 def test_a_round_is_given_up_before_the_part_is() -> None:
     spent = Effort()
     PartChecker(Lexicon("US"), 1, (30_000,), effort=spent).check(HEAVY[0])
-    assert MOST_IN_PART - spent.part <= MOST_IN_ROUND + MOST_FOR_CAUSE + 2
+    assert MOST_IN_PATTERN - spent.whole <= MOST_IN_ROUND + MOST_FOR_CAUSE + 2 * TO_BEGIN
 
 
 def test_a_part_of_many_heavy_rounds_is_given_up_and_said() -> None:
     heavy = "\n".join(
         f"Rnd {n}: *sc in next {n % 7 + 1} sts, ch 1, sk 1; rep from * around" for n in range(2, 40)
     )
-    spent = Effort(part=20_000)
+    spent = Effort(whole=20_000)
     rounds = PartChecker(Lexicon("US"), 1, (9_000,), effort=spent).check(heavy)
-    assert spent.part >= -2
+    assert spent.whole >= -TO_BEGIN
     assert rounds[-1].verdict is Verdict.UNREAD

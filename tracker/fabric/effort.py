@@ -1,17 +1,20 @@
-"""How much work goes into a part before it is given up: nothing in a text makes that grow."""
+"""How much work goes into a pattern before it is given up: nothing in a text makes that grow."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-#: Instructions worked for all of a part, and for one of its rounds in all its readings. A
-#: round of 100,000 stitches in repeats of three takes some 67,000.
-MOST_IN_PART = 1_000_000
+#: Instructions worked for all of a pattern or text, and for one round in all its readings. A
+#: round of 100,000 stitches in repeats of three takes some 67,000; a pattern of two hundred
+#: rounds that prints its counts takes 15,000.
+MOST_IN_PATTERN = 500_000
 MOST_IN_ROUND = 150_000
 #: After so many, no other reading of a round is begun.
 ENOUGH = 50_000
 #: As many are tried for the likeliest cause of a count that does not work.
 MOST_FOR_CAUSE = 30_000
+#: Beginning to work a round takes as long as so many instructions.
+TO_BEGIN = 30
 #: So many changes are tried for all rounds of a part: behind hundreds of faults a hint is
 #: no help any more.
 MOST_TRIES_IN_PART = 2_000
@@ -23,30 +26,40 @@ class TooMuchError(Exception):
 
 @dataclass(slots=True)
 class Effort:
-    """What may still be spent on a part; ``left`` on the round that is judged.
+    """What may still be spent on the ``whole``, and what is ``left`` for the round judged.
 
     ``tries``: changes of words that may still be tried for the causes of its faults.
     """
 
-    part: int = MOST_IN_PART
+    whole: int = MOST_IN_PATTERN
     left: int = MOST_IN_ROUND
     tries: int = MOST_TRIES_IN_PART
 
     def begin(self, most: int = MOST_IN_ROUND) -> None:
         """A round begins, or the search for what is wrong with it."""
-        self.left = min(most, self.part)
+        self.left = min(most, self.whole)
 
     def enough(self) -> bool:
         """Whether so much was spent on this round that no other reading is worth it."""
         return self.left < MOST_IN_ROUND - ENOUGH
 
-    def spend(self) -> None:
-        """One more instruction is worked.
+    def for_another(self) -> bool:
+        """Whether enough is left to work a part once more, as what was learnt of it asks."""
+        return self.whole > MOST_IN_PATTERN // 2
+
+    def why(self) -> str:
+        """Why a round was given up."""
+        if self.whole < 0:
+            return "is not worked out, as too many rounds before it do not fit"
+        return "asks for more stitches than any piece has"
+
+    def spend(self, instructions: int = 1) -> None:
+        """So many more instructions are worked.
 
         Raises:
             TooMuchError: nothing is left.
         """
-        self.left -= 1
-        self.part -= 1
+        self.left -= instructions
+        self.whole -= instructions
         if self.left < 0:
             raise TooMuchError

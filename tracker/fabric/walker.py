@@ -7,6 +7,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from tracker.fabric.edge import UNCOUNTED, Spot
+from tracker.fabric.effort import TO_BEGIN
 from tracker.fabric.outcome import Outcome, ShortError, Start
 from tracker.fabric.reading import Reading, every, names_stitch
 from tracker.fabric.repeating import Repeating
@@ -221,6 +222,8 @@ def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) ->
     Raises:
         TooMuchError: the round asks for more than `MOST_STEPS` steps.
     """
+    if start.effort is not None:
+        start.effort.spend(TO_BEGIN)
     return Walker(tuple(nodes), start, reading or Reading()).walk()
 
 

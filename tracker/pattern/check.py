@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tracker.fabric.effort import Effort
 from tracker.notation.definitions import define, split_definitions
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.sizes import sizes_in
@@ -51,14 +52,15 @@ def check_pattern(pattern: Pattern) -> Check:
     """Check every part of a pattern, in every size. Line numbers are those of its file."""
     sizes = max(1, len(pattern.sizes))
     parts = []
+    effort = Effort()
     for part in pattern.parts:
-        rounds = part_checker(pattern, part).check(part.rounds)
+        rounds = part_checker(pattern, part, effort).check(part.rounds)
         parts.append(CheckedPart(part.name, tuple(rounds)))
     return Check(tuple(parts), sizes)
 
 
-def part_checker(pattern: Pattern, part: Part) -> PartChecker:
-    """What checks a part of a pattern in every size."""
+def part_checker(pattern: Pattern, part: Part, effort: Effort | None = None) -> PartChecker:
+    """What checks a part of a pattern in every size. ``effort``: what may be spent on it."""
     return PartChecker(
         lexicon_of(pattern),
         max(1, len(pattern.sizes)),
@@ -66,6 +68,7 @@ def part_checker(pattern: Pattern, part: Part) -> PartChecker:
         rows=part.worked is Worked.ROWS,
         offset=part.rounds_line - 1,
         house=House(pattern.sizes),
+        effort=effort,
     )
 
 

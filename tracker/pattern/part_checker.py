@@ -133,15 +133,15 @@ class PartChecker(Placing):
     def _checked(self, items: Callable[[], Iterable[Task | ReadLine]]) -> list[CheckedRound]:
         self._all(items())
         said = dict.fromkeys(self.beginnings.doubtful(), False)
-        if said:
+        if said and self.effort.for_another():
             self._begin(Beginnings(said=said))
             self._all(items())
         learnt = self.beginnings.counts
-        if learnt:
+        if learnt and self.effort.for_another():
             self._begin(Beginnings(learnt, said))
             self._all(items())
         settled = self.beginnings.settled()
-        if settled:
+        if settled and self.effort.for_another():
             self._begin(Beginnings(learnt, said | settled))
             self._all(items())
         return self.found
@@ -213,7 +213,7 @@ class PartChecker(Placing):
         try:
             judged = self._judged(nodes, stated)
         except TooMuchError:
-            self._unread(task, Cause("asks for more stitches than any piece has", 0, 1))
+            self._unread(task, Cause(self.effort.why(), 0, 1))
             return
         unsure = self._unsure(task, nodes, judged)
         if judged is None or unsure:
