@@ -12,7 +12,7 @@ from tracker.fabric.outcome import Outcome
 def bunches(outcome: Outcome) -> set[int]:
     """The numbers that "so many petals" may stand for; empty where none can be told.
 
-    Groups of stitches in one place; stitches between spaces; passes through a repeat, with
+    Groups of stitches in one place; stitches between spaces, and in halves; passes through a repeat, with
     one more where something stands beside it; and places that special stitches are called by.
     """
     edge = tuple(s for s in outcome.edge if s.name not in UNCOUNTED)
@@ -21,7 +21,7 @@ def bunches(outcome: Outcome) -> set[int]:
         found |= {count, count + 1}
     spaces = sum(s.count for s in edge if s.chains)
     if spaces:
-        found |= {spaces, _between_spaces(edge)}
+        found |= {spaces, _between_spaces(edge), *_halves(edge)}
     return found - {0}
 
 
@@ -47,6 +47,20 @@ def _between_spaces(edge: Edge) -> int:
     stretches = [key for key, _ in groupby(edge, key=lambda spot: bool(spot.chains))]
     meets = len(stretches) > 1 and not stretches[0] and not stretches[-1]
     return stretches.count(False) - meets
+
+
+def _halves(edge: Edge) -> set[int]:
+    """Stretches of stitches that spaces and the borders of groups part: the halves of corners.
+
+    One less where the first was begun with a chain of its own.
+    """
+    found, open_ = 0, False
+    for spot in edge:
+        begins = not spot.chains and (spot.opens or not open_)
+        found += begins
+        open_ = not spot.chains
+    loose = len(edge) > 1 and not edge[0].group and not edge[0].chains and edge[1].opens
+    return {found, found - loose}
 
 
 def _passes(outcome: Outcome) -> set[int]:

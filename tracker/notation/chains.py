@@ -106,9 +106,10 @@ class Chains(Counts):
         return None
 
     def _for_first(self) -> bool:
-        """``("for" | "as") ["the"] "first"`` before the stitch that a chain stands for"""
+        """``("for" | "as" | "be" …) ["the"] "first"`` before the stitch a chain stands for"""
         mark = self.at
-        if self.accept_any("for", "as"):
+        if self.accept_any("for", "as", "be", "is", "acts", "forms", "makes", "becomes"):
+            self.accept_any("as")
             self.accept_any("the", "your", "a")
             if self.here.text in ("first", "1st"):
                 return True

@@ -64,6 +64,8 @@ class Counts(Targets):
     def _asked_again(self, close: int) -> bool:
         """Whether what follows the bracket makes it a repeat or a group in one place."""
         after, then = self.tokens[close + 1], self.tokens[close + 2 : close + 3]
+        if after.text == "all" and then and then[0].text in ("in", "into"):
+            return True
         text = after.text
         if text in ("in", "into", "around", "across", "x", "*", "twice", "times"):
             return True

@@ -180,6 +180,8 @@ class Joins(Paces):
         if self.begun and not self.starring and self._closes_round():
             return Act(Deed.JOIN, start, self.last_end, bare=True)
         words = self._clause_words()
+        if words in ({"in", "last", "ch"}, {"in", "the", "last", "ch"}, {"in", "last", "chain"}):
+            return None  # a stitch like the others, at the end of a foundation
         if "hook" in words and not words & {"ring", "form", "join", "circle"}:
             return None  # back into its own chain: a picot
         closing = {
