@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tracker.fabric.edge import SKIPPED
+from tracker.fabric.reading import every
 from tracker.fabric.trees import beginning
 from tracker.notation.tree import (
+    Act,
     Along,
     At,
     Group,
@@ -68,12 +70,37 @@ def _behind(node: Node, number: int) -> Node:
     if isinstance(node, Group | Repeat):
         node = replace(node, body=behind(node.body, number))
     target = node.target if isinstance(node, Make | Group) else None
-    if target is None or target.at is not At.NEXT or target.kind not in ("sc", "sl st", "st", "dc"):
+    if target is None or target.at is not At.NEXT or target.count is not None:
+        return node
+    if target.kind not in ("sc", "sl st", "st", "dc"):
         return node
     assert isinstance(node, Make | Group)
     if number == 0:
         return replace(node, target=replace(target, kind="post"))
     return replace(node, target=replace(target, at=At.BELOW, nth=number, of=target.at))
+
+
+def cornerless(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with corners taken for stitches like the others; () where it counts on them.
+
+    So it does where the words go to each corner, or up to one.
+    """
+    targets = [n.target for n in every(nodes) if isinstance(n, Make | Group | Act) and n.target]
+    corners = [t for t in targets if t.kind == "corner"]
+    spaced = any(t.kind.endswith("sp") or t.until for t in targets)
+    if not corners or spaced or any(t.at is At.EACH for t in corners):
+        return ()
+    return tuple(_cornerless(node) for node in nodes)
+
+
+def _cornerless(node: Node) -> Node:
+    if isinstance(node, Group | Repeat):
+        node = replace(node, body=tuple(_cornerless(inner) for inner in node.body))
+    target = node.target if isinstance(node, Make | Group | Act) else None
+    if target is None or target.kind != "corner":
+        return node
+    assert isinstance(node, Make | Group | Act)
+    return replace(node, target=replace(target, kind="st"))
 
 
 def with_stitches(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Set
+from dataclasses import replace
 
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Again, Loops
+from tracker.notation.tree import Again, Loops, Make, Note
 from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS
 
 
@@ -15,6 +16,7 @@ class AgainReader(Reader):
     """Rules for rounds to be worked again."""
 
     _patterned: Set[str] = frozenset()
+    _slipped = False
 
     def again(self) -> Again | None:
         """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
@@ -53,7 +55,8 @@ class AgainReader(Reader):
         times = self._times_of_rounds()
         upto = self._up_to() if times is None else 0
         alike = alike if not first and times is None else ""
-        return Again(first, last, times, start, self.last_end, back or 1, upto, alike)
+        found = Again(first, last, times, start, self.last_end, back or 1, upto, alike)
+        return replace(found, slips=self._slipped)
 
     def _these_rounds(self) -> int:
         """``("these" | "last") figure "rounds" ("form" | "set" …) "pattern" "."``: how many"""
@@ -70,14 +73,22 @@ class AgainReader(Reader):
         return 0
 
     def _lead_in(self) -> None:
-        """``{(deed | chain) separator}``: what the hands do before that"""
+        """``{(deed | chain | sl st) separator}``: what the hands do before that"""
         mark = self.at
         while self.here.text not in ("rep", "repeat", "repeating"):
-            node = self.deed() or self.chain()
+            node = self.deed() or self.chain() or self._slip_along()
             if node is None or isinstance(node, Loops) or not self.accept_any(*SEPARATORS):
-                self.at = mark
+                self.at, self._slipped = mark, False
                 return
             self.accept_all(*SEPARATORS)
+
+    def _slip_along(self) -> Note | None:
+        """``"sl st" place``: to where the round to be worked again begins"""
+        start, made = self.here.start, self.make()
+        if not made or not all(isinstance(n, Make) and n.stitch.us == "sl st" for n in made):
+            return None
+        self._slipped = True
+        return Note(start, self.last_end)
 
     def _may_be_repeated(self) -> bool:
         """``("may" | "can" | "is") "be" "repeated" words``: the round worked last, if liked"""

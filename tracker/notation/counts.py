@@ -67,7 +67,7 @@ class Counts(Targets):
         if after.text == "all" and then and then[0].text in ("in", "into"):
             return True
         text = after.text
-        if text in ("in", "into", "around", "across", "x", "*", "twice", "times"):
+        if text in ("in", "into", "around", "across", "x", "*", "twice", "times", "to", "until"):
             return True
         return after.type is Type.NUMBER and bool(then) and then[0].text in ("times", "x")
 

@@ -53,12 +53,13 @@ class Landmarks(Ends):
         if not self.accept_any("between", "bet"):
             self.at = mark
             return None
-        clause, numbered = self._clause_words(), self._names_round()
+        clause = self._clause_words()
+        numbered = self._names_round() or ("down" in clause and bool(clause & set(ROUND_WORDS)))
         begin = self.at
         while self.here.type in (Type.WORD, Type.NUMBER, Type.ORDINAL):
             self.at += 1
         words = {t.text for t in self.tokens[begin : self.at]}
-        if not clause & GROUPS and not numbered:
+        if not (clause & GROUPS or numbered or self._several_named(begin)):
             alone = words <= {"each", "every", "them"} or not words.isdisjoint(_SHAPED)
             if alone or self._two_by_number(begin):
                 self.at = mark  # how many stand between shapings is no place
@@ -80,6 +81,18 @@ class Landmarks(Ends):
                 strict=False,
             )
         )
+
+    def _several_named(self, begin: int) -> bool:
+        """Whether a stitch that is several, such as a V stitch, was named since token ``begin``."""
+        mark, found = self.at, False
+        self.at = begin
+        while self.at < mark and not found:
+            key = self.accept_phrase(self.lexicon.phrases)
+            found = key is not None and key != "inc" and self.lexicon.stitch(key).makes > 1
+            found = found or self.here.text in ("v", "vs")
+            self.at += key is None
+        self.at = mark
+        return found
 
     def _names_round(self) -> bool:
         """Whether a round is named by its number up to the end of this clause."""

@@ -363,7 +363,7 @@ class Makes(Reaching):
                 self.at = mark
                 return found
             begin, led = self.at, self.accept_any("in", "into")
-            target = self._place(led=bool(led)) or self._each_space_too(first.target)
+            target = self._place(led=bool(led)) or self._space_too(first.target)
             if target is None and not led and first.target is not None:
                 self.at = begin
                 target = self._all_the_way()
@@ -372,12 +372,14 @@ class Makes(Reaching):
                 return found
             found.append(Make(stitch, first.count, target, start, self.last_end, self.loop))
 
-    def _each_space_too(self, first: Target | None) -> Target | None:
-        """``space ["around"]`` behind "in each dc and": each of those spaces too"""
-        if first is None or first.at is not At.EACH or first.count is not None:
+    def _space_too(self, first: Target | None) -> Target | None:
+        """``space`` behind "in each dc and" or "in next 2 dc and": each of those, or the next"""
+        if first is None:
             return None
         space = self._space()
-        return None if space is None else self._to_end(Target(At.EACH, space))
+        if first.at is At.EACH and first.count is None:
+            return None if space is None else self._to_end(Target(At.EACH, space))
+        return Target(At.NEXT, space) if space and self._clause_is_over() else None
 
     def _all_the_way(self) -> Target | None:
         """``("across" | "around" | "to") …``, after "in 2nd ch from hook and"."""

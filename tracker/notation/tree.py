@@ -304,7 +304,7 @@ class Again:
     rounds worked last. ``upto``: the number of rounds the part is to have then, or 0.
     ``alike``: the rounds go on as those before them did, in the same "manner" or "pattern".
     ``part``: words of the name of another part whose rounds are meant, with ``goal`` up to
-    the one that leaves so many stitches.
+    the one that leaves so many stitches. ``slips``: slip stitches lead to where it begins.
     """
 
     first: int
@@ -317,6 +317,7 @@ class Again:
     alike: str = ""
     part: tuple[str, ...] = ()
     goal: int = 0
+    slips: bool = False
 
 
 @dataclass(frozen=True, slots=True)

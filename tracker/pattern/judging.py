@@ -11,7 +11,7 @@ from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading, every
-from tracker.fabric.retold import in_opening
+from tracker.fabric.retold import cornerless, in_opening
 from tracker.fabric.stated import BUNCHES, figure_of
 from tracker.fabric.supposing import supposed
 from tracker.fabric.trees import (
@@ -125,8 +125,11 @@ class Judging:
         vague = self._is_vague(nodes, found)
         if self.doubt and found.fits and found.agrees:
             return found
-        if vague and not self.doubt and self._suppose(nodes, stated, base):
-            return judge(nodes, stated, self._starts(self.edges), base)
+        if vague and not self.doubt:
+            found = self._cornerless(nodes, stated, base) or found
+            vague = self._is_vague(nodes, found)
+            if vague and self._suppose(nodes, stated, base):
+                return judge(nodes, stated, self._starts(self.edges), base)
         if (self.doubt or vague) and self_contained(nodes):
             if self.doubt:  # it does not go into what a round makes that does not work out
                 self.edges, self.doubt = [None] * self.sizes, False
@@ -136,6 +139,20 @@ class Judging:
         if vague:
             return self._by_repeats(nodes, stated, base) or found
         return self._by_printed(nodes, stated, base, found.fits) or found
+
+    def _cornerless(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """The round with a stitch for each corner, where so it uses up all that are known."""
+        other = cornerless(nodes)
+        found = judge(other, stated, self._starts(self.edges), base) if other else None
+        whole = found is not None and self._uses_all(found) and found.agrees is not False
+        return found if whole else None
+
+    def _uses_all(self, judged: Judged) -> bool:
+        """Whether a round fits, and goes into all the places that are known."""
+        known = [sum(spot.count for spot in edge or ()) for edge in self.edges]
+        return judged.fits and [o.takes for o in judged.outcomes] == known
 
     def _suppose(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> bool:
         """Take spaces at equal distances for the round below, if one number of them fits."""
@@ -202,8 +219,9 @@ class Judging:
             return False
         if judged.counting == BUNCHES:
             return True
-        known = [sum(spot.count for spot in edge or ()) for edge in self.edges]
-        whole = [o.takes for o in judged.outcomes] == known
+        whole = self._uses_all(judged)
+        if whole and cornerless(nodes):
+            return True
         return self_contained(nodes) and (whole or not any(map(_may_mean_more, every(nodes))))
 
     def _without_groups(self) -> bool:

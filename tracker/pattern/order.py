@@ -6,9 +6,9 @@ from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from tracker.fabric.trees import fresh, unread_in, works
+from tracker.fabric.trees import fresh, slips, unread_in, works
 from tracker.notation.lines import Line
-from tracker.notation.tree import Act, Again, Chain, Figure, Note, RoundText, Stated
+from tracker.notation.tree import Act, Again, Chain, Figure, Node, Note, RoundText, Stated
 from tracker.pattern.likeness import Sections
 from tracker.pattern.onward import following, kinds
 
@@ -57,6 +57,12 @@ class Task:
     start: int = 0
     end: int = 0
     only: tuple[int, ...] = ()
+
+
+def _begins_slipping(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round begins with slip stitches, to where the others go."""
+    first = next((n for n in nodes if not isinstance(n, Act | Note)), None)
+    return first is not None and slips(first)
 
 
 class Order:
@@ -134,6 +140,9 @@ class Order:
             return
         if item.read.goal:
             yield from self._until(item, known, item.read.goal)
+            return
+        if again.slips and not _begins_slipping(known[0].read.nodes):
+            yield self._fault(item, "begins elsewhere than the round it repeats", again)
             return
         often = self._times_by_size(item)
         if len(set(often)) > 1:

@@ -16,7 +16,6 @@ from tracker.pattern.underside import along_it, begins_under
 #: "Working behind the petals", "in back of flower", "fold petals forward".
 _BEHIND = re.compile(
     r"\b(?:behind|back of) (?:the |each )?(?:[a-z]+ ){0,2}?(?:petals?|flower|rose|work)\b"
-    r"|\bbetween (?:the |each )?(?:next )?(?:[a-z0-9]+ )?petals\b"
     r"|\bpetals? (?:forward|towards?|down|to(?:wards?)? the front|out of the way)\b"
 )
 
