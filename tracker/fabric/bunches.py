@@ -12,8 +12,8 @@ from tracker.fabric.outcome import Outcome
 def bunches(outcome: Outcome) -> set[int]:
     """The numbers that "so many petals" may stand for; empty where none can be told.
 
-    Groups of stitches in one place; stitches between spaces, and in halves; passes through a repeat, with
-    one more where something stands beside it; and places that special stitches are called by.
+    Groups of stitches in one place; stitches between spaces, and in halves; passes through a
+    repeat, with one more where something stands beside it; and special stitches.
     """
     edge = tuple(s for s in outcome.edge if s.name not in UNCOUNTED)
     found = _groups(edge) | _passes(outcome)

@@ -141,9 +141,6 @@ class Order:
         if item.read.goal:
             yield from self._until(item, known, item.read.goal)
             return
-        if again.slips and not _begins_slipping(known[0].read.nodes):
-            yield self._fault(item, "begins elsewhere than the round it repeats", again)
-            return
         often = self._times_by_size(item)
         if len(set(often)) > 1:
             yield from self._in_each_size(item, known, often)
@@ -198,7 +195,8 @@ class Order:
             return known, "asks for a round that is not in this text"
         if any(body.only for body in known):
             return known, "asks for a round that is not told for all sizes"
-        return known, ""
+        elsewhere = again.slips and not _begins_slipping(known[0].read.nodes)
+        return known, "begins elsewhere than the round it repeats" if elsewhere else ""
 
     def _onward(self, item: ReadLine, again: Again) -> Iterator[Task]:
         """``Continue in the same manner``: rows that go on as those before them did."""
