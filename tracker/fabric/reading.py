@@ -48,6 +48,7 @@ class Reading:
         twin: the round goes on along another piece like the one below.
         strung: a chain that stitches go along was made apart from the round below.
         skips_first: the chains next to the hook that turn the work are passed over unsaid.
+        of_so_many: "dec 3" is one decrease that takes three, "inc 3" three in one place.
         many: "4 hdc dec" is four of them, not a list without its comma.
         far_end: the other side of the last chain is worked into, or not, against what the
             number of stitches in it makes likely.
@@ -92,6 +93,7 @@ class Reading:
     far_end: bool = False
     listed: bool = False
     many: bool = False
+    of_so_many: bool = False
     skips_first: bool = False
     twin: bool = False
     strung: bool = False
@@ -124,6 +126,7 @@ SENTENCES = {
     "strung": ("", "the stitches along the chain use none of the round below"),
     "skips_first": ("", "the chain next to the hook is passed over, though nothing says so"),
     "early": ("", "the row turns before its end and leaves the other stitches unworked"),
+    "of_so_many": ("", "the number behind an increase or decrease is how many stitches it is of"),
     "many": ("", "a number before an increase or decrease is how many of them"),
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),

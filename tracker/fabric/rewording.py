@@ -22,6 +22,8 @@ from tracker.notation.tree import (
     Target,
 )
 
+#: How many stitches a double increase or decrease is of.
+_OF_THREE = 3
 #: What stands before or behind the stitches of a round.
 _BESIDE = Act | Chain | Note | Loops
 
@@ -39,7 +41,9 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
         found.append("slips")
     if any(isinstance(node, Make) and node.apart for node in every(nodes)):
         found += ["listed", "many"]
-    elif _many(nodes) != nodes:
+    if _of_so_many(nodes) != nodes:
+        found.append("of_so_many")
+    if "many" not in found and _many(nodes) != nodes:
         found.append("many")
     if any(isinstance(node, Repeat) and node.paced for node in nodes):
         found.append("closer")
@@ -56,6 +60,8 @@ def reworded(
         nodes = _listed(nodes)
     if reading.many:
         nodes = _many(nodes)
+    if reading.of_so_many:
+        nodes = _of_so_many(nodes)
     if reading.last_is_count:
         return nodes[:-1], _printed_last(nodes)
     if reading.whole or reading.alone:
@@ -71,6 +77,20 @@ def _closer(node: Node) -> Node:
     if not isinstance(plain, Make) or plain.count[0] < 2:
         return replace(node, body=(shape,))
     return replace(node, body=(replace(plain, count=(plain.count[0] - 1,)), shape))
+
+
+def _of_so_many(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with "dec 3" taken for one decrease of three, "inc 3" for three in one place."""
+    return tuple(_of_three(node) for node in nodes)
+
+
+def _of_three(node: Node) -> Node:
+    if isinstance(node, Group | Repeat):
+        return replace(node, body=_of_so_many(node.body))
+    if not isinstance(node, Make) or node.target or not node.behind or node.count != (_OF_THREE,):
+        return node
+    stitch = {"inc": STITCHES["sc3inc"], "dec": STITCHES["sc3tog"]}.get(node.stitch.us)
+    return node if stitch is None else replace(node, stitch=stitch, count=(1,))
 
 
 def _many(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

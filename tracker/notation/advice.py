@@ -195,8 +195,10 @@ class Advice(Repeats):
         if len(clause) > 1 or clause[0].type is not Type.WORD or begin == 0:
             return False
         begins = before.text in SEPARATORS or before.type in (Type.OPEN, Type.STAR)
-        fits = 1 < len(word) <= _MOST_LETTERS or bool(self.deep)
-        return begins and fits and word not in CRAFT | IDLE | COLOURS
+        glued = before.type is Type.NUMBER and before.end == clause[0].start
+        listed = before.text == "," == self.here.text and word != "s"
+        fits = 1 < len(word) <= _MOST_LETTERS or bool(self.deep) or listed or not word.isalpha()
+        return glued or (begins and fits and word not in CRAFT | IDLE | COLOURS)
 
     def _asks_for_stitches(self, begin: int, end: int) -> bool:
         """Whether the words have a stitch in them, or say to skip, repeat or change."""

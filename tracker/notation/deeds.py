@@ -30,6 +30,8 @@ _NO_SHAPING = (
     "change",
     "changes",
 )
+#: What a deed told before is for: "sl st in next st to even out the edge".
+_PURPOSES = ("even", "smooth", "level", "finish", "hide", "secure", "neaten", "tidy", "avoid")
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
 
@@ -86,6 +88,12 @@ class Deeds(Colours):
                 self.at += 1
             return Note(start, self.last_end)
         if self.here.text in ("with", "using") and self._hook_led():
+            return Note(start, self.last_end)
+        if self.accept("to") and self.accept_any(*_PURPOSES):
+            asks = any(t.type is Type.NUMBER for t in self.tokens[self.at : self.clause_end()])
+            if asks or self._stitch_in_clause():
+                return None
+            self.to_clause_end()
             return Note(start, self.last_end)
         if (
             self.accept_any("rs", "ws")

@@ -111,9 +111,10 @@ _LABELS = (
 )
 #: A label in the middle of a line, after the bracket that closes the round before it.
 _INNER = re.compile(
-    rf"(?:(?<=[)\]}}>])\s*|(?<=[.,;])\s+(?={_ROUND}\s*\d)"
+    rf"(?:(?<=[)\]}}>])\s*|(?<=[.,;])\s+(?={_ROUND}\s*\d|next )"
     r"|^(?:with|using|change to|switch to|in) [a-z]+(?: [a-z]+)?[:.,]\s+)"
-    rf"(?={_ROUND}\s*\d+(?:\s*-\s*r?\d+)?\s*(?::|[.)]\s)|\d{{1,3}}(?:\s*-\s*\d{{1,3}})?\.\s)"
+    rf"(?={_ROUND}\s*\d+(?:\s*-\s*r?\d+)?\s*(?::|[.)]\s)"
+    r"|next (?:round|rnd|row)\s*:|\d{1,3}(?:\s*-\s*\d{1,3})?\.\s)"
 )
 #: "…. Repeat rnd 4 three times": a sentence of its own, behind the round on the same line.
 _AGAIN = re.compile(
