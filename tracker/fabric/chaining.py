@@ -65,7 +65,8 @@ class Chaining(Making):
             self.chains(f"ch {count}", node.start, node.end)
             self.now.bridge = self.now.free_side = count
             return
-        if not self.now.begun and self.now.inside < 0 and not opening(self.nodes, node):
+        fresh = not self.now.begun and self.now.inside < 0 and not self.reading.rooted
+        if fresh and not opening(self.nodes, node):
             if self._is_foundation(node):
                 self._foundation(node, count)
             else:

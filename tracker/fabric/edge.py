@@ -237,7 +237,12 @@ class Below:
             return kind == spot.group == "corner"
         if kind in ("post", "lone"):
             return not spot.group
-        if kind in ("st", "st+ch") or spot.name == "st" or self.loose or not self.knows(kind):
+        if (
+            kind in ("st", "st+ch", "st+sp")
+            or spot.name == "st"
+            or self.loose
+            or not self.knows(kind)
+        ):
             return True
         if kind in POSTED:
             return spot.name.startswith(kind)
@@ -248,7 +253,7 @@ class Below:
             return spot.chains == self._longest and (bool(spot.group) or not self._in_groups)
         if self.singly and spot.chains == 1 and kind in ("st", "ch"):
             return True
-        return kind in ("sp", "st+ch", spot.name)
+        return kind in ("sp", "st+ch", "st+sp", spot.name)
 
     def knows(self, kind: str) -> bool:
         """Whether the edge has stitches of that name."""
@@ -278,13 +283,21 @@ class Below:
         if after is None:
             after = [0] * (len(self.edge) + 1)
             for i in range(len(self.edge) - 1, -1, -1):
-                spot = self.edge[i]
-                after[i] = after[i + 1] + (spot.count if self.matches(kind, spot) else 0)
+                after[i] = after[i + 1] + self._places_at(kind, i)
             self._after[kind] = after
         count = after[self.index]
-        if self.offset and self.matches(kind, self.edge[self.index]):
+        if self.offset and self.has_group(kind):
+            count -= self._places_at(kind, self.index)
+        elif self.offset and self.matches(kind, self.edge[self.index]):
             count -= self.offset
         return count
+
+    def _places_at(self, kind: str, index: int) -> int:
+        """How many places of ``kind`` a spot has; a whole group is one, where it opens."""
+        spot = self.edge[index]
+        if self.has_group(kind):
+            return int(spot.opens and self._is_group(kind, index))
+        return spot.count if self.matches(kind, spot) else 0
 
     def next_of(self, kind: str) -> Cursor | None:
         """Where the next place of ``kind`` begins, to compare with `state`; None if none."""

@@ -130,8 +130,11 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
     """
     if found.agrees or found.reading.loose or not any(o.passed for o in found.outcomes):
         return None
-    if "on_first" in open_ways(nodes, starts[0].pending is not None, ""):
-        other = _judged(nodes, None, starts, replace(found.reading, on_first=True))
+    ways = open_ways(nodes, starts[0].pending is not None, "")
+    for reading in (replace(found.reading, on_first=True), replace(found.reading, under=True)):
+        if reading.on_first and "on_first" not in ways:
+            continue
+        other = _judged(nodes, None, starts, reading)
         if other.fits and not any(o.passed for o in other.outcomes):
             return other
     if (

@@ -174,7 +174,8 @@ class Making(Ending):
 
     def _under_chain(self, target: Target) -> bool:
         """Whether "first st" is the one that the counting chain already stands on."""
-        single = target.at is At.FIRST and target.count is None and bool(self.below)
+        first = target.at is At.FIRST or (self.reading.under and target.at is At.NEXT)
+        single = first and target.count is None and bool(self.below)
         fresh = not self.now.begun or all(run.kind is not Kind.STITCH for run in self.done.runs)
         chained = single and fresh and self.below.taken > 0
         return chained and self.below.matches(target.kind, self.below.edge[0])

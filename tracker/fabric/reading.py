@@ -61,6 +61,8 @@ class Reading:
         at_join: the "same space" that a round begins in is the stitch it was joined to.
         there: a joined round begins at the chain space it works into first.
         apart: of things listed before a place only the last goes into it.
+        under: the place named first is the one that the beginning chain stands on.
+        rooted: the chain that a row begins with stands on its first stitch, which has no other.
         early: a row that turns leaves what is left of the round below unworked.
         alone: a stitch that is all a round says is worked into every place.
         slips: a last slip stitch of which no more is said is a stitch and joins nothing.
@@ -99,6 +101,8 @@ class Reading:
     strung: bool = False
     closer: bool = False
     early: bool = False
+    under: bool = False
+    rooted: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -125,6 +129,8 @@ SENTENCES = {
     "twin": ("", "the round goes along the last piece and another like it"),
     "strung": ("", "the stitches along the chain use none of the round below"),
     "skips_first": ("", "the chain next to the hook is passed over, though nothing says so"),
+    "under": ("", "the place named first is the one under the beginning chain"),
+    "rooted": ("", "the first chain of the row stands on its first stitch"),
     "early": ("", "the row turns before its end and leaves the other stitches unworked"),
     "of_so_many": ("", "the number behind an increase or decrease is how many stitches it is of"),
     "many": ("", "a number before an increase or decrease is how many of them"),
@@ -341,7 +347,7 @@ def names_stitch(target: Target | None) -> bool:
     """Whether a place is named by the stitch that stands there."""
     if target is None:
         return False
-    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch", "lone")
+    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch", "st+sp", "lone")
     plain = plain or target.kind.endswith("sp")
     return not plain and target.at is not At.SAME
 

@@ -51,7 +51,7 @@ def _in_opening(node: Node) -> Node:
     if target is None or target.at is not At.SKIPPED:
         return node
     assert isinstance(node, Make | Group)
-    if target.kind == "st+ch":
+    if target.kind in ("st+ch", "st+sp"):
         return replace(node, target=replace(target, at=At.EACH, count=None))
     at = At.EACH if target.count is None else At.NEXT
     return replace(node, target=replace(target, at=at, kind=SKIPPED))

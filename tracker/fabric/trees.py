@@ -71,6 +71,22 @@ def slips(node: Node) -> bool:
     return isinstance(node, Make) and node.stitch.us == "sl st"
 
 
+def begins_on_chain(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first thing of a round is a chain over stitches, as many others of it are.
+
+    "*Ch 5, sk 3 sts, sc in next st" or "Ch 5, sk 3 sts, *sc in next st, ch 5".
+    """
+    work = [n for n in nodes if not isinstance(n, Act | Note)]
+    first, second = work[:2] if len(work) > 1 else (*work, None, None)[:2]
+    if isinstance(first, Repeat):
+        return first.times is None and isinstance(first.body[0], Chain)
+    if not isinstance(first, Chain) or not isinstance(second, Skip) or first.counts is not None:
+        return False
+    if not begins_low(nodes):
+        return False
+    return any(isinstance(n, Chain) and n.count == first.count for n in every(tuple(work[1:])))
+
+
 def slips_over(nodes: tuple[Node, ...]) -> bool:
     """Whether a round begins with slip stitches over several stitches, and into no space."""
     first = [n for n in nodes if not isinstance(n, Act | Note | Chain)]
@@ -225,7 +241,10 @@ def stands_over(nodes: tuple[Node, ...]) -> bool:
 
 
 def chain_by_chain(nodes: tuple[Node, ...]) -> bool:
-    """Whether single chains are both passed over and worked into: "skip next ch, dc in next ch"."""
+    """Whether single chains are places: "skip next ch, dc in next ch", "sc in each dc and ch"."""
+    targets = [n.target for n in every(nodes) if isinstance(n, Make | Group)]
+    if any(t is not None and (t.at, t.kind) == (At.EACH, "st+ch") for t in targets):
+        return True
     skips = any(isinstance(n, Skip) and n.kind == "ch" for n in every(nodes))
     return skips and any(
         n.target is not None and n.target.at is At.NEXT and n.target.kind == "ch"
@@ -271,7 +290,7 @@ def self_contained(nodes: tuple[Node, ...]) -> bool:
             return False
         if isinstance(node, Make | Group) and node.target is not None:
             target = node.target
-            each_skipped = target.at is At.SKIPPED and (not target.count or target.kind == "st+ch")
+            each_skipped = target.at is At.SKIPPED and (not target.count or "+" in target.kind)
             if target.at is At.EACH or each_skipped:
                 return False
         if isinstance(node, Evenly):

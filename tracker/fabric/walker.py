@@ -62,6 +62,8 @@ class Walker(Repeating):
         return single and not self.free and bool(self.below.edge)
 
     def _begin(self) -> None:
+        if self.reading.rooted:
+            self.below.take("st", 1)
         if self.reading.wraps and self.below:
             first = next((s for s in self.below.edge if s.name not in UNCOUNTED), None)
             if first is not None:
@@ -234,4 +236,6 @@ def _is_each(node: Make | Group) -> bool:
 def _breadth(target: Target | None) -> int:
     """How many kinds of place a target takes in: the narrowest is asked first."""
     kind = "" if target is None else target.kind
-    return {"corner": 0, "sp": 2, "st": 4, "st+ch": 5}.get(kind, 1 if kind.endswith(" sp") else 3)
+    return {"corner": 0, "sp": 2, "st": 4, "st+ch": 5, "st+sp": 5}.get(
+        kind, 1 if kind.endswith(" sp") else 3
+    )

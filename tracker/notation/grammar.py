@@ -176,7 +176,9 @@ class Reader(Wholes):
         mark = self.at
         last = before[-1] if before else None
         round_ = isinstance(last, Repeat) or (last is not None and goes_round([last]))
-        if round_ and self.accept_any("working", "making", "placing", "with"):
+        bare = isinstance(last, Repeat) and (last.times, last.leave, last.until) == (None, None, "")
+        bare = bare and self.here.text in ("last", "final")
+        if bare or (round_ and self.accept_any("working", "making", "placing", "with")):
             self.accept_any("the", "your")
             if self.accept_any("last", "final"):
                 key = self.accept_phrase(self.lexicon.phrases)

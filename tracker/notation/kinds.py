@@ -22,7 +22,7 @@ from tracker.notation.wordlists import (
 )
 
 #: Kinds of place that are no stitches of a name.
-_PLACES = ("st", "st+ch", "ch", "corner", "sp", "fp", "bp", "lone", "gap")
+_PLACES = ("st", "st+ch", "st+sp", "ch", "corner", "sp", "fp", "bp", "lone", "gap")
 
 
 #: Words for several stitches in one place.
@@ -204,8 +204,9 @@ class Kinds(Kit):
         word = self.accept_any(*STITCH_WORDS)
         self._plural_sts = word in ("sts", "stitches")
         if word:
-            if self._and_chains():
-                return "st+ch"
+            chains = self._and_chains()
+            if chains:
+                return chains
             self._and_stitches()
             return "st"
         if self.accept_any(*CHAIN_WORDS):
@@ -220,8 +221,9 @@ class Kinds(Kit):
         if key is None:
             return None
         self.accept_any(*STITCH_WORDS)
-        if self._and_chains():
-            return "st+ch"
+        chains = self._and_chains()
+        if chains:
+            return chains
         return "st" if self._and_stitches() else key
 
     def _and_stitches(self) -> bool:
@@ -242,18 +244,23 @@ class Kinds(Kit):
         """Whether "around" here leads to a stitch, as behind one that goes round its post."""
         return self.here.text == "around" and self.ahead().text in ("each", "every", "next")
 
-    def _and_chains(self) -> bool:
-        """``"and" ["in" ["each"]] ("ch" | "sp")``: stitches and chains alike are places"""
+    def _and_chains(self) -> str:
+        """``"and" ["in" ["each"]] ("ch" | "sp")``: stitches and chains alike are places
+
+        "st+ch" for single chains, "st+sp" for the spaces under them, "" for neither.
+        """
         mark = self.at
         if self.accept("and"):
             self.accept_any("in")
             self.accept_any("each")
             spaced = self.ahead().text == "-" or self.ahead().type is Type.NUMBER
-            if not spaced and self.accept_any(*CHAIN_WORDS, *SPACE_WORDS):
+            if not spaced and self.accept_any(*CHAIN_WORDS):
                 self.accept_any("st", "sts", "stitch", "stitches")
-                return True
+                return "st+sp" if self.accept_any(*SPACE_WORDS) else "st+ch"
+            if not spaced and self.accept_any(*SPACE_WORDS):
+                return "st+sp"
         self.at = mark
-        return False
+        return ""
 
     def _suffix(self) -> None:
         """Words after a kind that add nothing: "of the previous round", "below", "made"."""

@@ -168,7 +168,7 @@ def _apart(one: Make | Group, other: Make | Group) -> bool:
     """Whether two nodes go into different kinds of place, such as spaces and stitches."""
     kinds = {n.target.kind for n in (one, other) if n.target is not None}
     spaced = any(k in ("sp", "corner") or k.endswith(" sp") for k in kinds)
-    return len(kinds) == 2 and (spaced or kinds.isdisjoint(("st", "ch", "tch", "st+ch")))
+    return len(kinds) == 2 and (spaced or kinds.isdisjoint(("st", "ch", "tch", "st+ch", "st+sp")))
 
 
 def _spread(nodes: list[Node]) -> list[Node]:

@@ -15,6 +15,7 @@ from tracker.fabric.retold import cornerless, in_opening
 from tracker.fabric.stated import BUNCHES, figure_of
 from tracker.fabric.supposing import supposed
 from tracker.fabric.trees import (
+    begins_on_chain,
     fresh,
     in_other_space,
     names_gap,
@@ -94,6 +95,19 @@ class Judging:
         self.guessed, self.doubt, self.supposed = facts
         return judged
 
+    def _rooted(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading, found: Judged
+    ) -> Judged:
+        """The row with its first chain out of the first stitch, where that fits.
+
+        That stitch was the last of the row below, from which the yarn comes.
+        """
+        if found.fits and found.agrees:
+            return found
+        base = replace(base, rooted=True, chain_counts=False)
+        other = judge(nodes, stated, self._starts(self.edges), base)
+        return other if other.fits and other.agrees is not False else found
+
     def _habit(self, nodes: tuple[Node, ...]) -> Reading:
         """The habit for a round; what slip stitches at the start of a row go over stays behind."""
         base = self.beginnings.habit(nodes, self.pending)
@@ -122,6 +136,8 @@ class Judging:
     def _on_edge(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
         """The reading that fits an edge of which it is known what it has."""
         found = judge(nodes, stated, self._starts(self.edges), base)
+        if self.in_rows and begins_on_chain(nodes):
+            found = self._rooted(nodes, stated, base, found)
         vague = self._is_vague(nodes, found)
         if self.doubt and found.fits and found.agrees:
             return found
