@@ -203,6 +203,20 @@ def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
     assert found["To join the squares"].steps == ("Sew them along their sides.",)
 
 
+def test_a_makers_own_notes():
+    first = "R1 sc in 2nd ch, 13 sc, 3 sc in last, other side: 13 sc, 2 sc in last (32)."
+    found = read(
+        "the snail\n\nshell: R1 6sc mr, R2 inc x6 (12), R3-5 12sc\n"
+        f"body: ch 16; {first} R2: 32 sc\neyes x2: 5 sc in MR, sl st\n"
+    )
+    assert {name: (part.make, part.rounds) for name, part in parts(found).items()} == {
+        "shell": (1, "R1 6sc mr\nR2 inc x6 (12)\nR3-5 12sc\n"),
+        "body": (1, f"ch 16\n{first}\nR2: 32 sc\n"),
+        "eyes": (2, "5 sc in MR, sl st\n"),
+    }
+    assert found.checked.well
+
+
 def test_what_stands_between_and_behind_the_rounds_is_part_of_none():
     found = read(
         "Heron Cap\n\nSIZES: S (M, L) – to fit 50 (54, 58) cm\n\nBRIM\nRow 1: Ch 9, sc in 2nd ch "

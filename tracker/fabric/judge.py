@@ -46,10 +46,7 @@ def judge(
     """
     first: Judged | None = None
     edge = starts[0].edge or ()
-    if any(s.chains > 1 for s in edge) and chain_by_chain(nodes):
-        base = replace(base, singly=True)
-    if stands_over(nodes):
-        base = replace(base, covers=True)
+    base = _likeliest(nodes, edge, base)
     ways = open_ways(nodes, starts[0].pending is not None, _chains_in(edge))
     ways += rewordings(nodes, stated)
     whole: set[Reading] = set()
@@ -89,6 +86,15 @@ def _chains_in(edge: Edge) -> str:
 def _is_shaped(node: Make) -> bool:
     """Whether a stitch widens or narrows a round by its name."""
     return node.stitch.us == "inc" or 1 == node.stitch.makes < node.stitch.takes
+
+
+def _likeliest(nodes: tuple[Node, ...], edge: Edge, base: Reading) -> Reading:
+    """``base`` with what the words and the edge below make likelier than the habit."""
+    if any(s.chains > 1 for s in edge) and chain_by_chain(nodes):
+        base = replace(base, singly=True)
+    if stands_over(nodes):
+        base = replace(base, covers=True)
+    return base
 
 
 def _judged_or(

@@ -16,6 +16,7 @@ from tracker.notation.tree import (
     Make,
     Node,
     Note,
+    OtherSide,
     Repeat,
     Skip,
     Stated,
@@ -37,7 +38,7 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
         found.append("whole")
     if stated is not None and _alone(nodes):
         found.append("alone")
-    if _slipping(nodes) and _may_slip(nodes):
+    if may_slip(nodes):
         found.append("slips")
     if any(isinstance(node, Make) and node.apart for node in every(nodes)):
         found += ["listed", "many"]
@@ -66,7 +67,7 @@ def reworded(
         return nodes[:-1], _printed_last(nodes)
     if reading.whole or reading.alone:
         return _all_so_often(nodes) if reading.whole else _alone(nodes), stated
-    return (_slipping(nodes) if reading.slips else nodes), stated
+    return (slipping(nodes) if reading.slips else nodes), stated
 
 
 def _closer(node: Node) -> Node:
@@ -162,7 +163,7 @@ def _alone(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     return tuple(repeat if node is only else node for node in nodes)
 
 
-def _slipping(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+def slipping(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """The tree with a bare slip stitch at the end, which may join, taken for a stitch; or ()."""
     join = next((node for node in reversed(nodes) if isinstance(node, Act) and node.bare), None)
     if join is None:
@@ -171,9 +172,16 @@ def _slipping(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     return tuple(slip if node is join else node for node in nodes)
 
 
-def _may_slip(nodes: tuple[Node, ...]) -> bool:
-    """Whether a row goes along a chain, or begins with a slip stitch as it may end with one."""
+def may_slip(nodes: tuple[Node, ...]) -> bool:
+    """Whether a last slip stitch may be one of the stitches.
+
+    So it is where a row goes along a chain, or begins with a slip stitch.
+    """
+    if not slipping(nodes):
+        return False
     first = next((node for node in nodes if not isinstance(node, _BESIDE)), None)
+    if isinstance(first, OtherSide):
+        return True
     if isinstance(first, Skip):
         return first.kind == "ch" and first.at is At.FIRST
     return worked_into(nodes) or (isinstance(first, Make) and first.stitch.us == "sl st")

@@ -5,7 +5,18 @@ from __future__ import annotations
 from tracker.notation.paces import Paces
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Note
-from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, JOINS, PIECES, SKIPS, SPACE_WORDS
+from tracker.notation.wordlists import (
+    AGAIN,
+    CHAIN_WORDS,
+    ENDINGS,
+    JOINS,
+    PIECES,
+    SKIPS,
+    SPACE_WORDS,
+)
+
+#: What is done after a round is closed.
+_AFTERWARDS = (*ENDINGS, "leave", "leaving", "sew", "weave", "stuff", "pull")
 
 
 class Joins(Paces):
@@ -211,7 +222,7 @@ class Joins(Paces):
 
     def _closes_round(self) -> bool:
         """Whether a bare "sl st" here is the last thing of the round but for a chain or turn."""
-        if self.here.type is Type.WORD or self.here.type is Type.NUMBER:
+        if self.here.type in (Type.WORD, Type.NUMBER) and self.here.text not in _AFTERWARDS:
             return False
         mark, found = self.at, True
         while not self.done() and found and self.here.text != ".":

@@ -218,7 +218,10 @@ class Landmarks(Ends):
             return Target(At.NEXT, "st") if self.begun else Target(At.HOOK, "st", nth=nth)
         if nth is not None and self._of_so_many_chains():
             return Target(At.LAST, "tch")
-        if nth is None or self._space_ahead() or not self.accept_any(*CHAIN_WORDS):
+        loops = (*STITCH_WORDS, *SPACE_WORDS) if self.ahead().text == "from" else ()
+        if nth is None or (self._space_ahead() and not loops):
+            return None
+        if not self.accept_any(*CHAIN_WORDS, *loops):
             return None
         self.accept_any("stitch", "stitches")
         self._aside_before_from()

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
+from tracker.notation.rising import rising
 from tracker.notation.tokens import plain
 from tracker.notation.wordlists import NAMES
 
@@ -147,6 +148,11 @@ _COUNT_LINE = re.compile(
 _GOES_ON = re.compile(
     r"^(?:[a-z*(\[{<]|\d+\s*(?:sc|dc|hdc|tr|htr|ch|st)|you (?:now|should|will)\b)"
 )
+#: "eyes x2: 5 sc in ring": a small piece of its own, though in small letters.
+NAMED_PIECE = re.compile(
+    r"(?!then|next|rep|note|tip|and|or |from|to |in |join|turn|for )"
+    r"[a-z][a-z' ]{1,20}(?: ?x ?\d+)?: "
+)
 _MOST_ROUNDS = 10_000
 
 
@@ -227,7 +233,8 @@ def _parts(raw: str) -> Iterator[tuple[int, str]]:
         for m in _AGAIN.finditer(low)
         if _STITCHES.search(low, 0, m.start()) and not _TO_LENGTH.match(low, m.end())
     )
-    for cut in sorted({match.end() for match in _INNER.finditer(low)}.union(again)):
+    inner = {match.end() for match in _INNER.finditer(low)}
+    for cut in sorted(inner.union(again, rising(low))):
         yield begin + 1, raw[begin:cut].rstrip()
         begin = cut
     yield begin + 1, raw[begin:]
@@ -272,6 +279,8 @@ class _Open:
             return False  # the round before has its count; this one begins with a bracket
         if _COUNT_LINE.match(low) or low[:1] in "[<{*":
             return True
+        if NAMED_PIECE.match(low):
+            return False
         written = part.strip()
         return (bool(_GOES_ON.match(low)) and not written[0].isupper()) or low.startswith("you ")
 

@@ -21,6 +21,8 @@ from tracker.notation.tree import Act, Evenly, Figure, Node, Note, RoundText, St
 MOST_LETTERS = 5_000
 #: Brackets in brackets deeper than this are not either.
 DEEPEST = 12
+#: "Shell:" on a line of its own is what the next rounds make.
+_HEADING = re.compile(r"\s*[^\W\d][\w' ]{0,30}:\s*$")
 #: Letters shown of a round that is not even tried.
 _SHOWN = 40
 #: Up to the end of the sentence; a point inside a figure ("8.5 cm") does not end it.
@@ -129,8 +131,13 @@ def read_round(
     """
     if len(text) > MOST_LETTERS:
         return _unread(text, "has more words than one round is told in")
-    lexicon = lexicon or Lexicon(terms)
-    text = _dashes_as_none(text, sizes)
+    if _HEADING.match(text):
+        return RoundText(text, (Note(0, len(text)),))
+    return _told(_dashes_as_none(text, sizes), lexicon or Lexicon(terms), sizes)
+
+
+def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
+    """A round that is told in so many words, what is said beside it apart."""
     said = remarks(text)
     if said:
         return _remarked(text, said, lexicon, sizes)

@@ -7,16 +7,21 @@ edge of a page. Nothing here knows what the words mean beyond a round's label.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
-from tracker.notation.lines import Line, split_lines
+from tracker.notation.lines import NAMED_PIECE, Line, split_lines
 from tracker.notation.problems import visible
+from tracker.notation.rising import rising
+from tracker.notation.tokens import plain
 
 #: From this length on, a line that stops in the middle of a sentence was broken by layout.
 _WRAPPED = 45
 LONGEST = 5_000
 """Characters of one round."""
 
+_WHOLE = 2  #: a line that is not cut has these two ends
 _LABEL = 100  #: more characters than a label has
 
 _TYPOGRAPHY = str.maketrans(
@@ -87,7 +92,19 @@ def said_lines(text: str) -> list[Said]:
         else:
             found.append(said)
         apart = False
-    return found
+    return [one for said in found for one in _one_by_one(said)]
+
+
+def _one_by_one(said: Said) -> Iterator[Said]:
+    """The rounds of a line into which several are run on, and what stands before them."""
+    cuts = [0, *rising(plain(said.text)), len(said.text)]
+    if len(cuts) == _WHOLE:
+        yield said
+        return
+    for begin, end in pairwise(cuts):
+        words = said.text[begin:end].strip(" ,;")
+        if words:
+            yield replace(said, text=words, apart=said.apart and not begin)
 
 
 def _underlined(said: Said, line: str) -> Said:
@@ -143,6 +160,8 @@ def _goes_on(before: Said, said: Said) -> bool:
     if said.apart or said.rank or said.bullet or before.rank:
         return False
     if len(before.text) + len(said.text) >= LONGEST or label_of(said.text) is not None:
+        return False
+    if NAMED_PIECE.match(plain(said.text)):
         return False
     if label_of(before.text) is None:
         return before.text[-1] in ",;&" or (

@@ -8,8 +8,10 @@ from dataclasses import dataclass, field, replace
 
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lexicon import Lexicon, words_of
+from tracker.notation.lines import Line
 from tracker.notation.reader import read_round
 from tracker.notation.tree import Act, At, Chain, Deed, Group, Make, Node, Note, Skip
+from tracker.notation.wordlists import NAMES
 from tracker.pattern.prose_headings import Kind, is_end, known_heading, text_of_heading
 from tracker.pattern.prose_lines import Said, label_of
 
@@ -27,7 +29,8 @@ _ASIDE = re.compile(
 
 #: "Inc = 2 dc in same st.", behind the rounds
 _DEFINES = re.compile(r"([A-Za-z][\w ]{0,20}) = (?!\d+ ?(?:sts?|stitches)?[.!]?$)\S")
-_NAMED = re.compile(r"([A-Z][A-Za-z' ]{1,28}(?: ?\([^()]*\))?) ?[:–—-] +(.+)$")
+_NAMED = re.compile(r"([A-Za-z][A-Za-z' ]{1,28}(?: ?\([^()]*\)| ?x ?\d+)?) ?[:–—-] +(.+)$")
+_NO_NAMES = ("note", "tip", "hint", "then", "next", "repeat", "start", "begin", "foundation")
 #: Fewer chains may go over an opening of the part before.
 _LEAST_CHAIN = 8
 _ENTRY = re.compile(r"[:=]\s*\S|\s[–-]\s")
@@ -81,7 +84,10 @@ class _Splitter:
         known = None if label is not None and label.kind else known_heading(said.text)
         if known is not None and self._opens(known, said):
             return
-        if label is not None and (label.kind or self._numbered_work(said)):
+        if label is not None and self.top and self._names_piece(index, label):
+            words = said.text[len(label.label) :].lstrip(":.- ")
+            self._open(Section(Kind.PART, label.label, [replace(said, text=words)]))
+        elif label is not None and (label.kind or self._numbered_work(said)):
             self._round(said, label.first, label.last, label.label)
         elif known is None and self._is_heading(index, said):
             self._open(Section(Kind.PART, said.text))
@@ -89,7 +95,7 @@ class _Splitter:
             self._open(Section(Kind.ABBREVIATIONS, lines=[said], inline=True))
         elif label is None and said.apart and self._is_last_heading(index, said.text):
             self._open(Section(Kind.MAKING_UP, said.text))
-        elif label is None and said.apart and (piece := self._piece(said.text)):
+        elif label is None and (piece := self._piece(said)):
             self._open(Section(Kind.PART, piece[1], [replace(said, text=piece[2])]))
         else:
             self._add(said)
@@ -128,17 +134,29 @@ class _Splitter:
         match = _DEFINES.match(said.text)
         if match is None or self.part is None:
             return False
-        return said.apart or words_of(match[1]) in self.lexicon.phrases
+        return said.apart or self._is_stitch(match[1])
 
-    def _piece(self, text: str) -> re.Match[str] | None:
+    def _names_piece(self, index: int, label: Line) -> bool:
+        """Whether a label such as "Body:" is followed by the first round of that."""
+        after = self.lines[index + 1 : index + 2]
+        following = label_of(after[0].text) if after else None
+        named = label.label.lower() in NAMES
+        return named and following is not None and following.first == 1
+
+    def _piece(self, said: Said) -> re.Match[str] | None:
         """The name and the work of a small piece told on one line: "Tail (pink): ch 20, …"."""
-        match = _NAMED.match(text)
+        match = _NAMED.match(said.text)
+        if match is not None and (match[1].lower() in _NO_NAMES or self._is_stitch(match[1])):
+            return None
         nodes = read_round(match[2], self.lexicon).nodes if match else ()
         worked = [node for node in nodes if not isinstance(node, Act | Note)]
         chain = worked[0] if worked else None
         long = isinstance(chain, Chain) and chain.count[0] >= _LEAST_CHAIN
-        alone = long and not any(isinstance(node, Skip) for node in worked)
+        alone = long and said.apart and not any(isinstance(node, Skip) for node in worked)
         return match if alone or any(map(_is_ring, nodes)) else None
+
+    def _is_stitch(self, words: str) -> bool:
+        return words_of(words) in self.lexicon.phrases
 
     def _begins_work(self, text: str) -> bool:
         """Whether a line without label makes a chain or a ring, as a part begins."""

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from tracker.fabric.edge import Edge, Spot
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.reading import Reading, every
+from tracker.fabric.rewording import slipping
 from tracker.fabric.trees import hooked
 from tracker.notation.tree import Act, Chain, Loops, Make, Node, Note, OtherSide, Skip
 
@@ -22,6 +23,7 @@ def begins_under(nodes: tuple[Node, ...]) -> bool:
 
 def along_it(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """The tree without the words that lead to the other side."""
+    nodes = slipping(nodes) or nodes
     return tuple(node for node in nodes if not isinstance(node, OtherSide))
 
 
