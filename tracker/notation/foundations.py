@@ -37,7 +37,11 @@ _MEASURE = re.compile(
 _MORE = re.compile(
     r"\b(?:sc|dc|hdc|htr|tr|dtr|sl st|ss|slip st\w*|join\w*|ring|from|next|first|into"
     r"|each|skip\w*|sk|miss|repeat|rep|row|rows|rnd|round|rounds|cluster|shell|size [sml])\b|\*"
+    r"|\b(?:around|across)[ .;]*$"
 )
+
+#: Fewer chains may begin a round whose other words are not known: "ch 3, moss st around".
+_LEAST = 10
 
 
 def foundation(text: str) -> Chain | None:
@@ -54,7 +58,7 @@ def foundation(text: str) -> Chain | None:
         rest = _USED.sub(" ", rest)
     rest = _MEASURE.sub(" ", rest)
     numbers = re.search(r"\d", rest) or any(w in NUMBER_WORDS for w in rest.split())
-    if len(found) != 1 or found[0] < 1 or numbers or _MORE.search(rest):
+    if len(found) != 1 or found[0] < _LEAST or numbers or _MORE.search(rest):
         return None
     return Chain((found[0],), 0, len(text))
 

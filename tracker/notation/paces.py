@@ -76,9 +76,24 @@ class Paces(Makes):
         if nth is None or self.kind() is None:
             return None
         self._ends()
-        plain = Make(of or STITCHES["sc"], (nth - 1,), None, start, self.last_end)
+        named = self._of_the_others()
+        plain = Make(named or of or STITCHES["sc"], (nth - 1,), None, start, self.last_end)
         left_out = Skip((1,), "st", start, self.last_end)
         return Repeat((plain, left_out), start, self.last_end, starred=True)
+
+    def _of_the_others(self) -> Stitch | None:
+        """``"," stitch "in" ("the rest" | "the others")`` behind what is skipped"""
+        mark = self.at
+        self.accept_any(",", ";", "and")
+        self.accept_all(*VERBS)
+        stitch = self._stitch()
+        if stitch is not None and self.accept_any("in", "into"):
+            self.accept_all("all", "each", "of", "the")
+            if self.accept_any("rest", "others", "other", "remaining"):
+                self.kind()
+                return stitch
+        self.at = mark
+        return None
 
     def _nth(self) -> int | None:
         """``"every" ("other" | nth)``, from the second on"""

@@ -15,7 +15,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.likewise import likewise
 from tracker.notation.remarks import Remark, by_length, remarks
 from tracker.notation.tokens import Type, plain
-from tracker.notation.tree import Act, Evenly, Figure, Node, Note, RoundText, Stated, Unread
+from tracker.notation.tree import Act, Chain, Evenly, Figure, Node, Note, RoundText, Stated, Unread
 
 #: Longer instructions for one round are not written by people.
 MOST_LETTERS = 5_000
@@ -230,7 +230,7 @@ def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
     even = _even_rounds(asked.body)
     reader = Reader(asked.body, lexicon, sizes)
     nodes = reader.round()
-    chain = foundation(asked.body) if not _understood(nodes) else None
+    chain = foundation(asked.body) if not (_understood(nodes) or _works(nodes)) else None
     if chain is not None:
         nodes = (chain,)
     elif even:
@@ -249,6 +249,11 @@ def _understood(nodes: tuple[Node, ...]) -> bool:
     """Whether all words of a round were understood, and ask for something."""
     asks = any(not isinstance(node, Note | Act) for node in nodes)
     return asks and not any(isinstance(node, Unread) for node in nodes)
+
+
+def _works(nodes: tuple[Node, ...]) -> bool:
+    """Whether anything is asked for besides chains."""
+    return any(not isinstance(node, Note | Act | Unread | Chain) for node in nodes)
 
 
 def _each_size(text: str) -> tuple[str, Figure]:

@@ -117,9 +117,9 @@ SHAPING = _words(
 
 #: Words that could change a count: a clause with one of them is never passed over.
 WORKING = SHAPING | _words(
-    """leave leaving same next until stitch stitches sts st sp space ch chain work corner first
-    last times half between alternate alternately alternating twice remaining around across
-    together each every"""
+    """leave leaving same next until elsewhere stitch stitches sts st sp space ch chain work
+    corner first last times half between alternate alternately alternating twice remaining
+    around across together each every"""
 )
 
 #: Words with which what was just said is bounded: "2 sc per side", "3 more past the marker".
