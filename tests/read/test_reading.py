@@ -203,6 +203,25 @@ def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
     assert found["To join the squares"].steps == ("Sew them along their sides.",)
 
 
+def test_a_table_of_rounds_is_read_round_by_round():
+    found = read(
+        "Pattern: Leaf Bunting\n\n| **Row** | What to do | Sts |\n|:---:|:---|---:|\n"
+        "| 1 | Ch 4, 2 dc in 4th ch from hook | 3 |\n"
+        "| 2 | Ch 3, dc in same st, dc in next st, 2 dc in last st. Turn. | (5) |\n"
+        "| 3–6 | Ch 3, dc in same st, dc across to last st, 2 dc in last st. Turn. | |\n\n"
+        "| Colour | Grams |\n|---|---|\n| green | 20 |\n"
+    )
+    part = parts(found)["Main part"]
+    assert found.pattern.title == "Leaf Bunting"
+    assert part.rounds.splitlines() == [
+        "Row 1: Ch 4, 2 dc in 4th ch from hook (3)",
+        "Row 2: Ch 3, dc in same st, dc in next st, 2 dc in last st. Turn (5)",
+        "Row 3–6: Ch 3, dc in same st, dc across to last st, 2 dc in last st. Turn",
+    ]
+    assert [one.makes for one in found.checked.parts[0].rounds] == [(n,) for n in range(3, 14, 2)]
+    assert "green" in part.note
+
+
 def test_a_makers_own_notes():
     first = "R1 sc in 2nd ch, 13 sc, 3 sc in last, other side: 13 sc, 2 sc in last (32)."
     found = read(

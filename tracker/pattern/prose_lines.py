@@ -15,6 +15,7 @@ from tracker.notation.lines import NAMED_PIECE, Line, split_lines
 from tracker.notation.problems import visible
 from tracker.notation.rising import rising
 from tracker.notation.tokens import plain
+from tracker.pattern.prose_grids import without_grids
 
 #: From this length on, a line that stops in the middle of a sentence was broken by layout.
 _WRAPPED = 45
@@ -80,7 +81,7 @@ def said_lines(text: str) -> list[Said]:
     """The lines of a text as they were meant: no blank ones, broken ones made whole."""
     found: list[Said] = []
     apart = True
-    for number, line in enumerate(plain_lines(text), start=1):
+    for number, line in enumerate(without_grids(plain_lines(text)), start=1):
         if not line.strip() or _RULE.match(line):
             if found and not apart:
                 found[-1] = _underlined(found[-1], line)

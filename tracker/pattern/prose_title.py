@@ -14,6 +14,9 @@ _LONGEST_TITLE = 80
 def title_of(lines: list[Said]) -> tuple[str, list[Said]]:
     """``(title, the other lines)``: the first heading, or a first line that may be one."""
     for index, said in enumerate(lines[:3]):
+        called = _CALLED.match(said.text)
+        if called is not None:
+            return called[1][:LINE], lines[:index] + lines[index + 1 :]
         if said.rank == 1 and known_heading(said.text) is None:
             return said.text[:LINE], lines[:index] + lines[index + 1 :]
     index = next((i for i, said in enumerate(lines[:6]) if not _IMPRINT.search(said.text)), 0)
@@ -32,6 +35,9 @@ def _unspaced(text: str) -> str:
         return text
     return " ".join("".join(word.split()) for word in re.split(r"\s{2,}", text.strip()))
 
+
+#: "Pattern: Rose", "Name – Rose"
+_CALLED = re.compile(r"(?:pattern(?: name)?|title|name)\s*[:–—-]\s*(\S.{1,79})$", re.IGNORECASE)
 
 #: Lines over a title that are none: whose it is, where it is from, the number of the page.
 _IMPRINT = re.compile(
