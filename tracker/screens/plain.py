@@ -48,6 +48,7 @@ class PlainWork:
         self._caption = caption
         self._aside = Aside(session, rest)
         self._said: tuple[str, ...] = ()
+        self._notices = 0
         self._session = session
         self._keys = keys
         self._actions = {key: name for name, learnt in keys.items() for key in learnt}
@@ -85,7 +86,7 @@ class PlainWork:
         """What is said at first: news of the file, the card after a while, the place."""
         if self._caption is not None:
             self._caption.show(self._seen)
-        yield from self._session.notices
+        yield from self._of_the_file()
         if self._fresh:
             yield from self._session.card().lines
             yield "Type the stitch you are at if that is not so."
@@ -156,7 +157,19 @@ class PlainWork:
         self._session.retry()
         self._seen = self._session.glance()
         saved = ["saved now"] if before and not self._seen.trouble else []
-        return [*saved, *self._news()]
+        return [*saved, *self._of_the_file(), *self._news()]
+
+    def _of_the_file(self) -> Iterable[str]:
+        """What is new of the file; where there are two versions, a number to type for one."""
+        news = self._session.notices[self._notices :]
+        self._notices += len(news)
+        yield from news
+        if news and self._session.versions():
+            from tracker.screens.versions import TITLE, ways_on
+
+            self._remedies = ways_on(self._session)
+            yield f"{TITLE}."
+            yield from self._numbered()
 
     def _news(self) -> Iterable[str]:
         """What is told in passing, where it was not told just before."""

@@ -313,6 +313,11 @@ class WorkScreen(Screen[None], inherit_css=False):
         notices = self.session.notices[self._told :]
         if notices:
             from tracker.screens.pages import Pages
+            from tracker.screens.versions import ask_which, ways_on
 
             self._told += len(notices)
-            self.app.push_screen(Pages("Your piece", notices, self.inks))
+            offered = ways_on(self.session)
+            if offered:
+                ask_which(self.app, offered, notices, self.inks, self.show)
+            else:
+                self.app.push_screen(Pages("Your piece", notices, self.inks))

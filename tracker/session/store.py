@@ -227,6 +227,7 @@ class Store:
         self.close()
         aside = free_path(self._disk, self.path.parent, f"{self.theirs.name}.aside-")
         self._disk.replace(self.path, aside)
+        self.notices += (notices.kept_aside(aside.name),)
 
     def _begin(self, data: bytes, found: Found) -> None:
         """Take up what was found."""

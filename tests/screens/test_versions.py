@@ -1,0 +1,58 @@
+"""A piece that something else changed while it was open: told, and the maker chooses."""
+
+import pytest
+
+from tests.screens.stage import begin, on_stage, text
+from tracker.screens.actions import DEFAULT_KEYS
+from tracker.screens.plain import PlainWork
+from tracker.session.looking import look
+
+
+def changed_meanwhile(folder):
+    """A piece with 5 presses of which a synced folder brings back a version with 3."""
+    session = begin(folder)
+    for _ in range(3):
+        session.next()
+    older = session.path.read_bytes()
+    session.next()
+    beside = session.path.with_name("arriving")
+    beside.write_bytes(older)
+    beside.replace(session.path)
+    session.next()
+    return session
+
+
+@pytest.mark.parametrize("size", [(40, 12), (80, 24), (100, 30)])
+@pytest.mark.parametrize(
+    ("keys", "kept", "aside"), [(["space"], 5, 3), (["down", "space"], 3, 5), (["escape"], 5, None)]
+)
+async def test_the_maker_chooses_and_the_other_version_is_kept(tmp_path, size, keys, kept, aside):
+    session = changed_meanwhile(tmp_path)
+    where = session.path.with_name("hedgerow-tea-cosy.piece.toml")
+    async with on_stage(session, size) as (app, pilot):
+        seen = " ".join(text(app).split())
+        assert "There are two versions of your piece" in seen
+        assert "Body, Rnd 1, 3 stitches made" in seen
+        assert "Body, Rnd 1, 1 stitch made" in seen
+        await pilot.press(*keys)
+        await pilot.pause()
+        assert session.can_undo == kept
+        if aside is None:
+            assert look(where).history.done == 3
+        else:
+            assert session.path == where
+            (other,) = tmp_path.glob("*.aside-1")
+            assert look(other).history.done == aside
+
+
+def test_line_by_line_it_is_told_and_a_number_chooses(tmp_path):
+    session = changed_meanwhile(tmp_path)
+    work = PlainWork(session, DEFAULT_KEYS)
+    said = [*work.retry()]
+    assert "There are two versions of your piece." in said
+    assert any(line.startswith("2: Go on with the other one. Body, Rnd 1, 1") for line in said)
+    for key in ("2", "space"):
+        said = [*work.press(key)]
+    assert session.can_undo == 3
+    assert any("kept in" in line for line in work.retry())
+    session.close()
