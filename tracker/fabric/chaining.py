@@ -81,7 +81,7 @@ class Chaining(Making):
 
     def _is_bridge(self, node: Chain) -> bool:
         """Whether a chain here goes between two pieces, with no chains on the edge below."""
-        if self.now.begun or self.now.inside >= 0 or self.ringed:
+        if self.now.inside >= 0 or self.ringed:
             return False
         plain = not any(s.chains or s.name == "ch" for s in self.below.edge)
         return plain and bridges(self.nodes, node)

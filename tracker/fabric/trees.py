@@ -170,13 +170,17 @@ def opening(nodes: tuple[Node, ...], chain: Chain) -> bool:
 
 
 def bridges(nodes: tuple[Node, ...], chain: Chain) -> bool:
-    """Whether a round begins with a chain between two pieces and works along it."""
+    """Whether a chain goes from one piece to another and is worked along later.
+
+    It stands at the beginning of the round, or before stitches along the other piece.
+    """
     if hooked(nodes) or chain.counts is not None or chain.count[0] < 2:
         return False
     first = next((n for n in nodes if not isinstance(n, Note | Act)), None)
-    later = [n for n in nodes if n is not chain]
-    along = [n for n in later if isinstance(n, Make) and goes_along_chain(n)]
-    return first is chain and bool(along)
+    later = [n for n in nodes if isinstance(n, Make) and n.start >= chain.end]
+    onward = later[0].target if later else None
+    piece = onward is not None and onward.kind == "along" and onward.group != "ch"
+    return (first is chain or piece) and any(map(goes_along_chain, later))
 
 
 def goes_along_chain(node: Make) -> bool:

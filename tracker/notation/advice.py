@@ -28,6 +28,7 @@ from tracker.notation.wordlists import (
     SKIPS,
     STITCH_WORDS,
     TAIL_WORDS,
+    THINGS,
     VERBS,
     WORKING,
 )
@@ -46,6 +47,10 @@ _CHANGES = frozenset(["add", "adding", "lose", "losing", "drop", "dropping", "ga
 _LOOP_WORDS = frozenset(("loop", "loops", "blo", "flo"))
 #: Longer words that stand alone are no abbreviation of a stitch.
 _MOST_LETTERS = 6
+
+
+#: What the hands do with another piece before it is joined.
+_TAKING = frozenset(("take", "place", "put", "pick", "position", "grab", "get", "bring"))
 
 
 class Advice(Repeats):
@@ -137,7 +142,7 @@ class Advice(Repeats):
         # "insert hook in next st": a part of a stitch that is told step by step
         told = bool(words & HANDS) and bool(words & {"next", "each"})
         told = told or (bool(words & _CHANGES) and self._numbers_stitches(clause))
-        craft = bool(words & CRAFT) or (clause[0].text == "take" and bool(words & PIECES))
+        craft = bool(words & CRAFT) or (clause[0].text in _TAKING and bool(words & PIECES))
         advice = craft and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (
             self._could_count(begin, self.at)
@@ -156,12 +161,12 @@ class Advice(Repeats):
     def _before_work(self) -> int:
         """Where this clause of other words ends: also at "and" before an instruction."""
         mark, end = self.at, self.clause_end()
-        if self.here.text not in CRAFT | {"take"}:
+        if self.here.text not in CRAFT | _TAKING:
             return end
         for index in range(mark + 1, end):
             if self.tokens[index].text in ("and", "then", "&"):
                 self.at = index + 1
-                self.accept_all(*VERBS, *JOINS, "with", "by")
+                self.accept_all(*VERBS, *JOINS, "both", *THINGS, "it", "with", "by")
                 self.accept_number()
                 works = self._stitch_named()
                 self.at = mark

@@ -346,7 +346,8 @@ class Deeds(Colours):
         number = self._of_round()
         self.accept_all("throughout", "unless")
         led = self.tokens[begin].text in ("working", "work", "crochet", "in", "through")
-        if self.here.text in (":", ",", ".", ";") or (led and self._begins_make()):
+        listed = self.here.type in (Type.OPEN, Type.STAR) or self.here.text in (":", ",", ".", ";")
+        if listed or (led and self._begins_make()):
             return Loops(self.loop, start, self.last_end, number)
         return None
 

@@ -264,13 +264,14 @@ class Reader(Wholes):
         mark, start = self.at, self.here.start
         if self.accept_any("leave", "leaving"):
             self.accept_any("the")
-            which = self._which()
+            which = At.EACH if self.accept_any("rest") else self._which()
+            self.accept_all("of", "the")
             count = self.accept_figure()
             if count is None:
                 count = (REST,) if which is At.EACH else (1,)
             self.accept_any("these", "those", "them", "it")
             kind = self.kind() or "st"
-            if self.accept_any("unworked"):
+            if self.accept_any("unworked") or (which is At.EACH and self._clause_is_over()):
                 return Skip(count, kind, start, self.last_end)
         self.at = mark
         return None

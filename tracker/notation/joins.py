@@ -13,6 +13,7 @@ from tracker.notation.wordlists import (
     PIECES,
     SKIPS,
     SPACE_WORDS,
+    THINGS,
 )
 
 #: What is done after a round is closed.
@@ -28,8 +29,10 @@ class Joins(Paces):
         """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
         start = self.here.start
         self.accept_all("to", "and")
-        if not self.accept_any(*JOINS):
+        if not self.accept_any(*JOINS, "crochet"):
             return None
+        if self.tokens[self.at - 1].text == "crochet":
+            return self._joined_by_stitches(start, "")
         colour = self.colour_name()
         if self.accept_any("with", "by") and not self._slip_here():
             self.accept_all("a", "an", "standing")
@@ -49,11 +52,12 @@ class Joins(Paces):
         """``piece ("with" | "by") ["working"] (stitch | figure)``: those stitches join it"""
         mark, end = self.at, self.clause_end()
         words = {t.text for t in self.tokens[mark:end]}
-        while words & PIECES and self.at < end:
+        named = words & PIECES or (self.folded and words & THINGS)
+        while named and self.at < end:
             if not self.accept_any("with", "by"):
                 self.at += 1
                 continue
-            self.accept_all("working", "work", "making", "a", "an")
+            self.accept_all("working", "work", "making", "a", "an", "the", "next")
             number = self.here.type is Type.NUMBER
             if self.at < end and not self._slip_here() and (number or self._stitch_here()):
                 return Act(Deed.COLOUR, start, self.last_end, colour, onto="piece")

@@ -65,7 +65,7 @@ _LABELS = (
     ),
     # such as "R3", with the number run into the letter
     re.compile(
-        rf"^(?:{_LEAD}(?=r[a-z]*\d+(?:-r?\d+)?\s*[:.)]))?"
+        rf"^(?:{_LEAD}(?=r[a-z]*\d+(?:-r?\d+)?(?:\s*[:.)]|\s+\d+\s*[a-z])))?"
         rf"(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
     ),
     # such as "Round five:"
@@ -102,7 +102,7 @@ _LABELS = (
     # such as "2nd ball: work as …", "Leg 1: 6 sc in ring"
     re.compile(
         rf"^(?P<word>(?:(?:\d{_ORDINAL}|first|second|third|fourth|other)\s+)?(?:{_NAMES})s?"
-        r"(?:\s+\d)?)\s*:\s*(?=\S)"
+        rf"(?:\s+\d)?)\s*:\s*(?=\S)(?!{_ROUND}\.?\s*\d)"
     ),
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(

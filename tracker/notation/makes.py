@@ -339,6 +339,8 @@ class Makes(Reaching):
     def _together(self, stitch: Stitch, count: Figure | None) -> Stitch | None:
         """``stitch ["in"] ["next"] figure ["sts"] "tog"`` closes them as one."""
         mark = self.at
+        if self.here.text == "together" and self.ahead().text == "with":
+            return None  # "4 sc together with the arm"
         if self.accept_any("tog", "together"):
             # "2 sc together", "sc two together": the figure is read already
             return None if count is None else _together(stitch, count[0])

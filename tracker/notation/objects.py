@@ -44,7 +44,8 @@ class Objects(Chains):
         "both" through two layers at once.
         """
         mark = self.at
-        lead = self.accept_any(*_ALONG, "on", "in", "into", "onto")
+        self.accept_any("together")
+        lead = self.accept_any(*_ALONG, "on", "in", "into", "onto", "with")
         further = self.here.text in ("to", "until", "till")
         layers = self._layers() if lead == "through" else None
         if layers is not None:

@@ -33,7 +33,7 @@ def may_be_two(text: str) -> bool:
 
 def sizes_in(text: str) -> int:
     """Number of sizes that figures such as "8 (9, 10)" are written for; 1 if none are."""
-    low = plain(text)
+    low = "\n".join(map(plain, text.split("\n")))  # "next 8 [10]" above "Rnd 6" is no pair
     found = 1
     for match in _LIST.finditer(low):
         if _RANGE.search(low, 0, match.start()) and not _rising(match):
