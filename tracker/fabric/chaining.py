@@ -213,6 +213,11 @@ class Chaining(Making):
             self.take(node, "sp", 1)
         else:
             self.take(node, kind, count)
+        if node.counts and not self.now.begun:
+            self.chains(f"the {count} chs count as the first st", node.start, node.end, makes=1)
+            self.leave(self._stand_in().us, 1)
+            self.now.begun = True
+            return
         self.now.skipped += max(0, count)
         self.now.over_skip = over
         self.last_skip = max(self.last_skip, count)

@@ -217,7 +217,8 @@ class Chains(Counts):
         kind = self.kind() or "st"
         if self.at_base:
             at = At.FIRST
-        return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at)
+        counts = kind == "ch" and self.here.type is Type.OPEN and self._chains_count() is True
+        return Skip(count, kind, start, self.last_end, At.NEXT if at is At.EACH else at, counts)
 
     def _not_into(self) -> bool:
         """``"do not work" ("in" | "into")``: the place behind it is passed over"""

@@ -20,6 +20,15 @@ def spacey(kind: str) -> bool:
     return kind in ("sp", "corner") or kind.endswith(" sp")
 
 
+#: Other words for "to the end of this one".
+_TO_THE_END = (
+    ("thereafter",),
+    ("after", "that"),
+    ("down", "the", "chain"),
+    ("along", "the", "row"),
+)
+
+
 class Ends(Kinds):
     """Rules for where a row of places ends.
 
@@ -135,7 +144,7 @@ class Ends(Kinds):
             if self.here.text in END_WORDS and self.ahead().text in THINGS:
                 self.at = mark
                 return found
-            if self.accept("thereafter") or self.accept("after", "that"):
+            if any(self.accept(*words) for words in _TO_THE_END):
                 found = True
                 continue
             if self.accept_any(*END_WORDS):

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from tracker.notation.brackets import Brackets
+from tracker.notation.lexicon import words_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
@@ -14,6 +15,11 @@ from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Sk
 _MADE = re.compile(
     r"(?:(?:1st|first|beg|beginning|starting) )?"
     r"(?P<stitch>popcorn|pc|cluster|cl|bobble|puff)(?: (?:st|stitch))? (?:made|completed|formed)$"
+)
+#: What a group of stitches in one place is called behind it: "(shell made)".
+_CALLED = re.compile(
+    r"(?:(?:1st|first|one|1) )?(?P<name>(?:double |small |large )?"
+    r"(?:shell|fan|scallop|v[ -]?st(?:itch)?))(?: st| stitch)? (?:is )?(?:made|completed|formed)"
 )
 _KEYS = {
     "popcorn": "popcorn",
@@ -153,6 +159,7 @@ class Gathers(Brackets):
 
         "Ch 3, 4 dc in same st, drop loop, … (popcorn made)": the chain is one of them.
         """
+        self._called(before, nodes)
         gathered = self._named_made(nodes)
         at = len(before) - 1
         while at >= 0 and isinstance(before[at], Note):
@@ -167,6 +174,22 @@ class Gathers(Brackets):
             before[at - 1] = replace(chain, counts=False, part=True)
         before[at] = replace(made, stitch=gathered, count=(1,), numbered=False)
         return [Note(node.start, node.end) for node in nodes]
+
+    def _called(self, before: list[Node], nodes: list[Node]) -> None:
+        """``group … "(" name "made" ")"``: from here on that name means such a group
+
+        Only where the text has not said before what it means.
+        """
+        node, made = nodes[0] if len(nodes) == 1 else None, _last_work(before)
+        if not isinstance(node, Note | Make) or made is None:
+            return
+        found = _CALLED.fullmatch(plain(self.text[node.start : node.end]).strip("()[] -"))
+        stitch = None if found is None else _as_stitch(found["name"], made)
+        if found is None or stitch is None:
+            return
+        key = self.lexicon.phrases.get(words_of(found["name"]), "")
+        if (key or found["name"]) not in self.lexicon.special():
+            self.lexicon.add(stitch._replace(us=key))
 
     def _named_made(self, nodes: list[Node]) -> Stitch | None:
         """The gathered stitch that is all that ``nodes`` name, as made."""
@@ -198,6 +221,24 @@ class Gathers(Brackets):
         del before[len(before) - len(loose) :]
         body = (*loose, replace(last, target=None))
         return [Group(body, last.target, loose[0].start, self.last_end, listed=True)]
+
+
+def _last_work(nodes: list[Node]) -> Node | None:
+    """What was worked last, but for remarks."""
+    return next((node for node in reversed(nodes) if not isinstance(node, Note)), None)
+
+
+def _as_stitch(name: str, made: Node) -> Stitch | None:
+    """What was made in one place as a stitch of that name; None where it is not several."""
+    body: tuple[Node, ...] = made.body if isinstance(made, Group) else (made,)
+    target = made.target if isinstance(made, Group | Make) else None
+    if target is None or target.count is not None:
+        return None
+    if not all(isinstance(node, Make | Chain) for node in body):
+        return None
+    makes = sum(n.count[0] * n.stitch.makes for n in body if isinstance(n, Make))
+    spaces = tuple(n.count[0] for n in body if isinstance(n, Chain))
+    return Stitch(name, name, 1, makes, spaces=spaces) if makes >= _SHORTEST else None
 
 
 def _single(node: Make) -> bool:

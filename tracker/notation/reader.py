@@ -65,6 +65,11 @@ _PLAIN_ROUNDS = re.compile(
 
 #: Words behind that which ask for more than a plain round.
 _NOT_EVEN = re.compile(r"\b(?:but|except|inc|dec|tog|together|first|last|next|then)")
+_GOES_ON_IN = re.compile(
+    r"^\W*(?:work|working|continue|cont|carry on|proceed)(?: working| to work)?(?: even)?"
+    r" in (?:rows of |rounds of )?(?P<stitch>[a-z ]+?)(?: st| stitch| stitches)?"
+    r"(?: rows?| rnds?| rounds?)?\W*$"
+)
 _NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
 #: "… for 5 rounds", "…, 2 rounds", "do this for 7 rounds in all", "… each round"
 _SO_MANY = re.compile(
@@ -227,7 +232,7 @@ def _end_of_lengths(low: str, match: re.Match[str]) -> int:
 
 def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
     """A round told in its own words."""
-    even = _even_rounds(asked.body)
+    even = _even_rounds(asked.body) or int(_goes_on_in(asked.body, lexicon))
     reader = Reader(asked.body, lexicon, sizes)
     nodes = reader.round()
     chain = foundation(asked.body) if not (_understood(nodes) or _works(nodes)) else None
@@ -321,6 +326,13 @@ def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:
         if found is None:
             reader.at += 1
     return stated
+
+
+def _goes_on_in(text: str, lexicon: Lexicon) -> bool:
+    """Whether the words only ask to go on in one stitch: "Continue in sc for 10 more rows"."""
+    match = _GOES_ON_IN.match(plain(text))
+    key = "" if match is None else lexicon.phrases.get(tuple(match["stitch"].split()), "")
+    return bool(key) and bool(lexicon.stitch(key).height)
 
 
 def _even_rounds(text: str) -> int:

@@ -25,6 +25,8 @@ class Targets(Landmarks):
         if self.here.text in END_WORDS and self._is_to_the_end():
             self.at += 1
             return self._to_end(Target(At.EACH))
+        if (self.here.text, self.ahead().text) == ("all", "the") and self._ends():
+            return Target(At.EACH)
         if self.here.text in ("to", "till", "until"):
             to_end = self._to_end(Target(At.EACH))
             if self.at > mark:

@@ -107,13 +107,17 @@ class Chain:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """Pass over places. ``at`` is NEXT, FIRST or LAST."""
+    """Pass over places. ``at`` is NEXT, FIRST or LAST.
+
+    ``counts``: chains passed over count as a stitch, as the words say.
+    """
 
     count: Figure
     kind: str
     start: int
     end: int
     at: At = At.NEXT
+    counts: bool = False
 
 
 @dataclass(frozen=True, slots=True)
