@@ -94,6 +94,41 @@ line 1, column 37: makes 18 (21, 24), but 18 (21, 22) is printed (only size 3 is
     Rnd 3: *sc, inc; rep from * around. (18, 21, 22)
                                         ^^^^^^^^^^^^""",
     ),
+    "digits that changed places": (
+        35,
+        "Rnd 6: sc in each st around. (53)",
+        """\
+line 1, column 30: makes 35, but 53 is printed
+    Rnd 6: sc in each st around. (53)
+                                 ^^^^
+    the digits of 35 may have changed places""",
+    ),
+    "the count of the round below": (
+        15,
+        "Rnd 7: (1 sc, dec) x 5 (15)",
+        """\
+line 1, column 24: makes 10, but 15 is printed
+    Rnd 7: (1 sc, dec) x 5 (15)
+                           ^^^^
+    15 is the count of the round below""",
+    ),
+    "a round left out before": (
+        14,
+        "Rnd 5: (2 sc, inc) to end (28)",
+        """\
+line 1, column 9: leaves 2 of the 14 stitches below unworked; it makes 16, and 28 is printed
+    Rnd 5: (2 sc, inc) to end (28)
+            ^^^^^^^^^
+    it would fit 21 stitches: a round before it may be missing or off""",
+    ),
+    "one kind of several": (
+        20,
+        "Rnd 3: ch 1, *sc in next st, ch 2, sk 1; rep from * around; join. (10 sc, 11 ch-2 sps)",
+        """\
+line 1, column 67: makes 10 ch-2 sp, but 11 is printed
+    Rnd 3: ch 1, *sc in next st, ch 2, sk 1; rep from * around; join. (10 sc, 11 ch-2 sps)
+                                                                      ^^^^^^^^^^^^^^^^^^^^""",
+    ),
 }
 
 

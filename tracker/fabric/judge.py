@@ -52,7 +52,7 @@ def judge(
     whole: set[Reading] = set()
     # Beside stitches left out "2 sc" may be one increase; beside named increases it is not.
     skips = any(isinstance(n, Skip) for n in every(nodes))
-    if any(isinstance(n, Make) and _is_shaped(n) for n in every(nodes)):
+    if any(isinstance(n, Make) and is_shaped(n) for n in every(nodes)):
         ways = [way for way in ways if way != "bunched"]
     effort = starts[0].effort
     chain = beginning(nodes) or starts[0].pending
@@ -83,7 +83,7 @@ def _chains_in(edge: Edge) -> str:
     return "foundation" if all(s.name == "ch" for s in edge) else "chains"
 
 
-def _is_shaped(node: Make) -> bool:
+def is_shaped(node: Make) -> bool:
     """Whether a stitch widens or narrows a round by its name."""
     return node.stitch.us == "inc" or 1 == node.stitch.makes < node.stitch.takes
 

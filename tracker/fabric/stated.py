@@ -122,6 +122,18 @@ def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     return BUNCHES if bunched else ""
 
 
+def off_part(stated: Stated, outcome: Outcome) -> tuple[str, int, int] | None:
+    """The first of several figures that is not what is made: its name, it, what is made."""
+    if len(stated.parts) < 2:
+        return None
+    spaced = any(name in ("ch", "loop") or name.endswith("sp") for name, _ in stated.parts)
+    for name, figure in stated.parts:
+        ways = bunches(outcome) if name == "bunch" else _possible(name, outcome, spaced)
+        if name and ways and figure[0] not in ways:
+            return name, figure[0], counted(name, outcome) or min(ways)
+    return None
+
+
 def _total_of_parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     """Parts that do not fit one by one may still add up ("5 back loop hdc, 25 fpdc …")."""
     total = stated.total

@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 
+from tracker.fabric.edge import plain_edge, stitches
 from tracker.fabric.effort import MOST_FOR_CAUSE, Effort, TooMuchError
-from tracker.fabric.judge import Judged, comes_right
+from tracker.fabric.judge import Judged, comes_right, is_shaped
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, every
 from tracker.fabric.retold import with_node
-from tracker.fabric.stated import figure_of
-from tracker.fabric.trees import (
-    beginning,
-)
-from tracker.notation.dictionary import STITCHES
+from tracker.fabric.stated import figure_of, off_part
+from tracker.notation.dictionary import STITCHES, UK_BY_US
 from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
+from tracker.pattern.slips import copied_figure, slip_of_figure
 
 #: Tries for a likeliest cause, and instructions worked in all of them together: a round of
 #: many words is tried less often.
 MOST_TRIES = 60
 MOST_WORKED = 10_000
+#: It is tried whether a round fits on so many stitches more or fewer.
+MOST_OFF = 40
 #: Above this many stitches below, only the fault is told: trying would take too long.
 MOST_BELOW = 3_000
 
@@ -50,15 +52,18 @@ def explain(
     sizes: Sequence[str] = (),
 ) -> Cause:
     """What does not fit, and the likeliest cause as the hint. ``sizes``: their names."""
-    found = _fault(judged, stated, below)
+    found = _fault(judged, stated, below, starts[0].terms)
     found = replace(found, text=found.text + _which(judged, stated, sizes))
     hint = ""
     if below is None or max(below, default=0) <= MOST_BELOW:
-        hint = _likeliest(nodes, stated, starts, base, judged)
+        hint = slip_of_figure(nodes, judged, stated, starts)
+        hint = hint or _likeliest(nodes, stated, starts, base)
+        hint = hint or copied_figure(judged, stated, starts)
+        hint = hint or _other_below(nodes, stated, starts, base)
     return replace(found, hint=hint)
 
 
-def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause:
+def _fault(judged: Judged, stated: Stated | None, below: Figure | None, terms: str) -> Cause:
     """What does not fit: too few places, places left over, or another count than printed."""
     outcomes = judged.outcomes
     makes = figures(tuple(o.makes for o in outcomes))
@@ -80,6 +85,12 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None) -> Cause
         start, end = _span(outcomes)
         return Cause(f"leaves {figures(over)} of {under} unworked{tail}", start, end)
     start, end = (0, 1) if stated is None else (stated.start, stated.end)
+    part = None if stated is None or len(outcomes) > 1 else off_part(stated, outcomes[0])
+    if part is not None:
+        name, wanted, made = part
+        name = UK_BY_US.get(name, name) if terms == "UK" else name
+        name = "groups" if name == "bunch" else name
+        return Cause(f"makes {made} {name}, but {wanted} is printed", start, end, printed=True)
     said = (
         f"{printed} is printed"
         if printed and printed != makes
@@ -120,7 +131,6 @@ def _likeliest(
     stated: Stated | None,
     starts: Sequence[Start],
     base: Reading,
-    judged: Judged,
 ) -> str:
     """The first small change of the words with which everything fits."""
     tries = min(MOST_TRIES, MOST_WORKED // max(1, len(nodes)))
@@ -138,20 +148,37 @@ def _likeliest(
         except TooMuchError:
             if effort.left < 0:
                 return ""
-    if judged.fits and stated is not None and stated.total:
-        over = stated.total[0] - judged.outcomes[0].makes
-        chained = beginning(nodes) is not None or starts[0].pending is not None
-        if over == 1 and chained:
-            return "the printed count may take in the beginning chain"
+    return ""
+
+
+def _other_below(
+    nodes: tuple[Node, ...], stated: Stated | None, starts: Sequence[Start], base: Reading
+) -> str:
+    """On how many stitches, where not on those below, all comes out as it is printed."""
+    edge = starts[0].edge or ()
+    if stated is None or not stated.total or len(starts) > 1 or any(s.chains for s in edge):
+        return ""
+    below, effort = stitches(edge), starts[0].effort or Effort()
+    near = sorted(range(max(1, below - MOST_OFF), below + MOST_OFF), key=lambda n: abs(n - below))
+    effort.begin(MOST_FOR_CAUSE)
+    for count in near:
+        if count == below or effort.tries <= 0:
+            continue
+        effort.tries -= 1
+        start = replace(starts[0], edge=plain_edge(count))
+        with suppress(TooMuchError):
+            if comes_right(nodes, stated, [start], base):
+                return f"it would fit {count} stitches: a round before it may be missing or off"
     return ""
 
 
 def _changes(nodes: tuple[Node, ...]) -> Iterator[tuple[tuple[Node, ...], str]]:
     """Small changes that writers' slips undo, the likeliest first."""
     yield from _other_times(nodes)
+    shaped = any(isinstance(n, Make) and is_shaped(n) for n in every(nodes))
     for node in every(nodes):
         if isinstance(node, Make):
-            for other, sentence in _other_makes(node):
+            for other, sentence in _other_makes(node, shaped):
                 yield with_node(nodes, node, other), sentence
 
 
@@ -171,7 +198,8 @@ def _too(change: int) -> str:
     return f"{number} too {'few' if change > 0 else 'many'}"
 
 
-def _other_makes(node: Make) -> Iterator[tuple[Make, str]]:
+def _other_makes(node: Make, shaped: bool) -> Iterator[tuple[Make, str]]:
+    """``shaped``: the round has named increases, beside which "2 sc" is hardly one more."""
     us = node.stitch.us
     if us == "inc":
         yield replace(node, stitch=STITCHES["dec"]), "an increase where a decrease was meant"
@@ -179,7 +207,7 @@ def _other_makes(node: Make) -> Iterator[tuple[Make, str]]:
     if us in ("dec", "invdec", "sc2tog"):
         yield replace(node, stitch=STITCHES["inc"]), "a decrease where an increase was meant"
     target = node.target
-    if target is None and node.count[0] > 1:
+    if target is None and node.count[0] > 1 and not shaped:
         together = Target(At.NEXT)
         yield replace(node, target=together), f"the {node.count[0]} may go into one stitch"
     if target is not None:
@@ -200,13 +228,14 @@ def _other_places(node: Make, target: Target) -> Iterator[tuple[Make, str]]:
 def _other_counts(node: Make, target: Target | None) -> Iterator[tuple[Make, str]]:
     """One more or one fewer of a stitch, or of the places it goes into."""
     in_each = target is not None and target.count is None
+    every_place = target is not None and target.at is At.EACH
     for change in (1, -1):
         old = node.count if target is None or target.count is None else target.count
         if min(old) + change < 1:
             continue
         new = tuple(n + change for n in old)
         more = "one stitch too few" if change > 0 else "one stitch too many"
-        place = " in each place" if in_each else ""
+        place = " in each place" if every_place else ""
         where = f"{more}{place}: {figures(new)} instead of {figures(old)} would fit"
         if target is None or in_each:
             yield replace(node, count=new), where
