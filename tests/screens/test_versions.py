@@ -6,6 +6,7 @@ from tests.screens.stage import begin, on_stage, text
 from tracker.screens.actions import DEFAULT_KEYS
 from tracker.screens.plain import PlainWork
 from tracker.session.looking import look
+from tracker.session.session import Session
 
 
 def changed_meanwhile(folder):
@@ -56,3 +57,56 @@ def test_line_by_line_it_is_told_and_a_number_chooses(tmp_path):
     assert session.can_undo == 3
     assert any("kept in" in line for line in work.retry())
     session.close()
+
+
+COPIES = [
+    "hedgerow-tea-cosy (conflicted copy 2026-03-02).piece.toml",
+    "hedgerow-tea-cosy.piece (another machine's copy).toml",
+    "hedgerow-tea-cosy.piece.conflict-20260302-101504.toml",
+    "hedgerow-tea-cosy-2.piece.toml",
+]
+
+
+def with_copy(folder, name):
+    """A piece with 5 presses, beside which lies a version with 3 under another name."""
+    session = begin(folder)
+    for _ in range(3):
+        session.next()
+    session.path.with_name(name).write_bytes(session.path.read_bytes())
+    session.next()
+    session.next()
+    return session
+
+
+@pytest.mark.parametrize("name", COPIES)
+@pytest.mark.parametrize(("keys", "kept", "aside"), [(["space"], 5, 3), (["down", "space"], 3, 5)])
+async def test_a_copy_that_a_synced_folder_leaves_is_told_and_chosen(
+    tmp_path, name, keys, kept, aside
+):
+    session = with_copy(tmp_path, name)
+    where = session.path
+    async with on_stage(session) as (app, pilot):
+        await pilot.pause()
+        assert "There are two versions of your piece" in text(app)
+        assert "as a synced folder leaves one" in " ".join(text(app).split())
+        await pilot.press(*keys)
+        await pilot.pause()
+        assert (session.path, session.can_undo) == (where, kept)
+        session.next()
+    assert look(where).history.done == kept + 1
+    (other,) = tmp_path.glob("*.aside-1")
+    assert look(other).history.done == aside
+    assert not where.with_name(name).exists()
+
+
+async def test_a_second_piece_of_the_same_pattern_is_no_version(tmp_path):
+    first = begin(tmp_path)
+    first.next()
+    first.close()
+    older = first.path.read_bytes().replace(b"started = 2", b"started = 1", 1)
+    first.path.with_name("hedgerow-tea-cosy-2.piece.toml").write_bytes(older)
+    again = Session.open(first.path)
+    async with on_stage(again) as (app, pilot):
+        await pilot.pause()
+        assert "two versions" not in text(app)
+        assert again.versions() == ()

@@ -7,6 +7,7 @@ from tests.screens.test_plain import plain
 from tests.session.test_improvise import RING, improvise
 from tracker.pattern.load import load_text
 from tracker.screens.work import WorkScreen
+from tracker.session.looking import look
 from tracker.session.place import Place
 from tracker.session.session import Session
 
@@ -207,3 +208,12 @@ def test_a_piece_whose_pattern_file_moved_is_found_by_the_file_that_is_named(ses
     change(moved, ("Rnd 2: inc in each st around.", "Rnd 2: 2 sc in each st around."))
     lines = plain(b"", str(moved))
     assert any("Disc, Rnd 2 reads otherwise" in line for line in lines)
+
+
+def test_a_pattern_file_that_was_moved_is_in_the_piece_at_once(session, file):
+    moved = file.rename(file.with_name("moved.toml"))
+    session.follow(moved)
+    assert look(session.path).head.file == str(moved)
+    assert look(session.path).history.done == session.can_undo
+    change(moved, ("Rnd 2: inc in each st around. (12)", "Rnd 2: [sc, inc] x 3. (9)"))
+    assert session.changed_file() is not None

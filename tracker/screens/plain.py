@@ -86,6 +86,7 @@ class PlainWork:
         """What is said at first: news of the file, the card after a while, the place."""
         if self._caption is not None:
             self._caption.show(self._seen)
+        self._session.look_beside()
         yield from self._of_the_file()
         if self._fresh:
             yield from self._session.card().lines

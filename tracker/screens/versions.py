@@ -31,7 +31,7 @@ def ways_on(session: Session) -> tuple[Remedy, ...]:
 
 
 def _way(session: Session, version: Version) -> Remedy:
-    named = {"ours": "Go on with what you worked here.", "theirs": "Go on with the other one."}
+    named = {"ours": "Go on with the one that is open.", "theirs": "Go on with the other one."}
     told = version.which == "theirs" and version.when
     when = f", last worked {version.when[:16].replace('T', ' ')}" if told else ""
     words = f"{version.words.rstrip('.')}{when}."

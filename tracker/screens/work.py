@@ -114,6 +114,11 @@ class WorkScreen(Screen[None], inherit_css=False):
         self.set_interval(AGAIN, self._retry)
         self._rest = self.set_interval(REST, self._at_rest, pause=True)
         self._first_page()
+        self.call_after_refresh(self._look_beside)
+
+    def _look_beside(self) -> None:
+        self.session.look_beside()
+        self._tell()
 
     def _first_page(self) -> None:
         """A changed pattern file first; then the card, or what to know before the first stitch."""

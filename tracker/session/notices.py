@@ -47,6 +47,11 @@ def changed_outside(theirs: str, ours: str) -> str:
     )
 
 
+def lies_beside(theirs: str, path: str) -> str:
+    """Another version of the piece was found in its folder."""
+    return f"{theirs} is another version of {path}, as a synced folder leaves one."
+
+
 def taken_over(name: str) -> str:
     """Another window has the piece now."""
     return f"{name} was taken over in another window: this one only looks on now."

@@ -194,7 +194,9 @@ class Opened:
 
     def follow(self, file: Path) -> None:
         """From now on notice changes of the pattern in this file."""
-        self._store.head = self._store.head._replace(file=str(file.absolute()))
+        head = self._store.head._replace(file=str(file.absolute()))
+        if head != self._store.head:
+            self._store.rehead(head)
 
     def changed_file(self) -> ChangedFile | None:
         """What has changed in the pattern's file since the piece took it up; None for nothing."""
@@ -248,6 +250,15 @@ class Opened:
         """
         self._store.retry()
         self.keep_told()
+
+    def look_beside(self) -> None:
+        """Notice another version of the piece in its folder, as a synced folder leaves one."""
+        if self._store.theirs is None and not self._store.taken:
+            from tracker.session.beside import version_beside  # after the first picture
+
+            other = version_beside(self._store.path)
+            if other is not None:
+                self._store.found_beside(other)
 
     def versions(self) -> tuple[Version, ...]:
         """Ours and theirs, where something else changed the file while it was open.
@@ -329,9 +340,17 @@ class Opened:
 
     def _go_over(self, theirs: Path) -> None:
         """Take up the version that was changed, and put ours aside."""
-        store = Store.open(theirs, self._store.around)
+        was, around = self._store, self._store.around
+        store = Store.open(theirs, around)
         plan = _plan_of(store, self._reading)
-        self._store.put_aside()
+        if was.at_home:
+            # It can be opened: now it gets the piece's own name.
+            store.abandon()
+            was.put_aside()
+            store = Store.open(was.path, around)
+            plan = _plan_of(store, self._reading)
+        else:
+            was.put_aside()
         store.notices = (*self._store.notices, *store.notices)
         self._own, self._store, self._looker = OwnPlan(plan), store, None
         self._last_press = "the changed version kept"

@@ -70,7 +70,8 @@ class Store:
 
     ``taken`` says that another window has taken the piece over: then nothing more is to be
     appended. ``theirs`` is the file that something else changed, left as it is, while our
-    own work goes on at ``path``; None where there is no such file.
+    own work goes on at ``path``; None where there is no such file. ``at_home`` says that it
+    is a version found beside the piece instead, which is at its own path.
     """
 
     def __init__(self, path: Path, head: Head, history: History, around: Surroundings) -> None:
@@ -81,6 +82,7 @@ class Store:
         self.later: Spot | None = None
         self.taken = False
         self.theirs: Path | None = None
+        self.at_home = False
         self.around = around
         self._disk = around.disk
         self._syncer = Syncer(around.disk, self._sync_failed, background=around.background)
@@ -205,6 +207,11 @@ class Store:
         self.head, self.history, self._whole = head, history or self.history, True
         self._save()
 
+    def found_beside(self, theirs: Path) -> None:
+        """Another version of the piece lies in its folder: both are left as they are."""
+        self.theirs, self.at_home = theirs, True
+        self.notices += (notices.lies_beside(theirs.name, self.path.name),)
+
     def keep_ours(self) -> None:
         """Put our version in the place of the one that was changed; that one is kept aside.
 
@@ -213,8 +220,13 @@ class Store:
         assert self.theirs is not None
         was, ours = self.theirs, self.path
         hold = Hold.take(was)
-        aside = free_path(self._disk, was.parent, f"{was.name}.aside-")
+        aside = free_path(self._disk, was.parent, f"{self._name(was)}.aside-")
         self._disk.replace(was, aside)
+        if self.at_home:
+            hold.release()
+            self.theirs, self.at_home = None, False
+            self.notices += (notices.kept_aside(aside.name),)
+            return
         self._move_to(was, hold)
         self.notices += (notices.kept_aside(aside.name),)
         self._save()
@@ -225,9 +237,15 @@ class Store:
         """Close, and keep our version aside of the one that was changed. Raises OSError."""
         assert self.theirs is not None
         self.close()
-        aside = free_path(self._disk, self.path.parent, f"{self.theirs.name}.aside-")
+        aside = free_path(self._disk, self.path.parent, f"{self._name(self.theirs)}.aside-")
         self._disk.replace(self.path, aside)
+        if self.at_home:
+            self._disk.replace(self.theirs, self.path)
         self.notices += (notices.kept_aside(aside.name),)
+
+    def _name(self, theirs: Path) -> str:
+        """The name that the piece has by rights."""
+        return (self.path if self.at_home else theirs).name
 
     def _begin(self, data: bytes, found: Found) -> None:
         """Take up what was found."""
