@@ -8,6 +8,7 @@ from dataclasses import replace
 from tracker.fabric.chaining import Chaining
 from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.retold import taken_apart
+from tracker.fabric.trees import slips
 from tracker.fabric.words import target_words
 from tracker.notation.tree import At, Group, Node, Target
 
@@ -92,8 +93,19 @@ class Grouping(Chaining, ABC):
         self.now.place = target_words(node.target, self.begin.terms)
         if not self.now.group:
             self.now.group, self.now.opens = "group", True
-        self._sequence(node.body)
+        self._sequence(self._begun_by_slip(node.body))
         self.now.in_place, self.now.group, self.now.opens = outer
         if not self.now.group and self.out and self.out[-1].chains and self.out[-1].group:
             self.out[-1] = replace(self.out[-1], group="")  # "(3 dc, ch 1) in each sp"
         self.now.place = ""
+
+    def _begun_by_slip(self, body: tuple[Node, ...]) -> tuple[Node, ...]:
+        """What is left of a round's first group once a slip stitch has led to its place.
+
+        The chain behind it is the beginning chain; in a petal, held down at both sides, not.
+        """
+        if self.now.begun or len(body) < 2 or not slips(body[0]) or slips(body[-1]):
+            return body
+        self._sequence(body[:1])
+        self.now.begun = False
+        return body[1:]

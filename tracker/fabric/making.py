@@ -21,7 +21,8 @@ class Making(Ending):
     def make(self, node: Make) -> None:
         """Make stitches, each in its place."""
         count = self.figure(node.count)
-        if node.stitch.us == "sl st" and not self.now.begun and self._travels(node, count):
+        led = not self.now.begun and not self.now.in_place
+        if node.stitch.us == "sl st" and led and self._travels(node, count):
             return
         if node.stitch.us == "sl st" and self._ends_round(node):
             self.run(self._run_of(node, count, 1, 0, 0))

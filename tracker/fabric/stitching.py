@@ -10,7 +10,7 @@ from tracker.fabric.steps import Kind, Run
 from tracker.fabric.words import step_name, step_text, where_words
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Group, Make, Node
+from tracker.notation.tree import At, Group, Make, Node
 
 #: So many stitches in one space and more are a petal.
 _LEAST_OF_PETAL = 3
@@ -72,10 +72,13 @@ class Stitching(Hand):
     def _between_petals(self, node: Make) -> bool:
         """Whether a slip stitch stands in a repeat with a petal worked into a chain space.
 
-        It is not counted then (common practice, no source).
+        It is not counted then (common practice, no source). One in a chain space may be a
+        stitch like others, but not where the petal goes into the same space.
         """
-        if self.now.inside < 0 or (node.target is not None and node.target.kind.endswith("sp")):
+        if self.now.inside < 0:
             return False
+        if node.target is not None and node.target.kind.endswith("sp"):
+            return any(_in_same_space(other) and self._is_petal(other) for other in self.now.body)
         return any(self._is_petal(other) for other in self.now.body)
 
     def _is_petal(self, node: Node) -> bool:
@@ -206,3 +209,9 @@ def shared_out(count: int, parts: int) -> list[int]:
         shares[end] += 1
         shares[-1 - end] += 1
     return shares
+
+
+def _in_same_space(node: Node) -> bool:
+    """Whether a node goes into the space that was worked into before it."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.at is At.SAME

@@ -220,12 +220,26 @@ class Targets(Landmarks):
         self.at = mark
         return None
 
+    def _beside_next(self) -> Target | None:
+        """``("before" | "after") ["the"] ["next" | "last"] stitch``: beside it, so that none is used"""
+        mark = self.at
+        if self.accept_any("before", "after"):
+            self.accept_any("the")
+            named = self._which() is not None
+            if self.kind() is not None and named:
+                return Target(At.BELOW)
+        self.at = mark
+        return None
+
     def _grouped(self, found: Target) -> Target:
         """``["of" ["next"] group]``: the place is inside a named group."""
         if self.in_group:
             return replace(found, group=self.in_group)
         mark = self.at
         if found.kind in ("sp", "gap"):
+            beside = self._beside_next()
+            if beside is not None:
+                return beside
             between = self._between()
             if between is not None:
                 return replace(between, at=found.at, count=found.count)
