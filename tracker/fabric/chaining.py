@@ -65,7 +65,9 @@ class Chaining(Making):
             self.chains(f"ch {count}", node.start, node.end)
             self.now.bridge = self.now.free_side = count
             return
+        stands = bool(self.out) and not self.out[-1].chains and self.out[-1].name != "tch"
         fresh = not self.now.begun and self.now.inside < 0 and not self.reading.rooted
+        fresh = fresh and not stands  # "ch 3, ch 1": the latter is a space
         if fresh and not opening(self.nodes, node):
             if self._is_foundation(node):
                 self._foundation(node, count)

@@ -135,7 +135,8 @@ class Advice(Repeats):
         if clause[0].text == "=":
             return Unread("=", start, self.last_end)
         end = self.last_end
-        if self._unknown(begin, clause) or self._unknown_place(begin):
+        known = self._unknown(begin, clause) or self._unknown_place(begin)
+        if known or self._unknown_kind(begin):
             return Unread(self.text[start:end], start, end)
         words = {t.text for t in clause}
         self.folded = self.folded or bool(words & FOLDS)
@@ -189,6 +190,12 @@ class Advice(Repeats):
         """``("to" | "with" …) … "marker"``: which stitches are meant"""
         words = [t.text for t in self.tokens[begin : self.at]]
         return words[0] in (*PREPOSITIONS, "with", "at") and not _MARKERS.isdisjoint(words)
+
+    def _unknown_kind(self, begin: int) -> bool:
+        """Whether a word stands where the kind of a place is named, and is not known for one."""
+        word, before = self.tokens[begin], self.tokens[begin - 1]
+        led = begin > 0 and before.text in ("next", "first", "last", "same", "each", "every")
+        return led and word.type is Type.WORD and word.text not in IDLE | CRAFT | SHAPING
 
     def _is_stitch(self, index: int) -> bool:
         """Whether the token there is the short name of a stitch."""

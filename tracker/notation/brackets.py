@@ -13,6 +13,7 @@ from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type, plain, tokenize
 from tracker.notation.tree import (
     Act,
+    At,
     Chain,
     Deed,
     Evenly,
@@ -64,7 +65,7 @@ class Brackets(Stars):
             return []
         aside = self.ahead().text in ("see", "measures", "for") or self._names_group(close)
         aside = aside or (self.ahead().text == "corner" and close == self.at + 2)
-        aside = aside or self._tells_distance(close)
+        aside = aside or self._tells_distance(close) or self._tells_first(before)
         begun = self.begun
         body = self._inside(close)
         if aside:
@@ -91,6 +92,13 @@ class Brackets(Stars):
         """Whether the bracket says how far apart two things are: "(7 sts between them)"."""
         inside = {t.text for t in self.tokens[self.at + 1 : close] if t.type is not Type.NUMBER}
         return bool(inside & DISTANCE) and inside <= OF_DISTANCE
+
+    def _tells_first(self, before: list[Node]) -> bool:
+        """Whether a bracket behind "in each st" tells how the first one is made."""
+        last = before[-1] if before else None
+        target = last.target if isinstance(last, Make | Group) else None
+        each = target is not None and target.at is At.EACH
+        return each and self.ahead().text in ("starting", "beginning", "start", "begin")
 
     def _opens_with_count(self, close: int) -> bool:
         """Whether the round begins with its count: "(18) *sc, inc*", and not "(18) sc"."""

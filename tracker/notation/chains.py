@@ -58,10 +58,15 @@ class Chains(Counts):
             self.at += 1
             figure = (1,)
         self.accept("-")
-        if self.accept_any(*CHAIN_WORDS):
+        self.accept_any("lifting", "rising", "raising", "initial")
+        if self.accept_any(*CHAIN_WORDS) or (self.accept("air") and self._loops_of_air()):
             return figure
         self.at = mark
         return None
+
+    def _loops_of_air(self) -> bool:
+        """``"loops" | "stitches"`` behind "air": chains, as some languages call them"""
+        return bool(self.accept_any("loop", "loops", "lp", "lps", *STITCH_WORDS))
 
     def _is_space(self) -> bool:
         """Whether the chain just read is the name of a space: "ch-3 sp"; so in "6 ch-3 sps"."""
@@ -79,7 +84,8 @@ class Chains(Counts):
         if bracket:
             self.at += 1
         self.accept_any(",")
-        self.accept_all("this", "that", "which", "always", "will", "the", "ch", "chain", "here")
+        self.accept_all("this", "that", "which", "they", "these", "it", "always", "will", "the")
+        self.accept_all("ch", "chain", "chains", "here")
         self.accept_all("-", "to")
         if self.here.type is Type.NUMBER and self.ahead().text in ("counts", "count"):
             self.at += 1

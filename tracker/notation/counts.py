@@ -17,6 +17,20 @@ from tracker.notation.wordlists import (
     TOTAL,
 )
 
+#: Words that a sentence on the count of a round begins with.
+_TELLING = (
+    "you",
+    "we",
+    "there",
+    "stitch",
+    "total",
+    "you'll",
+    "you've",
+    "there'll",
+    "we'll",
+    "we've",
+)
+
 
 class Counts(Targets):
     """Rules for printed counts."""
@@ -81,6 +95,7 @@ class Counts(Targets):
             self.accept_any(":", "=")
         self.accept_all(
             *("you", "should", "have", "there", "are", "now", "a", "total", "of", "will", "be"),
+            *("you'll", "you've", "there'll", "we", "we'll", "we've", "must", "get"),
             *("end", "up", "with", "makes", "made", "it", "to", "is", "increased", "decreased"),
         )
         parts: list[tuple[str, Figure]] = []
@@ -262,7 +277,7 @@ class Counts(Targets):
         several = self._in_groups(end)
         if several is not None:
             return Stated(None, (several,), start, self.last_end)
-        if self.here.text in ("you", "there", "stitch", "total"):
+        if self.here.text in _TELLING:
             sign = sign or self.here.text
         told = {t.text for t in self.tokens[self.at : end]}
         placed = "in" in told and not told & {"total", "all", "you", "there"}
@@ -302,7 +317,7 @@ class Counts(Targets):
     def _in_groups(self, end: int) -> tuple[str, Figure] | None:
         """``["you" "have"] figure ("groups" | "petals" …) words``"""
         mark = self.at
-        self.accept_all("you", "should", "have", "there", "are", "now", "will")
+        self.accept_all(*_TELLING, "should", "have", "are", "now", "will")
         figure = self.accept_figure()
         words = [t.text for t in self.tokens[self.at : end]]
         several = named(words) if words and named(words[:1]) else ""
@@ -314,7 +329,7 @@ class Counts(Targets):
         return None
 
     def _begins_figure(self) -> bool:
-        if self.here.text in ("you", "there", "stitch", "total"):
+        if self.here.text in _TELLING:
             return True
         return self.here.type is Type.NUMBER or self.accept_number_ahead()
 

@@ -29,6 +29,8 @@ _KEYS = {
     "bobble": "bobble",
     "puff": "puff",
 }
+#: Words between a place and what is made there.
+_MAKING = ("work", "make", "place", "do", "crochet", "knit")
 #: The shortest list with a place behind it: "dc, ch 2, dc in next st".
 _SHORTEST = 2
 
@@ -43,7 +45,7 @@ class Gathers(Brackets):
         """
         mark, start = self.at, self.here.start
         asked = self.accept_any("work", "make", "crochet", "working", "making")
-        if self.here.text not in ("in", "into", *(() if asked else ("to", "from"))):
+        if self.here.text not in ("in", "into", "over", *(() if asked else ("to", "from"))):
             self.at = mark
             return None
         target = self._from_hook() or self.target()
@@ -53,8 +55,8 @@ class Gathers(Brackets):
         if self.here.text == "," and self.ahead().text in ("work", "make"):
             self.at += 1
         colon = () if target.at is At.HOOK else (":",)
-        asked = self.accept_any("work", "make", "place", "do", "crochet", *colon) or asked
-        self.accept_all("work", "make", "place", "do", "crochet", *colon)
+        asked = self.accept_any(*_MAKING, *colon) or asked
+        self.accept_all(*_MAKING, *colon)
         if self.here.type is Type.OPEN and self.closing() > 0:
             return self._bracket_led(target, start)
         if target.at is At.RING:

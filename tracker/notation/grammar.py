@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
-from tracker.notation.lexicon import Lexicon, without_asides
+from tracker.notation.lexicon import Lexicon, impersonal, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.spelling import respelt
 from tracker.notation.tokens import Type
@@ -49,7 +49,7 @@ class Reader(Wholes):
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
         plainly = undotted(text, self.tokens, lexicon.phrases)
-        self.tokens = without_asides(respelt(plainly, lexicon.phrases), lexicon)
+        self.tokens = without_asides(impersonal(respelt(plainly, lexicon.phrases)), lexicon)
         self.match_brackets()
 
     def round(self) -> tuple[Node, ...]:
@@ -150,7 +150,8 @@ class Reader(Wholes):
             if before and isinstance(before[-1], Repeat):
                 before[-1] = replace(before[-1], partial=True)
             return []
-        if self._where_last(before) or (self._tail_follows() and self.accept("with")):
+        told = self._where_last(before) or self._chains_between(before)
+        if told or (self._tail_follows() and self.accept("with")):
             return []
         often = self._times_before() or self._at_a_pace(before) or self._skips(before)
         often = often or self.alternating()
@@ -170,6 +171,29 @@ class Reader(Wholes):
             self.at += 1
             return []
         return [self._words()]
+
+    def _chains_between(self, before: list[Node]) -> bool:
+        """``["with"] chain "between" ["each"] [stitch]``: chains behind each stitch made last"""
+        mark = self.at
+        last = before[-1] if before else None
+        self.accept_any("with", "working", "making", "placing")
+        self.accept_any("a")
+        chain = self.chain() if isinstance(last, Make) and last.target is not None else None
+        if isinstance(last, Make) and chain is not None and self.accept_any("between", "bet"):
+            self.accept_all("each", "every", "all", "the", "them", "of")
+            self.kind()
+            target = last.target
+            if self._clause_is_over() and target is not None:
+                one = replace(last, target=None)
+                if target.at is At.EACH:
+                    before[-1] = Group((one, chain), target, last.start, self.last_end)
+                    return True
+                if target.at is At.RING:
+                    body = (replace(last, count=(1,)), chain)
+                    before[-1] = Repeat(body, last.start, self.last_end, last.count)
+                    return True
+        self.at = mark
+        return False
 
     def _where_last(self, before: list[Node]) -> bool:
         """``("working" | "with") ["the"] "last" stitch place``: where a repeat's last one goes"""

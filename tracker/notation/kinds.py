@@ -152,7 +152,7 @@ class Kinds(Kit):
             return None
         if not chain and self.here.text in ("loop", "loops") and length is not None:
             return None
-        word = self.accept_any(*SPACE_WORDS)
+        word = self.accept_any(*SPACE_WORDS, *(GAP_WORDS if chain and length else ()))
         if not word:
             return f"ch-{length} sp" if corner and chain and length else None
         self._plural = word.endswith("s")

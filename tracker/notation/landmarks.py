@@ -29,6 +29,13 @@ _SHAPED = frozenset(
 )
 
 
+#: Words before a ring that is pulled tight.
+_MAGIC = (
+    *("magic", "adjustable", "center", "centre", "sliding", "slip"),
+    *("thread", "yarn", "amigurumi"),
+)
+
+
 class Landmarks(Ends):
     """Rules for landmarks.
 
@@ -181,9 +188,7 @@ class Landmarks(Ends):
 
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""
-        magic = self.accept_any(
-            *("magic", "adjustable", "center", "centre", "sliding", "slip", "amigurumi")
-        )
+        magic = self.accept_any(*_MAGIC)
         if self.here.text == "mc" and self._names_yarn():
             return None
         if self.accept_any(*RING_WORDS, *self.lexicon.rings):

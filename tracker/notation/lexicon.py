@@ -12,6 +12,12 @@ from tracker.notation.tokens import Token, Type, tokenize
 _ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",), ("rep",))
 
 
+#: What "we" or "you" may do without that it matters who does it.
+_DONE = frozenset(
+    ("make", "work", "crochet", "skip", "miss", "repeat", "close", "join", "chain", "turn", "do")
+)
+
+
 class Lexicon:
     """Looks up stitches by the words they are written with.
 
@@ -70,6 +76,15 @@ def without_asides(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
         else:
             kept.append(token)
     return kept
+
+
+def impersonal(tokens: list[Token]) -> list[Token]:
+    """The tokens without "we" and "you" before what is done: "we skip 2 stitches"."""
+    return [
+        token
+        for token, then in zip(tokens, [*tokens[1:], tokens[-1]], strict=True)
+        if token.text not in ("we", "you", "i") or then.text not in _DONE
+    ]
 
 
 def _aside(tokens: list[Token], start: int, lexicon: Lexicon) -> int:

@@ -25,7 +25,7 @@ from tracker.notation.tree import (
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    return _along(_alike(_spread(_side_first(_into_own_chain(_said_after(nodes))))))
+    return _along(_alike(_spread(_side_first(_into_own_chain(_said_after(_restated(nodes)))))))
 
 
 def _alike(nodes: list[Node]) -> list[Node]:
@@ -46,6 +46,25 @@ def _alike(nodes: list[Node]) -> list[Node]:
         else n
         for n in nodes
     ]
+
+
+def _restated(nodes: list[Node]) -> list[Node]:
+    """Without the chain that only tells again how a repeat ends: "…, ch 1; rep …, ending ch 1"."""
+    found: list[Node] = []
+    for node in nodes:
+        last = found[-1] if found else None
+        body = last.body if isinstance(last, Repeat) and last.partial else ()
+        same = isinstance(node, Chain) and bool(body) and isinstance(body[-1], Chain)
+        if same and isinstance(last, Repeat) and _length(body[-1]) == _length(node):
+            found[-1] = replace(last, partial=False)
+            found.append(Note(node.start, node.end))
+        else:
+            found.append(node)
+    return found
+
+
+def _length(node: Node) -> tuple[int, ...]:
+    return node.count if isinstance(node, Chain) else ()
 
 
 def _into_own_chain(nodes: list[Node]) -> list[Node]:

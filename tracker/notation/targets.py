@@ -169,7 +169,7 @@ class Targets(Landmarks):
             return None
         count = self._count_of_places()
         self.accept_loop()
-        kind = self.kind()
+        kind = self.kind() or ("st" if self.accept("one") else None)
         if count is not None and len(set(count)) == 1 and kind == "sp" and not self._plural:
             # "next 2 ch sp" is one space of two chains; "next 2 ch sps" are two spaces
             return Target(at, f"ch-{count[0]} sp")
@@ -221,7 +221,7 @@ class Targets(Landmarks):
         return None
 
     def _beside_next(self) -> Target | None:
-        """``("before" | "after") ["the"] ["next" | "last"] stitch``: beside it, so that none is used"""
+        """``("before" | "after") ["the"] ("next" | "last") stitch``: beside it; none is used"""
         mark = self.at
         if self.accept_any("before", "after"):
             self.accept_any("the")
@@ -231,18 +231,21 @@ class Targets(Landmarks):
         self.at = mark
         return None
 
+    def _set_apart(self, found: Target) -> Target | None:
+        """``"between" words | beside``: what a space or gap that is no chain's lies between"""
+        between = self._between()
+        if between is not None:
+            return replace(between, at=found.at, count=found.count)
+        return self._beside_next()
+
     def _grouped(self, found: Target) -> Target:
         """``["of" ["next"] group]``: the place is inside a named group."""
         if self.in_group:
             return replace(found, group=self.in_group)
         mark = self.at
-        if found.kind in ("sp", "gap"):
-            beside = self._beside_next()
-            if beside is not None:
-                return beside
-            between = self._between()
-            if between is not None:
-                return replace(between, at=found.at, count=found.count)
+        apart = self._set_apart(found) if found.kind in ("sp", "gap") else None
+        if apart is not None:
+            return apart
         if self.accept("of", "any"):
             while self.here.type in (Type.WORD, Type.NUMBER) or self.here.text == "-":
                 self.at += 1

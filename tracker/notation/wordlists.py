@@ -14,7 +14,7 @@ def _list(text: str) -> tuple[str, ...]:
 #: Words for a stitch as a place, for a chain, and for the space under chains.
 STITCH_WORDS = _list("st sts stitch stitches place spot post posts stich")
 CHAIN_WORDS = _list("ch chs chain chains")
-SPACE_WORDS = _list("sp sps space spaces loop loops lp lps arch arches")
+SPACE_WORDS = _list("sp sps space spaces loop loops lp lps arch arches arc arcs mesh meshes")
 LOOP_WORDS = _list("blo flo bl fl blp flp bls fls tbl tfl blos flos")
 #: What lies behind a chain or a half double crochet.
 BUMPS = _list("bump bumps hump humps ridge ridges bar bars")

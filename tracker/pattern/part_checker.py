@@ -298,7 +298,8 @@ class PartChecker(Placing):
         first = outcomes[0]
         nodes = task.body.read.nodes
         turns = first.turned and not turns_first(nodes)
-        turn = turns or (self._rowed(task) and not first.foundation)
+        round_ = any(isinstance(n, Act) and n.deed is Deed.JOIN for n in nodes)
+        turn = turns or (self._rowed(task) and not (first.foundation or round_))
         self.edges = [turned(o.edge) if turn else o.edge for o in outcomes]
         digits = _DIGITS.search(task.label)
         self.number = int(digits.group()) if digits else 0
