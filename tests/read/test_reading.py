@@ -156,6 +156,12 @@ def test_terms_can_be_given():
     ("heading", "name", "make"),
     [
         ("Ear (make 2)", "Ear", 2),
+        ("Sole (make 2 for each slipper, 4 in total)", "Sole (for each slipper, 4 in total)", 2),
+        (
+            "SQUARE (make 30: 10 each with A, B, C in the centre)",
+            "SQUARE (10 each with A, B, C in the centre)",
+            30,
+        ),
         ("Ears: make 2 (pink)", "Ears (pink)", 2),
         ("Arms – make two – grey", "Arms – grey", 2),
         ("ARMS - make two", "Arms", 2),
@@ -201,6 +207,15 @@ def test_work_after_the_abbreviations_begins_a_part_without_a_heading():
     found = parts(read(text))
     assert found["Main part"].rounds.startswith("Ch 6, sl st to form a ring.\nRnd 1:")
     assert found["To join the squares"].steps == ("Sew them along their sides.",)
+
+
+def test_two_sizes_by_the_brackets_of_their_names():
+    found = read(
+        "Slippers\n\nSizes: Women's S/M (L)\n\nSole (make 2, both alike, of one yarn)\n"
+        "Foundation: Ch 20 (23).\nRnd 1: sc in 2nd ch from hook and in each ch. [19 (22) sc]\n"
+    )
+    assert found.pattern.sizes == ("Women's S/M", "L")
+    assert [one.makes for one in found.checked.parts[0].rounds] == [(20, 23), (19, 22)]
 
 
 def test_a_table_of_rounds_is_read_round_by_round():

@@ -134,6 +134,16 @@ class Ends(Kinds):
         kind = self.kind()
         return "" if kind is None or kind == "st" else kind
 
+    def _along_sides(self) -> bool:
+        """``("along" | "on") ["each" | "all" …] "sides"`` of a square: round it"""
+        mark = self.at
+        if self.accept_any("along", "on", "down"):
+            self.accept_all("each", "every", "all", "the", "four", "4", "of")
+            if self.accept_any("side", "sides") and self.here.text not in ("of", "edge", "edges"):
+                return True
+        self.at = mark
+        return False
+
     def _ends(self) -> bool:
         """``("all" | "the way")? ("around" | "across" | "to the end" ["of" "round"])``"""
         found = False
@@ -144,26 +154,34 @@ class Ends(Kinds):
             if self.here.text in END_WORDS and self.ahead().text in THINGS:
                 self.at = mark
                 return found
-            if any(self.accept(*words) for words in _TO_THE_END):
-                found = True
-                continue
             if self.accept_any(*END_WORDS):
                 self.accept_all("the", *ROUND_WORDS)
-                found = True
-                continue
-            if self.accept_any("to", "until", "till"):
-                self.accept_any("the")
-                self.accept_any("very")
-                if self.accept_any("end"):
-                    if self.accept("of"):
-                        self.accept_all("the", "chain", *ROUND_WORDS)
-                    found = True
-                    continue
-                if self.accept_any("marker", "markers") and self._ends_clause():
-                    self.to_marker = found = True
-                    continue
-            self.at = mark
-            return found
+            elif not self._end_in_words():
+                self.at = mark
+                return found
+            found = True
+
+    def _end_in_words(self) -> bool:
+        """Set words such as "thereafter", along the sides, or to the end."""
+        if any(self.accept(*words) for words in _TO_THE_END):
+            return True
+        return self._along_sides() or self._to_the_very_end()
+
+    def _to_the_very_end(self) -> bool:
+        """``"to" ["the"] ["very"] ("end" ["of" "round"] | "marker")``"""
+        mark = self.at
+        if self.accept_any("to", "until", "till"):
+            self.accept_any("the")
+            self.accept_any("very")
+            if self.accept_any("end"):
+                if self.accept("of"):
+                    self.accept_all("the", "chain", *ROUND_WORDS)
+                return True
+            if self.accept_any("marker", "markers") and self._ends_clause():
+                self.to_marker = True
+                return True
+        self.at = mark
+        return False
 
     def _ends_clause(self) -> bool:
         """Whether a clause ends here."""

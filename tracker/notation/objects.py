@@ -68,7 +68,9 @@ class Objects(Chains):
         self.accept_any("the")
         if self.accept_any("both", "two", "2", "all"):
             self.accept_all("of", "the")
-            if self.accept_any(*THINGS) or self._clause_is_over():
+            thing = self.accept_any(*THINGS)
+            placed = self.here.text in ("in", "into") and self.ahead().text in ("each", "every")
+            if (thing and not placed) or self._clause_is_over():
                 self.accept_all("together", "at", "once", "same", "time", "across", "to", "close")
                 self.accept_all("it", "the", "opening", "seam")
                 return Target(At.NEXT, "along", group="both")

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tracker.lean import NamedTuple
 from tracker.notation.again import AgainReader
+from tracker.notation.altered import alters
 from tracker.notation.foundations import foundation
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import NUMBER_WORDS
@@ -162,6 +163,7 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
     again = first.again()
     if again is None:
         return _one(text, asked, lexicon, sizes)
+    again = replace(again, altered=alters(asked.body, again.end, lexicon, sizes))
     stated = _stated_of(asked.body, lexicon, sizes)
     return RoundText(
         text, (), stated, again, asked.until, asked.rounds, asked.goal, often=asked.often

@@ -32,6 +32,7 @@ class Targets(Landmarks):
             if self.at > mark:
                 between = self._between() if to_end.until == "sp" else None
                 return to_end if between is None else replace(to_end, until=between.kind)
+        self._through_both()
         self.led = self.accept_any(*PREPOSITIONS)
         if self.led:
             self.accept_any("to")
@@ -46,6 +47,17 @@ class Targets(Landmarks):
         elif self._below:
             return Target(At.BELOW, found.kind, found.count, nth=self._below, of=found.at)
         return found
+
+    def _through_both(self) -> None:
+        """``"through" ("both" | "all") thing`` before "in each st": how, and not where"""
+        mark = self.at
+        if self.accept("through") and self.accept_any("both", "all", "two", "the"):
+            self.accept_any("two", "2")
+            if self.here.type is Type.WORD and self.here.text not in ("loop", "loops", "lps"):
+                self.at += 1
+                if self.here.text in ("in", "into") and self.ahead().text in ("each", "every"):
+                    return
+        self.at = mark
 
     def _place(self, led: bool) -> Target | None:
         """``place = base | same | ring | hook | each | next | nth | tch | counted | bare``"""

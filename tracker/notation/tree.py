@@ -309,6 +309,7 @@ class Again:
     ``alike``: the rounds go on as those before them did, in the same "manner" or "pattern".
     ``part``: words of the name of another part whose rounds are meant, with ``goal`` up to
     the one that leaves so many stitches. ``slips``: slip stitches lead to where it begins.
+    ``altered``: offsets of the words behind it that change what is worked, or (0, 0).
     """
 
     first: int
@@ -322,6 +323,7 @@ class Again:
     part: tuple[str, ...] = ()
     goal: int = 0
     slips: bool = False
+    altered: tuple[int, int] = (0, 0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -115,6 +115,13 @@ SHAPING = _words(
     plus short"""
 )
 
+#: Words that change a round which is worked as an earlier one.
+ALTERING = _words(
+    """omit omits omitting except excepting inc incs dec decs increase increases increasing
+    decrease decreases decreasing instead extra twice double plus fewer less unworked skip skipping
+    miss missing"""
+)
+
 #: Words that could change a count: a clause with one of them is never passed over.
 WORKING = SHAPING | _words(
     """leave leaving same next until elsewhere stitch stitches sts st sp space ch chain work

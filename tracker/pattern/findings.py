@@ -51,6 +51,19 @@ def verdict_of(judged: Judged, task: Task) -> Verdict:
     return Verdict.AGREES if judged.agrees else Verdict.UNSTATED
 
 
+def altered_in(task: Task, judged: Judged) -> Cause | None:
+    """Words that change the round a task is worked as, unless the printed count bears it out."""
+    again = task.item.read.again
+    if again is None or again.altered == (0, 0):
+        return None
+    proves = task.stated is not None and counting(task.stated, judged.outcomes)
+    if judged.fits and proves:
+        return None
+    start, end = again.altered
+    words = short(task.item.line.body[start:end])
+    return Cause(f"{words!r} changes the round that this is worked as", start, end)
+
+
 def printed_of(task: Task, verdict: Verdict) -> Figure | None:
     """The printed count, where it is this round's."""
     if task.stated is None or (not task.last and verdict is not Verdict.AGREES):

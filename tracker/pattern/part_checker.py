@@ -30,6 +30,7 @@ from tracker.pattern.causes import Cause, explain
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import (
     Source,
+    altered_in,
     first_line,
     made_of,
     printed_of,
@@ -218,6 +219,10 @@ class PartChecker(Placing):
         unsure = self._unsure(task, nodes, judged)
         if judged is None or unsure:
             self._unread(task, Cause(unsure, 0, min(len(task.body.line.body), 40)))
+            return
+        altered = altered_in(task, judged)
+        if altered is not None:
+            self._unread(replace(task, body=task.item), altered)
             return
         self._keep(task, nodes, judged, stated)
         again = not judged.fits and not task.last

@@ -179,6 +179,10 @@ _SIZES_LEAD = re.compile(r"^.*?\b(?:sizes?|to fit)\b[^:–—-]*[:–—-]\s*", 
 _BETWEEN = re.compile(r"\s*[(\[,;/)\]]+\s*|\s+(?:and|or)\s+|\s+-\s+")
 
 
+#: "Women's S/M (L)" names two.
+_IN_BRACKETS = re.compile(r"\s*[(\[,;)\]]+\s*")
+
+
 def _said_of_sizes(lines: Iterable[str]) -> Iterator[str]:
     """What may name the sizes: each line, and the first sentence of one that leads to them."""
     for line in lines:
@@ -195,10 +199,11 @@ _HOW_LARGE = re.compile(r"\.\s|\s[–—-]\s|[,;:]?\s+to fit\b|;|\s+(?=[({\[]?\d
 def sizes_of(lines: Iterable[str], count: int) -> tuple[str, ...]:
     """Names of ``count`` sizes: "S (M, L)"; empty where no line names just so many."""
     for words in _said_of_sizes(lines):
-        names = [name.strip(" .")[:LINE] for name in _BETWEEN.split(words)]
-        names = [name for name in names if name]
-        if len(names) == count and len(set(names)) == count:
-            return tuple(names)
+        for between in (_BETWEEN, _IN_BRACKETS):
+            names = [name.strip(" .")[:LINE] for name in between.split(words)]
+            names = [name for name in names if name]
+            if len(names) == count and len(set(names)) == count:
+                return tuple(names)
     return ()
 
 

@@ -18,6 +18,7 @@ from tracker.pattern.prose_lines import Said, label_of
 #: Lines of a part that may stand between its heading and its first round.
 _LEAD = 8
 _LONGEST_HEADING = 60
+_MOST_WORDS = 8
 #: What a line between a part's heading and its first round speaks of, without a full stop.
 _ASIDE = re.compile(
     r"[(\[].*[)\]]"
@@ -201,10 +202,11 @@ class _Splitter:
         text = said.text
         if self._at_top() and _ASIDE.fullmatch(text.strip(" *_:")):
             return False
-        if said.bullet or len(text) > _LONGEST_HEADING or len(text.split()) > 8:
+        bare = re.sub(r"\([^()]*\)", "", text)
+        if said.bullet or len(text) > _LONGEST_HEADING or len(bare.split()) > _MOST_WORDS:
             return False
         entry = self.here.kind is Kind.ABBREVIATIONS and _ENTRY.search(text)
-        if text[-1] in ".,;!?" or entry or self._is_work(text):
+        if text[-1] in ".,;!?" or entry or self._is_work(bare.strip() or text):
             return False
         return self._leads(index, said)
 

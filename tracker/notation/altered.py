@@ -1,0 +1,42 @@
+"""Words behind "As Rnd 3" that change what is worked: "…, but 2 sc in each st"."""
+
+from __future__ import annotations
+
+import re
+
+from tracker.notation.grammar import Reader
+from tracker.notation.lexicon import Lexicon
+from tracker.notation.tokens import Type, tokenize
+from tracker.notation.tree import Act, Chain, Loops, Make, Node, Note, Unread
+from tracker.notation.wordlists import ALTERING
+
+_LED = re.compile(r"\b(?:but|only|however|with)\b", re.IGNORECASE)
+#: What is worked at the end of a round for the next one.
+_LONGEST_TURNING = 4
+
+
+def alters(body: str, begin: int, lexicon: Lexicon, sizes: int) -> tuple[int, int]:
+    """The first words behind ``begin`` that change the rounds asked for again; (0, 0) if none.
+
+    Offsets are those of ``body``. Changing colour, joining, turning and the like change no
+    stitch.
+    """
+    if not body[begin:].strip(" .,;:!()[]"):
+        return 0, 0
+    behind = _LED.sub(lambda led: " " * len(led[0]), body[begin:])
+    nodes = Reader(" " * begin + behind, lexicon, sizes).round()
+    found = next((node for node in nodes if _is_altering(node, body)), None)
+    return (0, 0) if found is None else (found.start, found.end)
+
+
+def _is_altering(node: Node, body: str) -> bool:
+    if isinstance(node, Act | Loops):
+        return False
+    if isinstance(node, Chain):
+        return node.count[0] > _LONGEST_TURNING
+    if isinstance(node, Make):
+        return node.stitch.us != "sl st"
+    if isinstance(node, Note | Unread):
+        tokens = tokenize(body[node.start : node.end])
+        return any(t.type is Type.WORD and t.text in ALTERING for t in tokens)
+    return True
