@@ -11,7 +11,12 @@ from tracker.notation.wordlists import STITCH_WORDS
 
 
 class Amounts(Shorthand):
-    """Rules for numbers of stitches and numbers of times."""
+    """Rules for numbers of stitches and numbers of times.
+
+    ``listing`` tells whether numbers stand in brackets behind their stitches.
+    """
+
+    listing = False
 
     def _named_by_number(self) -> bool:
         """Whether the number here begins the name of a stitch: "2V-st"."""
@@ -24,6 +29,9 @@ class Amounts(Shorthand):
         """``"sc 3"``, ``"sc x 3"``: a number behind its stitch."""
         mark = self.at
         crossed = self._crossed()
+        set_off = self._in_bracket() or self._behind_hyphen()
+        if set_off is not None:
+            return set_off
         figure = self.accept_figure()
         if figure is None:
             self.at = mark
@@ -37,6 +45,34 @@ class Amounts(Shorthand):
             self.at = mark
             return None
         return figure
+
+    def _in_bracket(self) -> Figure | None:
+        """``"(" number ")"`` in the middle of a list: "sc (11), inc, sc (12)", but no last count"""
+        close = self.closing() if self.here.type is Type.OPEN else -1
+        if close != self.at + 2 or self.ahead().type is not Type.NUMBER:
+            return None
+        figure = (self.ahead().value,)
+        mark, self.at = self.at, close + 1
+        goes_on = self.listing and self.here.type is Type.OPEN
+        if self.accept_any(",", ";"):
+            self.accept_number()
+            self.accept_any("a", "an", "1")
+            goes_on = self._stitch_here()
+        self.at = close + 1 if goes_on else mark
+        self.listing = self.listing or goes_on
+        return figure if goes_on else None
+
+    def _behind_hyphen(self) -> Figure | None:
+        """``"-" number`` that touches its stitch: "sc-11, inc-1", but not of "sc-2tog"."""
+        sign, number, after = self.here, self.ahead(), self.ahead(2)
+        touching = self.tokens[self.at - 1].end == sign.start and sign.end == number.start
+        if sign.text != "-" or not touching or number.type is not Type.NUMBER:
+            return None
+        ends = after.type is Type.END or after.text in (",", ";", ".") or after.type is Type.OPEN
+        if not ends:
+            return None
+        self.at += 2
+        return (number.value,)
 
     def _shaped_behind(self, stitch: Stitch) -> Figure | None:
         """``figure stitch`` behind an increase or decrease: "dec 1 sc", "inc 2 sts"."""

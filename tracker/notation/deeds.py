@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.colours import Colours
+from tracker.notation.talk import Talk
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
 from tracker.notation.wordlists import (
@@ -17,25 +17,8 @@ from tracker.notation.wordlists import (
     ROUND_WORDS,
 )
 
-_NO_SHAPING = (
-    "increase",
-    "increases",
-    "increasing",
-    "decrease",
-    "decreases",
-    "inc",
-    "dec",
-    "decreasing",
-    "shaping",
-    "change",
-    "changes",
-)
-#: What a deed told before is for: "sl st in next st to even out the edge".
-_PURPOSES = ("even", "smooth", "level", "finish", "hide", "secure", "neaten", "tidy", "avoid")
-_NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
-
-class Deeds(Colours):
+class Deeds(Talk):
     """Rules for deeds."""
 
     def deed(self) -> Act | OtherSide | Loops | Note | Skip | None:
@@ -44,6 +27,8 @@ class Deeds(Colours):
             self._do_not,
             self.passes_join,
             self._aside,
+            self._announced,
+            self._distance,
             self._to_other_round,
             self._goes_on,
             self._forms_space,
@@ -64,49 +49,6 @@ class Deeds(Colours):
             if found is not None:
                 return found
             self.at = mark
-        return None
-
-    def _do_not(self) -> Note | None:
-        """``"do not" ("join" | "turn" | "fasten off" …)``: nothing to do."""
-        start = self.here.start
-        denied = self.accept("do", "not") or self.accept("don't") or self.accept("without")
-        if denied or self.accept("no"):
-            self.accept_any("any")
-            if self.accept_any(*_NO_SHAPING):
-                self.accept_all("or", "and", *_NO_SHAPING)
-                return Note(start, self.last_end) if self._clause_is_over() else None
-        if not denied or not self.accept_any(*_NOT_DONE):
-            return None
-        self.to_clause_end()
-        return Note(start, self.last_end)
-
-    def _aside(self) -> Note | None:
-        """``"note" … "." | ("right" | "wrong") "side" | stitch "made"``: nothing to do"""
-        start = self.here.start
-        if self.accept_any("note", "nb", "tip"):
-            while self.here.text != "." and self.here.type is not Type.END:
-                self.at += 1
-            return Note(start, self.last_end)
-        if self.here.text in ("with", "using") and self._hook_led():
-            return Note(start, self.last_end)
-        if self.accept("to") and self.accept_any(*_PURPOSES):
-            asks = any(t.type is Type.NUMBER for t in self.tokens[self.at : self.clause_end()])
-            if asks or self._stitch_in_clause():
-                return None
-            self.to_clause_end()
-            return Note(start, self.last_end)
-        if (
-            self.accept_any("rs", "ws")
-            or self.accept("right", "side")
-            or self.accept("wrong", "side")
-        ):
-            self.accept_any("facing")
-            return Note(start, self.last_end)
-        self.accept_any("first", "1st", "beg")
-        if self.accept_phrase(self.lexicon.phrases) is not None:
-            self.accept_any("stitch", "st")
-            if self.accept_any("made", "completed"):
-                return Note(start, self.last_end)
         return None
 
     def _goes_on(self) -> Note | None:

@@ -108,7 +108,7 @@ class Makes(Reaching):
     def _made_there(self, first: Make, alone: bool) -> list[Node]:
         """``make {"and" target} [times]``; ``alone``: not several closed together"""
         stitch, target = first.stitch, first.target
-        also = self._and_also(stitch, first)
+        also = self._and_also(stitch, first) or self._and_so_many(stitch, first)
         if stitch.takes > 1 and also:
             # "sc2tog over last sp and last sc": one stitch, and the places it closes
             first, also = replace(first, target=None, end=self.last_end, loop=self.loop), []
@@ -373,6 +373,20 @@ class Makes(Reaching):
                 self.at = mark
                 return found
             found.append(Make(stitch, first.count, target, start, self.last_end, self.loop))
+
+    def _and_so_many(self, stitch: Stitch, first: Make) -> list[Node]:
+        """``("and" | ",") figure ("in" | "into") place``: of "1 sc in first st and 2 in next"."""
+        mark, start = self.at, self.here.start
+        if first.target is not None and first.target.at in (At.NEXT, At.FIRST):
+            self.accept_any(",")
+            self.accept_any("and", "then")
+            figure = self.accept_figure() if self.at > mark else None
+            if figure is not None and self.here.text in ("in", "into"):
+                target = self.target()
+                if target is not None and target.at in (At.NEXT, At.LAST):
+                    return [Make(stitch, figure, target, start, self.last_end, self.loop)]
+        self.at = mark
+        return []
 
     def _space_too(self, first: Target | None) -> Target | None:
         """``space`` behind "in each dc and" or "in next 2 dc and": each of those, or the next"""

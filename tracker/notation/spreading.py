@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.notation.advice import Advice
 from tracker.notation.tree import At, Evenly, Make, Node, Target
-from tracker.notation.wordlists import BEGINNING, CHANGING, ROUND_WORDS
+from tracker.notation.wordlists import BEGINNING, CHANGING, PIECES, ROUND_WORDS, SIDES
 
 _CHANGES = {
     **dict.fromkeys(("inc", "incs", "increase", "increases", "increasing"), 1),
@@ -85,11 +85,12 @@ class Spreading(Advice):
         to = figure is None and self.accept("to")
         figure = figure or self.accept_figure()
         if figure is None:
-            return None
+            return self._one_at_each_end(change, start)
         if not self.accept_any("times"):
             self.kind()
         ends = self._at_ends()
         spread = self._spread_words() or self._in_the_round() or bool(ends) or spread
+        spread = spread or self._somewhere()
         beside = word in CHANGING and (self._ends() or self._clause_is_over())
         if not (spread or beside):
             return None
@@ -97,6 +98,27 @@ class Spreading(Advice):
         self.to_clause_end()
         self.begun = True
         return Evenly(figure, change, start, self.last_end, to=to, ends=ends)
+
+    def _one_at_each_end(self, change: int, start: int) -> Evenly | None:
+        """``"at" "beg" "and" "end"`` behind "dec": one at each"""
+        mark = self.at
+        if self._at_ends() != "both" or self.tokens[mark].text == "each":
+            return None
+        self.begun = True
+        return Evenly((1,), change, start, self.last_end, ends="both")
+
+    def _somewhere(self) -> bool:
+        """``"anywhere" | ("at" | "in") "the" "back" …``: a place that no count tells from others"""
+        mark = self.at
+        if self.accept_any("anywhere", "somewhere"):
+            return self._clause_is_over()
+        if self.accept_any("at", "in", "on", "near"):
+            begin = self.at
+            self.accept_all(*SIDES, *PIECES, "the", "of", "your", "this")
+            if self.at > begin and self._clause_is_over():
+                return True
+        self.at = mark
+        return False
 
     def _named_change(self) -> int:
         """-1 for a decrease named by its stitch ("sc2tog"), which is read; else 0"""

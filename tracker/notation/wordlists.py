@@ -184,6 +184,12 @@ THINGS = (
     )
 )
 
+#: Where on a piece something is, as seen by who looks at it.
+SIDES = _list(
+    """back front center centre middle side sides top bottom left right underside neck tummy belly
+    face chin"""
+)
+
 #: Things made of several stitches, between which the gap is a place.
 GROUPS = _words("fan fans shell shells group groups cluster clusters pair pairs petal petals")
 #: Words for what is between stitches or groups, where no chain is.
@@ -215,4 +221,12 @@ NO_PARTS = _words(
     rows way manner now well in it long needed desired normal usually always yet needed rest
     first second third st sts stitch stitches sc dc hdc tr ch chain inc dec sp color colour
     many much possible"""
+)
+
+#: Words that tell what is going to be done, and what may stand beside them.
+ANNOUNCING = _words("start starting begin beginning time no going")
+SAID_BEFORE = ANNOUNCING | _words(
+    """now we you i will ll are is to let lets it the with here again next this our your more all
+    same from on worked be done decreasing increasing decrease increase decreases increases
+    shaping round rounds and way exactly"""
 )

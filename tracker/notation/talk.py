@@ -1,0 +1,113 @@
+"""Reading what is only said: what is not to be done, what comes next, how far apart eyes are."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from tracker.notation.colours import Colours
+from tracker.notation.tokens import Type
+from tracker.notation.tree import Note
+from tracker.notation.wordlists import ANNOUNCING, DISTANCE, OF_DISTANCE, ROUND_WORDS, SAID_BEFORE
+
+_NO_SHAPING = (
+    "increase",
+    "increases",
+    "increasing",
+    "decrease",
+    "decreases",
+    "inc",
+    "dec",
+    "decreasing",
+    "shaping",
+    "change",
+    "changes",
+)
+#: What a deed told before is for: "sl st in next st to even out the edge".
+_PURPOSES = ("even", "smooth", "level", "finish", "hide", "secure", "neaten", "tidy", "avoid")
+_BEFORE_DISTANCE = ("about", "approximately", "approx", "between", "leaving", "with", "at")
+_NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
+
+
+class Talk(Colours):
+    """Rules for words that ask for nothing."""
+
+    def _do_not(self) -> Note | None:
+        """``"do not" ("join" | "turn" | "fasten off" …)``: nothing to do."""
+        start = self.here.start
+        denied = self.accept("do", "not") or self.accept("don't") or self.accept("without")
+        if denied or self.accept("no"):
+            self.accept_any("any")
+            if self.accept_any(*_NO_SHAPING):
+                self.accept_all("or", "and", *_NO_SHAPING)
+                self.accept_all("this", "time", "here", "in", "the", "now", *ROUND_WORDS)
+                return Note(start, self.last_end) if self._clause_is_over() else None
+        if denied and self.accept("count", "the"):
+            if self.accept_phrase(self.lexicon.phrases) != "sl st":
+                return None
+        elif not denied or not self.accept_any(*_NOT_DONE):
+            return None
+        self.to_clause_end()
+        return Note(start, self.last_end)
+
+    def _aside(self) -> Note | None:
+        """``"note" … "." | ("right" | "wrong") "side" | stitch "made"``: nothing to do"""
+        start = self.here.start
+        if self.accept_any("note", "nb", "tip"):
+            while self.here.text != "." and self.here.type is not Type.END:
+                self.at += 1
+            return Note(start, self.last_end)
+        if self.here.text in ("with", "using") and self._hook_led():
+            return Note(start, self.last_end)
+        if self.accept("to") and self.accept_any(*_PURPOSES):
+            asks = any(t.type is Type.NUMBER for t in self.tokens[self.at : self.clause_end()])
+            if asks or self._stitch_in_clause():
+                return None
+            self.to_clause_end()
+            return Note(start, self.last_end)
+        if (
+            self.accept_any("rs", "ws")
+            or self.accept("right", "side")
+            or self.accept("wrong", "side")
+        ):
+            self.accept_any("facing")
+            return Note(start, self.last_end)
+        self.accept_any("first", "1st", "beg")
+        if self.accept_phrase(self.lexicon.phrases) is not None:
+            self.accept_any("stitch", "st")
+            if self.accept_any("made", "completed"):
+                return Note(start, self.last_end)
+        return None
+
+    def _announced(self) -> Note | None:
+        """``"now" "we" "start" "decreasing"``: what comes next, told before it is asked for"""
+        start, end = self.here.start, self.clause_end()
+        words = [t.text for t in self.tokens[self.at : end]]
+        shaping = {"decreasing", "increasing", "decreases", "increases"} & set(words)
+        shaping |= {
+            w for led, w in pairwise(words) if led == "to" and w in ("decrease", "increase")
+        }
+        told = not ANNOUNCING.isdisjoint(words) and SAID_BEFORE.issuperset(words)
+        alike = words[:1] == ["are"] and "same" in words and SAID_BEFORE.issuperset(words)
+        if (shaping and told) or alike or words == ["this", "time"]:
+            self.at = end
+            return Note(start, self.last_end)
+        if self.accept("this", "time") or self.accept("followed", "by"):
+            return Note(start, self.last_end)
+        return None
+
+    def _distance(self) -> Note | None:
+        """``["about"] figure "sts" ("apart" | "between") | "between" "rounds" figures``"""
+        start, end = self.here.start, self.clause_end()
+        clause = self.tokens[self.at : end]
+        words = {t.text for t in clause if t.type is not Type.NUMBER}
+        numbers = any(t.type is Type.NUMBER for t in clause)
+        led = self.here.type is Type.NUMBER or self.here.text in _BEFORE_DISTANCE
+        if self.here.text == "between":
+            led = self.ahead().text in ROUND_WORDS
+        led = led and (self.at == 0 or self.tokens[self.at - 1].type is not Type.WORD)
+        if words & {"sc", "each"} or ("with" in words and not words & {"them", "eyes"}):
+            return None  # "inc, with 3 sc between each" asks for stitches
+        if led and numbers and words & DISTANCE and words <= OF_DISTANCE | set(ROUND_WORDS):
+            self.at = end
+            return Note(start, self.last_end)
+        return None
