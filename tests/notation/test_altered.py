@@ -71,3 +71,24 @@ def test_along_the_sides_of_a_square_is_round_it():
         "Rnd 2: Ch 1, sc in each st along each side, working (2 sc, ch 2, 2 sc) in each corner."
     )
     assert check_text(text, below=20).parts[0].rounds[-1].makes == (36,)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work even until piece measures 10 cm, then dec 4 sts.",
+        "Work even for 4 rounds but inc 2 in 3rd.",
+        "Rnds 2-4: work even in colour B, 2 sts fewer.",
+        "Rnd 2: sc in all sts apart from the first.",
+        "Rnd 2: sc in each st other than the last 2.",
+    ],
+)
+def test_what_is_worked_beside_an_even_stretch_is_not_passed_over(words):
+    rounds = check_text(FIRST + words, below=24).parts[0].rounds[1:]
+    assert {found.verdict for found in rounds} <= {Verdict.UNREAD, Verdict.DIFFERS}
+
+
+def test_a_length_may_be_told_with_more_words():
+    for words in ("ending with a right side row", "about 24 sts wide", "or as long as you like"):
+        text = f"{FIRST}Rnd 2: sc around until piece measures 10 cm from the start, {words}."
+        assert check_text(text, below=24).parts[0].rounds[-1].verdict is Verdict.OPEN

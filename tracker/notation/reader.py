@@ -65,7 +65,15 @@ _PLAIN_ROUNDS = re.compile(
 )
 
 #: Words behind that which ask for more than a plain round.
-_NOT_EVEN = re.compile(r"\b(?:but|except|inc|dec|tog|together|first|last|next|then)")
+_NOT_EVEN = re.compile(
+    r"\b(?:but|except|inc|dec|tog|together|first|last|next|then|fewer|less\b|omit|skip|miss|leav"
+    r"|extra|twice|apart from)"
+)
+#: What follows on words on a length and is worked besides: ", dec 1 st at each end".
+_BESIDES = re.compile(
+    r"(?:,|\b(?:then|but|and))\s+(?:[a-z]+\s+){0,4}?"
+    r"(?:inc|dec|omit|skip|miss|leav|except|\d+ ?(?:sc|dc|hdc|tr|htr)\b)"
+)
 _GOES_ON_IN = re.compile(
     r"^\W*(?:work|working|continue|cont|carry on|proceed)(?: working| to work)?(?: even)?"
     r" in (?:rows of |rounds of )?(?P<stitch>[a-z ]+?)(?: st| stitch| stitches)?"
@@ -214,6 +222,8 @@ def _asked(text: str) -> _Asked:
     until, body = "", text
     if match is not None:
         begin, end = match.start(), _end_of_lengths(plain(text), match)
+        besides = _BESIDES.search(plain(text), begin, end)
+        end = end if besides is None else besides.start()
         until, body = text[begin:end].strip(), _blanked(text, begin, end)
     body, often = _each_size(body)
     body, rounds = _so_many(body)

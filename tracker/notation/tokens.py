@@ -92,10 +92,14 @@ def plain(text: str) -> str:
     )
 
 
+#: As long as the word it is taken for, so that offsets stay the same.
+_APART = re.compile(r"\b(?:apart from|aside from|other than)\b")
+
+
 def tokenize(text: str) -> list[Token]:
     """All tokens of ``text``, closed by one of `Type.END`."""
     found: list[Token] = []
-    low = plain(text)
+    low = _APART.sub("except    ", plain(text))
     for match in _PATTERN.finditer(low):
         group = match.lastgroup
         if group == "space" or group is None:
