@@ -38,7 +38,8 @@ def _groups(edge: Edge) -> set[int]:
             sizes[-1] += spot.count
     counts = Counter(sizes)
     begun = bool(edge[0].group and edge[0].opens) if edge else True
-    loose = not begun and sizes[:1] == [n for n, _ in counts.most_common(1)]
+    alike = edge[0].name in {s.name for s in edge if s.group} if edge else False
+    loose = not begun and alike and sizes[:1] == [n for n, _ in counts.most_common(1)]
     return {n + more for n in (len(sizes), *counts.values()) if n for more in (0, loose)}
 
 

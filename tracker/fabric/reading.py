@@ -319,7 +319,7 @@ def worked_into(nodes: tuple[Node, ...]) -> bool:
 
 
 def _repeat_ways(node: Repeat, found: dict[str, None]) -> None:
-    if node.implied:
+    if node.implied and len(node.body) > 1:
         found["implied"] = None
     if node.more is More.UNSAID and node.times is not None:
         found["times_in_all"] = None
@@ -337,7 +337,8 @@ def _make_ways(node: Make, found: dict[str, None]) -> None:
         found["same_is_next"] = None
     if target.at is At.HOOK and target.nth > 2 and target.counts is None:
         found["chain_counts"] = None
-    if target.count is not None and target.count == node.count and node.count[0] > 1:
+    alike = target.count is not None and target.count == node.count and node.count[0] > 1
+    if alike and not target.said_each:
         found["shared"] = None
     if names_stitch(target):
         found["loose"] = None

@@ -167,10 +167,16 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
         return None  # what they are is not known in a round that calls nothing so
     alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
     same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
-    begun = (
-        {found + 1} if name in outcome.counted and any(s.chains for s in outcome.edge) else set()
-    )
+    begun = {found + 1} if name in outcome.counted and _begun_apart(outcome, found) else set()
     return {found, same_base, alone, counts.get(name, 0), *begun}
+
+
+def _begun_apart(outcome: Outcome, groups: int) -> bool:
+    """Whether one group more than ``groups`` was begun with a chain, spelt out at the start."""
+    first = next((i for i, s in enumerate(outcome.edge) if s.group and s.opens), 0)
+    spelt = any(s.chains for s in outcome.edge[:first])
+    opened = sum(1 for s in outcome.edge if s.group and s.opens)
+    return spelt or (opened != groups and any(s.chains for s in outcome.edge))
 
 
 def counted(name: str, outcome: Outcome) -> int:

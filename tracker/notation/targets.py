@@ -140,7 +140,7 @@ class Targets(Landmarks):
         if not kind:
             return None
         if count is not None or (at is not At.NEXT):
-            return self._to_end(Target(at, kind, count))
+            return self._to_end(Target(at, kind, count, said_each=count is not None))
         return self._to_end(self._grouped(Target(At.EACH, kind)))
 
     def _may_lack_kind(self) -> bool:

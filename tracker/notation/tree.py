@@ -50,6 +50,7 @@ class Target:
             words say so; ``plus``: chains of theirs that make a space behind that stitch.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
         of: for `At.BELOW`, which places of that round.
+        said_each: of a number of places the words say "each".
         rows: whether the places are the ends of rows.
     """
 
@@ -64,6 +65,7 @@ class Target:
     plus: int = 0
     of: At = At.NEXT
     rows: bool = False
+    said_each: bool = False
 
 
 @dataclass(frozen=True, slots=True)
