@@ -4,6 +4,7 @@ import fcntl
 import os
 import pty
 import select
+import signal
 import struct
 import subprocess
 import sys
@@ -47,6 +48,11 @@ class Terminal:
     def send(self, data):
         """Press keys."""
         os.write(self.outer, data)
+
+    def resize(self, columns, rows):
+        """Give the window another size, and say so, as a terminal does."""
+        fcntl.ioctl(self.inner, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
+        self.process.send_signal(signal.SIGWINCH)
 
     def read(self, seconds=0.05):
         """Take in what was written."""

@@ -12,6 +12,8 @@ from textual._xterm_parser import XTermParser
 
 from tests.screens.terminal import Terminal
 from tracker.screens.pedals import VT220, name_pedals
+from tracker.session.looking import look
+from tracker.session.shelf import latest, pieces_folder
 
 COLOUR = re.compile(rb"\x1b\[([0-9;:]*)m")
 
@@ -87,6 +89,56 @@ def test_a_signal_leaves_in_good_order(number):
         assert terminal.left() == 0
         assert termios.tcgetattr(terminal.inner)[3] == terminal.before[3]
         assert b"\x1b[?1049l" in terminal.raw
+
+
+def until_stopped(terminal):
+    for _ in range(200):
+        pid, status = os.waitpid(terminal.process.pid, os.WUNTRACED | os.WNOHANG)
+        if pid and os.WIFSTOPPED(status):
+            return
+        terminal.read(0.05)
+    raise AssertionError("it never stopped")
+
+
+def test_to_the_shell_and_back_the_place_and_the_terminal_are_as_they_were():
+    with Terminal() as terminal:
+        terminal.until("must end on")
+        for presses in (1, 2):
+            terminal.send(b" ")
+            terminal.until("last press  ")
+            terminal.read(0.3)
+            shown = terminal.page.display
+            terminal.send(b"\x1a")
+            until_stopped(terminal)
+            terminal.read()
+            assert termios.tcgetattr(terminal.inner) == terminal.before
+            assert terminal.raw.count(b"\x1b[?1049l") == presses
+            assert terminal.raw.rfind(b"\x1b[?25h") > terminal.raw.rfind(b"\x1b[?25l")
+            terminal.page.reset()
+            terminal.process.send_signal(signal.SIGCONT)
+            terminal.until("? help")
+            assert terminal.page.display == shown
+        terminal.send(b"q")
+        assert terminal.left() == 0
+    assert look(latest(pieces_folder()).path).history.done == 2
+
+
+def test_a_storm_of_sizes_loses_no_press_and_ends_in_a_whole_screen():
+    with Terminal(100, 30) as terminal:
+        terminal.until("must end on")
+        for number in range(150):
+            rows, columns = ((1, 1), (1 + number % 60, 1 + number * 7 % 200))[number % 2]
+            terminal.resize(columns, rows)
+            if number % 30 == 0:
+                terminal.send(b" ")
+            terminal.read(0.005)
+        terminal.page.reset()
+        terminal.resize(100, 30)
+        terminal.until("must end on")
+        terminal.send(b"q")
+        assert terminal.left() == 0
+        assert termios.tcgetattr(terminal.inner) == terminal.before
+    assert look(latest(pieces_folder()).path).history.done == 5
 
 
 def test_a_terminal_that_is_gone_ends_the_process_even_where_sighup_is_ignored():

@@ -122,6 +122,8 @@ class HooksideApp(App[None], inherit_bindings=False, inherit_css=False):
     def on_mount(self) -> None:
         """Show the work, or what there is to choose."""
         watch_terminal(self)
+        # Back from the shell the terminal shows an empty screen; Textual 8.2.8 leaves it so.
+        self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True), immediate=True)
         if self.session is None:
             self.ask()
 
