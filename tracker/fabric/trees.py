@@ -140,6 +140,20 @@ def begins_gathered(nodes: tuple[Node, ...]) -> bool:
     return first.target.at is At.SAME
 
 
+def in_place_of_first(nodes: tuple[Node, ...]) -> bool:
+    """Whether the first stitch is passed over, and the last goes into a chain that stood for one.
+
+    The chain of such a row stands for its first stitch as well.
+    """
+    work = [n for n in nodes if not isinstance(n, Act | Note)]
+    skips = [n for n in work[1:2] if isinstance(n, Skip)]
+    first = any(n.at is At.FIRST and n.count == (1,) for n in skips)
+    ends = any(
+        isinstance(n, Make) and n.target is not None and n.target.kind == "tch" for n in nodes
+    )
+    return first and ends
+
+
 def begins_low(nodes: tuple[Node, ...]) -> bool:
     """Whether the first thing made is a single crochet, for which no chain stands."""
     first = next((n for n in every(nodes) if isinstance(n, Make)), None)

@@ -58,7 +58,7 @@ class Chains(Counts):
             self.at += 1
             figure = (1,)
         self.accept("-")
-        self.accept_any("lifting", "rising", "raising", "initial")
+        self.accept_any("lifting", "rising", "raising", "initial", "turning")
         if self.accept_any(*CHAIN_WORDS) or (self.accept("air") and self._loops_of_air()):
             return figure
         self.at = mark

@@ -63,7 +63,7 @@ class Ends(Kinds):
                 kind = self.kind() or "st"
                 until = kind if spacey(kind) and not spacey(found.kind) else ""
                 return Target(At.EACH, found.kind, leave=leave, until=until)
-            left = self._so_many_left()
+            left = self._so_many_left() or self._so_many_of_end()
             if left is not None:
                 return Target(At.EACH, found.kind, leave=left)
             if found.at is At.EACH and self._to_beginning():
@@ -86,6 +86,18 @@ class Ends(Kinds):
             self.kind()
             self.accept_any("is", "are")
             if self.accept_any("remain", "remains", "remaining", "rem", "left"):
+                return figure
+        self.at = mark
+        return None
+
+    def _so_many_of_end(self) -> Figure | None:
+        """``figure kind ("of" | "from") ["the"] "end"``, as in "within 2 sts of end"."""
+        mark = self.at
+        figure = self.accept_figure()
+        if figure is not None and self.kind() is not None and self.accept_any("of", "from"):
+            self.accept_any("the")
+            if self.accept("end"):
+                self._ends()
                 return figure
         self.at = mark
         return None

@@ -364,6 +364,8 @@ class Makes(Reaching):
             if not self.accept_any("and", "&"):
                 self.at = mark
                 return found
+            if self.ahead().text in ("in", "into"):
+                self.accept_any("then", "also")
             begin, led = self.at, self.accept_any("in", "into")
             target = self._place(led=bool(led)) or self._space_too(first.target)
             if target is None and not led and first.target is not None:

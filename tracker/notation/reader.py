@@ -263,9 +263,13 @@ def _one(text: str, asked: _Asked, lexicon: Lexicon, sizes: int) -> RoundText:
 
 
 def _understood(nodes: tuple[Node, ...]) -> bool:
-    """Whether all words of a round were understood, and ask for something."""
-    asks = any(not isinstance(node, Note | Act) for node in nodes)
-    return asks and not any(isinstance(node, Unread) for node in nodes)
+    """Whether all words of a round were understood, and ask for something.
+
+    Two chains and nothing else may be one: "chain 40 + 1 turning chain".
+    """
+    asked = [node for node in nodes if not isinstance(node, Note | Act)]
+    chains = len(asked) > 1 and all(isinstance(node, Chain) for node in asked)
+    return bool(asked) and not chains and not any(isinstance(node, Unread) for node in nodes)
 
 
 def _works(nodes: tuple[Node, ...]) -> bool:

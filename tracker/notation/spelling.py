@@ -24,6 +24,8 @@ _SHORT = {
     "lst": "last",
     "frst": "first",
     "rmng": "remaining",
+    "you'll": "you",
+    "you've": "you",
 }
 #: Two words that say one thing.
 _PAIRS = {
@@ -52,13 +54,21 @@ def respelt(tokens: list[Token], known: Collection[tuple[str, ...]]) -> list[Tok
 def _paired(tokens: list[Token]) -> list[Token]:
     """The tokens with two that say one thing made one: "and so on" asks for a repeat."""
     found: list[Token] = []
-    for token in tokens:
+    for i, token in enumerate(tokens):
+        if token.text == "." and _shortens(tokens, i):
+            continue
         meant = _PAIRS.get((found[-1].text, token.text)) if found else None
         if meant is None:
             found.append(token)
         else:
             found[-1] = replace(found[-1], text=meant, end=token.end)
     return found
+
+
+def _shortens(tokens: list[Token], dot: int) -> bool:
+    """Whether the full stop there only shortens: "inc. 1 sc"."""
+    before, behind = tokens[max(0, dot - 1)], tokens[min(dot + 1, len(tokens) - 1)]
+    return before.text in ("inc", "dec") and behind.text in ("1", "one")
 
 
 @cache

@@ -156,7 +156,7 @@ class Spreading(Advice):
             self.accept_all("at", "the")
             found = "both" if self.accept_any("end") else ""
             self._of_the_row()
-        if not self._clause_is_over():
+        if not self._clause_is_over() and self.here.text not in ("=", "-"):
             found = ""
         if not found:
             self.at = mark

@@ -49,12 +49,31 @@ class Talk(Colours):
         self.to_clause_end()
         return Note(start, self.last_end)
 
+    def _reminded(self) -> bool:
+        """``("remember" "not" "to" | "don't" "forget" …) words``: of what is done in any case
+
+        Not where it is a stitch, or shaping, that is to be remembered.
+        """
+        mark = self.at
+        told = self.accept("remember", "not") or self.accept("don't", "forget")
+        told = told or self.accept("do", "not", "forget") or self.accept("be", "careful", "not")
+        shaped = {"inc", "dec", "increase", "decrease", "repeat", "ch", "chain"}
+        words = self._clause_words()
+        plain = words.isdisjoint(shaped) or "turning" in words
+        if told and plain and not self._stitch_in_clause():
+            self.to_clause_end()
+            return True
+        self.at = mark
+        return False
+
     def _aside(self) -> Note | None:
         """``"note" … "." | ("right" | "wrong") "side" | stitch "made"``: nothing to do"""
         start = self.here.start
         if self.accept_any("note", "nb", "tip"):
             while self.here.text != "." and self.here.type is not Type.END:
                 self.at += 1
+            return Note(start, self.last_end)
+        if self._reminded():
             return Note(start, self.last_end)
         if self.here.text in ("with", "using") and self._hook_led():
             return Note(start, self.last_end)

@@ -13,6 +13,7 @@ from tracker.fabric.trees import (
     begins_group,
     begins_low,
     hooked,
+    in_place_of_first,
     joined_to,
     overlong,
 )
@@ -90,6 +91,8 @@ class Beginnings:
             return Reading(chain_counts=False)
         if length in self.counts:
             return Reading(chain_counts=self.counts[length])
+        if length > 1 and in_place_of_first(nodes):
+            return Reading(chain_counts=True)
         onto = joined_to(nodes)
         if onto and length > 1:
             return Reading(chain_counts=onto == "chain")
