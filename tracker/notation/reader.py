@@ -171,8 +171,10 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
     again = first.again()
     if again is None:
         return _one(text, asked, lexicon, sizes)
-    again = replace(again, altered=alters(asked.body, again.end, lexicon, sizes))
     stated = _stated_of(asked.body, lexicon, sizes)
+    counted = stated is not None and stated.end > stated.start >= again.end
+    body = _blanked(asked.body, stated.start, stated.end) if stated and counted else asked.body
+    again = replace(again, altered=alters(body, again.end, lexicon, sizes))
     return RoundText(
         text, (), stated, again, asked.until, asked.rounds, asked.goal, often=asked.often
     )
