@@ -25,6 +25,8 @@ from tracker.notation.tree import (
 
 #: How many stitches a double increase or decrease is of.
 _OF_THREE = 3
+#: Stitches that shape a round by their name alone.
+_SHAPES = ("inc", "dec", "invdec")
 #: What stands before or behind the stitches of a round.
 _BESIDE = Act | Chain | Note | Loops
 
@@ -204,6 +206,10 @@ def _repeated(nodes: tuple[Node, ...]) -> Repeat | None:
         return None
     if isinstance(last, Repeat) and last.times and not (last.starred or last.implied):
         return replace(last, body=(*nodes[:-1], *last.body))
+    if isinstance(last, Make) and last.target == Target(At.EACH) and last.stitch.us in _SHAPES:
+        # "3 sc then dec all around"
+        body = (*nodes[:-1], replace(last, target=None))
+        return Repeat(body, nodes[0].start, last.end, starred=True)
     if not isinstance(last, Make) or last.count[0] < 2 or not last.numbered:
         return None
     if last.target == Target(At.EACH):

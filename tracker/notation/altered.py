@@ -11,6 +11,10 @@ from tracker.notation.tree import Act, Chain, Loops, Make, Node, Note, Unread
 from tracker.notation.wordlists import ALTERING
 
 _LED = re.compile(r"\b(?:but|only|however|with)\b", re.IGNORECASE)
+#: The printed count, which changes nothing.
+_COUNT = re.compile(
+    r"[(\[{<]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr|dtr)?\s*[)\]}>]", re.IGNORECASE
+)
 #: What is worked at the end of a round for the next one.
 _LONGEST_TURNING = 4
 
@@ -23,7 +27,11 @@ def alters(body: str, begin: int, lexicon: Lexicon, sizes: int) -> tuple[int, in
     """
     if not body[begin:].strip(" .,;:!()[]"):
         return 0, 0
-    behind = _LED.sub(lambda led: " " * len(led[0]), body[begin:])
+    behind = body[begin:]
+    for said in (_LED, _COUNT):
+        behind = said.sub(lambda found: " " * len(found[0]), behind)
+    if not behind.strip(" .,;:!"):
+        return 0, 0
     nodes = Reader(" " * begin + behind, lexicon, sizes).round()
     found = next((node for node in nodes if _is_altering(node, body)), None)
     return (0, 0) if found is None else (found.start, found.end)

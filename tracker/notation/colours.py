@@ -24,6 +24,7 @@ class Colours(Joins):
         if changing:
             self.accept_any("back")
             self.accept_any("colors", "colours", "color", "colour", "yarn")
+            self._in_last_before()
         led = bool(self.accept_any("to", "with", "using", "in"))
         names = self.ahead().type is Type.NUMBER or self.ahead().text == ":"
         bare = names and (self.here.text,) not in self.lexicon.phrases
@@ -35,6 +36,16 @@ class Colours(Joins):
         self._hook_change()
         self.in_last = changing and self._when()
         return Act(Deed.COLOUR, start, self.last_end, name)
+
+    def _in_last_before(self) -> None:
+        """``("in" | "at") ["the"] "last" "st"`` before the name of the yarn"""
+        mark = self.at
+        if self.accept_any("in", "at", "on"):
+            self.accept_any("the", "your")
+            last = self.accept_any("last", "final") and self.accept_any("st", "stitch", "sc")
+            if last and self.here.text in ("to", "with"):
+                return
+        self.at = mark
 
     def _when(self) -> bool:
         """``("in" | "on" | "at") ["the"] ("last" | "end") words``: nothing more is made"""

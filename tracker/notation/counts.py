@@ -12,6 +12,7 @@ from tracker.notation.wordlists import (
     GIVING,
     LEFT_OUT,
     NOT_COUNTED,
+    RING_WORDS,
     ROUND_WORDS,
     SPACE_WORDS,
     TOTAL,
@@ -244,7 +245,9 @@ class Counts(Targets):
         """The words of a repeat that a bare figure ends: "(2 sc, inc) x6 24", "sc around 24"."""
         before = [t.text for t in self.tokens[max(0, self.at - 2) : self.at]]
         crossed = len(before) == 2 and before[0] in self.crosses and before[1].isdigit()
-        told = crossed or before[-1:] in (["times"], ["around"]) or self._list_before()
+        ringed = before[-1:] and before[-1] in (*RING_WORDS, *self.lexicon.rings)
+        told = crossed or ringed or before[-1:] in (["times"], ["around"]) or self._list_before()
+        told = told or before == ["times", ")"]
         return set(before[-1:]) if told else set()
 
     def _list_before(self) -> bool:
@@ -299,7 +302,10 @@ class Counts(Targets):
         if word or self.accept("for", "a", "total", "of") or self.accept("so", "you", "have"):
             self.accept_any("you", "in")
             return "="
-        return ""
+        if self.accept("ending", "up", "with"):
+            return "="
+        plain = self.ahead().type is Type.NUMBER and self.ahead(2).text in ("sts", "stitches")
+        return "=" if plain and self.accept("for") else ""
 
     def _text_over(self, end: int) -> bool:
         """Whether nothing but a full stop stands from token ``end`` on."""

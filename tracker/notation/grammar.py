@@ -15,6 +15,7 @@ from tracker.notation.tree import (
     At,
     Chain,
     Evenly,
+    Figure,
     Group,
     Make,
     Node,
@@ -55,7 +56,26 @@ class Reader(Wholes):
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""
         self._count_in_front()
-        return tuple(self._as_printed(merged(self.sequence(len(self.tokens) - 1))))
+        often, start = self._often_in_front(), self.here.start
+        nodes = self.sequence(len(self.tokens) - 1)
+        if often:
+            nodes = _so_often(nodes, often, start)
+        return tuple(self._as_printed(merged(nodes)))
+
+    def _often_in_front(self) -> Figure | None:
+        """``["repeat"] figure "times" [":"]`` before all of it; or a bare "repeat"."""
+        mark = self.at
+        again = self.accept_any("repeat", "rep")
+        if again and self.here.type in (Type.OPEN, Type.STAR):
+            return None  # "repeat (3 sc, dec) 4 times"
+        figure = self.accept_figure()
+        if figure is not None and self.accept("times"):
+            colon = self.accept_any(":", ",")
+            inner = self.here.type is Type.OPEN or self.here.type is Type.STAR
+            if not inner and (colon or self._number_of_stitches()):
+                return figure
+        self.at = mark
+        return None
 
     def _count_in_front(self) -> None:
         """``["="] figure "sts" (":" | "-" | ".")``: the count of what is told behind it"""
@@ -270,6 +290,9 @@ class Reader(Wholes):
         )
         if figure is not None and not crossed and self.ahead().type in (Type.OPEN, Type.STAR):
             crossed = self.accept_any("times", "time")
+        glued = self.here.type is Type.OPEN and self.here.start == self.last_end
+        if figure is not None and not crossed and glued:  # "4(3 sc, dec)"
+            crossed = self.bracketed_count_ahead() is None
         if figure is None or not crossed or self._stitch_here_only():
             self.at = mark
             return None
@@ -299,6 +322,17 @@ class Reader(Wholes):
                 return Skip(count, kind, start, self.last_end)
         self.at = mark
         return None
+
+
+def _so_often(nodes: list[Node], often: Figure, start: int) -> list[Node]:
+    """The round with its stitches repeated as often as is said in front of them."""
+    worked = [i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip | Chain)]
+    if not worked:
+        return nodes
+    end = worked[-1] + 1
+    body = tuple(nodes[worked[0] : end])
+    repeat = Repeat(body, start, nodes[end - 1].end, often)
+    return [*nodes[: worked[0]], repeat, *nodes[end:]]
 
 
 def _unnumbered(node: Make) -> bool:
