@@ -40,6 +40,12 @@ def test_stars_with_nothing_between_them_ask_for_nothing() -> None:
     assert check_text("Rnd 1: " + "* ** " * (MOST_LETTERS // 6)).parts[0].rounds == ()
 
 
+def test_a_row_of_signs_is_no_label_and_is_told_from_one_at_once() -> None:
+    """Tried in every way to part the signs, this would take longer than anybody lives."""
+    (found,) = check_text("*" * 400 + ", (c", below=4).parts[0].rounds
+    assert found.verdict is Verdict.UNREAD
+
+
 def test_brackets_as_deep_as_allowed_are_worked() -> None:
     text = "Rnd 1: 6 sc in ring\nRnd 2: " + "(" * 6 + "sc" + ") x 1" * 5 + ") x 6"
     assert [r.makes for r in check_text(text).parts[0].rounds] == [(6,), (6,)]

@@ -32,7 +32,9 @@ _ORDINAL = r"-?(?:st|nd|rd|th)"
 _NAMES = "|".join(sorted(NAMES))
 _WORDED = "|".join(NUMBER_WORDS)
 #: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
-_BULLET = re.compile(r"^(?:[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-]+\s*)+(?=[a-z0-9])")
+_BULLET = re.compile(
+    r"^[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-][*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013\s-]*(?=[a-z0-9])"
+)
 #: A list: "13, 14, & 15", "8 + 9", "5, 7 and 9".
 _AND = r"(?:\s*(?:,|&|\+|/|and)\s*(?:(?:and|&)\s*)?)"
 _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
