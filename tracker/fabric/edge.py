@@ -160,7 +160,9 @@ class Below:
         self._names = {s.name for s in edge} | {base_of(s.name) for s in edge}
         self._groups = {s.group for s in edge if s.group}
         self._longest = max((s.chains for s in edge), default=0)
-        self._in_groups = any(s.group for s in edge if s.chains == self._longest > 0)
+        # The first corner may be told without brackets; several such spaces are no corners.
+        longest = [bool(s.group) for s in edge if s.chains == self._longest > 0]
+        self._in_groups = any(longest) and longest.count(False) > 1
         self._after: dict[str, list[int]] = {}
 
     def _open_gaps(self) -> None:

@@ -91,7 +91,7 @@ class Grouping(Chaining, ABC):
         outer = self.now.in_place, self.now.group, self.now.opens
         self.now.in_place = True
         self.now.place = target_words(node.target, self.begin.terms)
-        if not self.now.group:
+        if not self.now.group and node.target.at is not At.RING:
             self.now.group, self.now.opens = "group", True
         self._sequence(self._begun_by_slip(node.body))
         self.now.in_place, self.now.group, self.now.opens = outer

@@ -8,7 +8,15 @@ from dataclasses import replace
 from tracker.notation.counts import Counts
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import At, Chain, Figure, Skip, Target
-from tracker.notation.wordlists import CHAIN_WORDS, SKIPS, SPACE_WORDS, STITCH_WORDS, VERBS
+from tracker.notation.wordlists import (
+    CHAIN_WORDS,
+    OTHER_PIECES,
+    SKIPS,
+    SPACE_WORDS,
+    STITCH_WORDS,
+    VERBS,
+    WHICH_PIECE,
+)
 
 #: Words and a sign that say what a chain stands for.
 _COUNTS = (
@@ -38,7 +46,36 @@ class Chains(Counts):
         self.accept("for", "all", "sizes")
         if self.here.text in ("to", "for") and self.ahead().text in ("turn", "turning"):
             self.at += 1  # "3 ch to turn": the deed is read behind the chain
+        figure = self._joined_in_middle(figure)
         return self._counts(Chain(figure, start, self.last_end))
+
+    def _joined_in_middle(self, figure: Figure) -> Figure:
+        """``"," joins_piece "," chain`` behind a chain: one space, joined in its middle
+
+        So pieces are joined as they go: "ch 1, sl st in corner of previous square, ch 1".
+        """
+        mark = self.at
+        self.accept_any(",")
+        if self.joins_piece():
+            self.accept_any(",", ";")
+            other = self._chain_count()
+            if other is not None and len(other) == len(figure) and not self._is_space():
+                return tuple(a + b for a, b in zip(figure, other, strict=True))
+        self.at = mark
+        return figure
+
+    def joins_piece(self) -> bool:
+        """``("sl st" | "join") words "previous" … "motif" words``: to a piece made before"""
+        mark = self.at
+        self.accept_any("work", "1", "a")
+        begin = self.at
+        if self.accept_any("join") or self.accept_phrase(self.lexicon.phrases) == "sl st":
+            words = self._clause_words()
+            if words & OTHER_PIECES and words & WHICH_PIECE and self.at > begin:
+                self.to_clause_end()
+                return True
+        self.at = mark
+        return False
 
     def _chain_count(self) -> Figure | None:
         """``"ch" ["-"] figure ["ch"] | (figure | "a") ["-"] "ch"``"""

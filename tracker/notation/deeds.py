@@ -35,6 +35,7 @@ class Deeds(Talk):
             self._ring_made,
             self._start_here,
             self._changed_in_last,
+            self._joined_on,
             self._join,
             self._slip_join,
             self._other_side,
@@ -50,6 +51,11 @@ class Deeds(Talk):
                 return found
             self.at = mark
         return None
+
+    def _joined_on(self) -> Note | None:
+        """A slip stitch into a motif made before: it leaves nothing on this one"""
+        start = self.here.start
+        return Note(start, self.last_end) if self.begun and self.joins_piece() else None
 
     def _goes_on(self) -> Note | None:
         """``"continue" ["to" "work"] ["in"] ("spiral" | "rounds")``; or the end of a round"""

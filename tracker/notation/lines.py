@@ -109,7 +109,8 @@ _LABELS = (
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(
         rf"^(?P<word>(?:foundation|edging|border|final|set-?up|starting|base|joining)"
-        rf"(?:\s+(?:{_ROUND}|chain|ch))?|to start)\s*:(?!\s*\d+\s*(?:sts?|stitches)?\W*$)\s*"
+        rf"(?:\s+(?:{_ROUND}|chain|ch))?(?:\s+\d{{1,2}})?|to start)"
+        rf"\s*:(?!\s*\d+\s*(?:sts?|stitches)?\W*$)\s*"
     ),
 )
 #: A label in the middle of a line, after the bracket that closes the round before it.

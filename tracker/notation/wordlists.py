@@ -230,3 +230,13 @@ SAID_BEFORE = ANNOUNCING | _words(
     same from on worked be done decreasing increasing decrease increase decreases increases
     shaping round rounds and way exactly"""
 )
+
+#: Pieces that motifs are joined to as they are made, and words on which of them.
+OTHER_PIECES = _words(
+    """motif motifs square squares hexagon hexagons block blocks flower flowers medallion
+    medallions patch patches triangle triangles"""
+)
+WHICH_PIECE = _words(
+    """previous prev adjacent neighboring neighbouring adjoining corresponding matching opposite
+    other joined completed prior preceding first 1st another"""
+)
