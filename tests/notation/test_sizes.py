@@ -72,3 +72,16 @@ def test_sizes_told_apart_are_worked_each_by_its_own_words():
     rounds = check_text(text, below=(20, 25, 30)).parts[0].rounds
     assert [found.only for found in rounds] == [(0,), (1, 2)]
     assert rounds[-1].makes == (19, 25, 30)
+
+
+def test_a_range_for_some_sizes_is_judged_apart_from_that_of_all() -> None:
+    """What is known of a round in all sizes is not taken for it in the longer ones alone."""
+    text = (
+        "Row 1: Ch 9, sc in 2nd ch from hook and in each ch across, turn. (8)\n"
+        "Row 2: Ch 1, sc in each st across, turn. (8)\n"
+        "Rows 3-20 (24, 28): working along the other side of the ch, dc in next 5 ch, "
+        "2 dc in last ch. (16)"
+    )
+    rounds = check_text(text, below=(8, 8, 8)).parts[0].rounds
+    assert len(rounds) > 20
+    assert {len(r.makes) for r in rounds if r.makes} <= {1, 3}

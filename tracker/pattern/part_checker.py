@@ -161,7 +161,7 @@ class PartChecker(Placing):
     def _for_some(self, task: Task) -> None:
         """A round that only some sizes work; in the others the edge stays as it is."""
         part, which = copy(self), task.only
-        part.sizes, part.found = len(which), []
+        part.sizes, part.found, part.known = len(which), [], {}
         part.edges, part.rows_made = chosen(self.edges, which), chosen(self.rows_made, which)
         part.kept = {number: chosen(edges, which) for number, edges in self.kept.items()}
         part.printed = part.opening = part.failed = None
