@@ -151,3 +151,23 @@ def test_a_count_of_things_that_no_word_of_the_round_names_proves_nothing():
     text = "Rnd 8: Ch 1, *(sc, ch 3, sc) in next st, sk 2 sts; rep from * around. (14 picots)"
     [found] = rounds(text, below=42)
     assert (str(found.verdict), found.makes) == ("unstated", (28,))
+
+
+NEAR_MISSES = [
+    (12, "Rnd 2: Ch 1, *sc in next blip, ch 3; rep from * around; join."),
+    (20, "Rnd 3: *Sc in next dc, skipping each hdc; rep from * around."),
+    (100, "Rnd 1: Ch 1, *2 sc in corner, sc in next 20 sts; rep from * around, join."),
+]
+
+
+@pytest.mark.parametrize(("below", "words"), NEAR_MISSES)
+def test_what_could_be_meant_otherwise_stays_unread(below, words):
+    [found] = rounds(words, below=below)
+    assert str(found.verdict) == "unread"
+
+
+@pytest.mark.parametrize(("spaces", "verdict"), [(20, "agrees"), (19, "differs")])
+def test_a_second_chain_at_the_beginning_is_a_space(spaces, verdict):
+    text = f"Rnd 3: Ch 3, ch 2, *dc in next dc, ch 2; rep from * around. (20 dc, {spaces} ch-2 sps)"
+    [found] = rounds(text, below=20)
+    assert (str(found.verdict), found.makes, found.made["ch-2 sp"]) == (verdict, (20,), (20,))
