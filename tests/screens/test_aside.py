@@ -116,7 +116,7 @@ async def test_a_yarn_that_runs_out_is_told_and_one_that_lasts_is_not(tmp_path):
     for left, told in (("30 g", True), ("300 g", False)):
         clock = Clock()
         begin = f"{int(left.split()[0]) + 10} g"
-        session = worked(tmp_path, clock, 65, weigh={0: begin, 64: left})
+        session = worked(tmp_path / left, clock, 65, weigh={0: begin, 64: left})
         async with on_stage(session, (100, 30), Settings(rest=0)) as (app, pilot):
             await until(app, pilot, "piece 1 h 30 min left")
             assert ("A runs out in about Rnd 1" in text(app)) is told
@@ -175,7 +175,7 @@ async def test_the_reminder_can_be_turned_off_by_a_key_and_in_the_settings(tmp_p
         assert "rest" not in text(app)
         await pilot.press("k")
         await until(app, pilot, "rest your hands")
-    session = worked(tmp_path, Clock(), 190)
+    session = worked(tmp_path / "again", Clock(), 190)
     async with on_stage(session, (100, 30), Settings(rest=0)) as (app, pilot):
         await until(app, pilot, " left")
         assert "rest" not in text(app)
