@@ -15,6 +15,9 @@ from tracker.fabric.trees import beginning, chain_by_chain, stands_over
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
 
+#: More stitches go hardly into one place that is not named (common practice, no source).
+MOST_BUNCHED = 5
+
 
 @dataclass(frozen=True, slots=True)
 class Judged:
@@ -51,7 +54,8 @@ def judge(
     ways += rewordings(nodes, stated)
     whole: set[Reading] = set()
     # Beside stitches left out "2 sc" may be one increase; beside named increases it is not.
-    skips = any(isinstance(n, Skip) for n in every(nodes))
+    # So many as "12 sc" in one place are not believed without a count either.
+    skips = any(isinstance(n, Skip) or _is_many(n) for n in every(nodes))
     if any(isinstance(n, Make) and is_shaped(n) for n in every(nodes)):
         ways = [way for way in ways if way != "bunched"]
     effort = starts[0].effort
@@ -81,6 +85,11 @@ def _chains_in(edge: Edge) -> str:
     if not any(s.chains or s.name == "ch" for s in edge):
         return ""
     return "foundation" if all(s.name == "ch" for s in edge) else "chains"
+
+
+def _is_many(node: Node) -> bool:
+    """Whether more stitches stand without a place than go into one that is not named."""
+    return isinstance(node, Make) and node.target is None and node.count[0] > MOST_BUNCHED
 
 
 def is_shaped(node: Make) -> bool:

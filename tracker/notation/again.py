@@ -109,7 +109,7 @@ class AgainReader(Reader):
         found = bool(led or shaped) and self._in_same_manner()
         if found:
             self.accept_any(",")
-            if not self._shaping() and self.accept_any("adding", "with"):
+            if not self._shaping() and self.accept_any("adding", "with", "working", "having"):
                 self._one_more()
         elif not led:
             found = self.accept("as") and bool(self.accept_any("before", "established"))

@@ -134,7 +134,7 @@ class Brackets(Stars):
         times = self._bare_times()
         if times is not None:
             return [Repeat(body, start, self.last_end, times)]
-        found = self.tail(starred=False)
+        found = None if self._star_again() else self.tail(starred=False)
         if found is None and self.here.type is Type.STAR and self.ahead().text in AGAIN:
             self.at += 1
             found = self.tail(starred=True)
@@ -148,6 +148,14 @@ class Brackets(Stars):
         if found.target is not None and found.times is None:
             return [Group(body, found.target, start, self.last_end)]
         return self._bracket_repeat(body, found, start)
+
+    def _star_again(self) -> bool:
+        """Whether "rep from *" stands here inside that star: it is not the bracket's."""
+        mark = self.at
+        self.accept_any(",", ";", ".")
+        found = self.accept_any(*AGAIN) and self.accept("from") and self.here.type is Type.STAR
+        self.at = mark
+        return bool(found) and self.starring > 0
 
     def _bare_times(self) -> Figure | None:
         """``number count``, as the last of the text: "(sc 2, inc) 6 [24]" is done 6 times"""

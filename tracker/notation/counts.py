@@ -31,6 +31,8 @@ _TELLING = (
     "we'll",
     "we've",
 )
+#: What the hands do behind a count, in the same sentence: "12 htr, turn."
+_HANDS_ON = ("turn", "join")
 
 
 class Counts(Targets):
@@ -189,8 +191,9 @@ class Counts(Targets):
                 return None
             words.append(token.text)
             self.at += 1
-        self.accept_any(",", ";", "+", "&", "/")
-        self.accept_any("and", "plus")
+        if self.at < close:
+            self.accept_any(",", ";", "+", "&", "/")
+            self.accept_any("and", "plus")
         return self._name(name, words)
 
     def _left_out(self, begin: int, end: int) -> bool:
@@ -350,6 +353,8 @@ class Counts(Targets):
         """Index of the token that ends this sentence; signs in brackets do not."""
         index = self.at
         while self.tokens[index].type is not Type.END and self.tokens[index].text not in (".", ";"):
+            if self.tokens[index].text == "," and self.tokens[index + 1].text in _HANDS_ON:
+                return index
             if self.tokens[index].type is Type.OPEN and index in self._closers:
                 index = self._closers[index]
             index += 1

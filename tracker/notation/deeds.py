@@ -57,6 +57,18 @@ class Deeds(Talk):
         start = self.here.start
         return Note(start, self.last_end) if self.begun and self.joins_piece() else None
 
+    def _flat_or_round(self) -> bool:
+        """``("work" | "working") "in" ["turned" | "joined" …] ("rows" | "rounds")`` as a clause"""
+        mark = self.at
+        if self.accept_any("work", "working", "worked") and self.accept_any("in", "flat"):
+            self.accept_all("in", "turned", "joined", "flat", "continuous", "the", "a", "short")
+            self.accept_any("rows", "rounds", "rnds", "spiral", "round")
+            told = self.tokens[self.at - 1].text not in ("in", "the", "a")
+            if told and (self._clause_is_over() or self.here.text == ":"):
+                return True
+        self.at = mark
+        return False
+
     def _goes_on(self) -> Note | None:
         """``"continue" ["to" "work"] ["in"] ("spiral" | "rounds")``; or the end of a round"""
         start = self.here.start
@@ -65,6 +77,8 @@ class Deeds(Talk):
             if self.accept_any("spiral", "round", "rounds", "rnd", "rnds", "rows"):
                 return Note(start, self.last_end)
             return self._along_piece(start)
+        if self._flat_or_round():
+            return Note(start, self.last_end)
         if self.accept_any("at", "in"):
             self.accept_any("the")
             if self.accept("end", "of"):

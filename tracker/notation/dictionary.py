@@ -31,7 +31,7 @@ _PLAIN = (
 
 #: Other spellings that writers use, by US abbreviation: (US spellings, UK spellings).
 _SPELLINGS: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
-    "sc": (("s c",), ("d c",)),
+    "sc": (("s c", "spike st", "spike stitch"), ("d c", "spike st", "spike stitch")),
     "hdc": (("h dc", "half double"), ("half treble crochet", "htc", "half tr")),
     "dc": (("d c", "double"), ("treble crochet", "t c")),
     "tr": (("trc", "treble", "triple", "triple crochet"), ("double treble crochet",)),

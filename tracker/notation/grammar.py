@@ -139,8 +139,8 @@ class Reader(Wholes):
             return None
         led = self.at > 0 and self.tokens[self.at - 1].text in ("with", "ending")
         before = self.tokens[self.at - 1].text if self.at else ""
-        sentence = before in (".", ";") or (before == "," and self.here.value > _MOST_BEHIND)
-        over = ends_round(nodes) or (sentence and goes_round(nodes))
+        sentence = before in (".", ";", ":") or (before == "," and self.here.value > _MOST_BEHIND)
+        over = ends_round(nodes) or (sentence and (goes_round(nodes) or _goes_last(nodes)))
         return None if led else self.end_count() or self.closing_count(over)
 
     def element(self, before: list[Node]) -> list[Node]:
@@ -314,9 +314,9 @@ class Reader(Wholes):
             which = At.EACH if self.accept_any("rest") else self._which()
             self.accept_all("of", "the")
             count = self.accept_figure()
+            those = self.accept_any("these", "those", "them", "it")
             if count is None:
-                count = (REST,) if which is At.EACH else (1,)
-            self.accept_any("these", "those", "them", "it")
+                count = (REST,) if which is At.EACH or those else (1,)
             kind = self.kind() or "st"
             if self.accept_any("unworked") or (which is At.EACH and self._clause_is_over()):
                 return Skip(count, kind, start, self.last_end)
@@ -333,6 +333,12 @@ def _so_often(nodes: list[Node], often: Figure, start: int) -> list[Node]:
     body = tuple(nodes[worked[0] : end])
     repeat = Repeat(body, start, nodes[end - 1].end, often)
     return [*nodes[: worked[0]], repeat, *nodes[end:]]
+
+
+def _goes_last(nodes: list[Node]) -> bool:
+    """Whether what was read last goes into the last stitch."""
+    last = nodes[-1]
+    return isinstance(last, Make | Group) and last.target is not None and last.target.at is At.LAST
 
 
 def _unnumbered(node: Make) -> bool:

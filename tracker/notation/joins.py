@@ -28,7 +28,7 @@ class Joins(Paces):
     def _join(self) -> Act | None:
         """``join = ("join" | "connect") words``; a colour or a first stitch may be in it."""
         start = self.here.start
-        self.accept_all("to", "and")
+        self.accept_all("to", "and", "invisible", "invisibly")
         if not self.accept_any(*JOINS, "crochet"):
             return None
         if self.tokens[self.at - 1].text == "crochet":
@@ -199,6 +199,8 @@ class Joins(Paces):
             return None  # a stitch like the others, at the end of a foundation
         if "hook" in words and not words & {"ring", "form", "join", "circle"}:
             return None  # back into its own chain: a picot
+        if words & {"each", "every"}:
+            return None
         closing = {
             "join",
             "close",

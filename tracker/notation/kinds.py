@@ -305,6 +305,8 @@ class Kinds(Kit):
         down = self.accept_number()
         if down and self.accept_any(*ROUND_WORDS) and self.accept_any("below", "down", "back"):
             self._below = -down if down > 1 else 0
+            if self.accept_any("next", "current", "this"):
+                self.kind_of_stitch()
             return True
         self.at = mark
         return False

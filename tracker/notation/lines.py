@@ -41,7 +41,7 @@ _LIST = rf"(?P<list>{_AND}{_ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
 #: "Handles:", "Size S only:", "All sizes:", "Lid," before a label.
 _LEAD = (
     r"(?!note|tip|hint|nb|next|rep|round|row|rnd|with|using|change|switch|join|attach|work|in )"
-    r"[a-z][a-z', ]{1,24}(?:\s?\((?:make|x) ?\d\))?(?:[:.]| -)\s+"
+    r"[a-z][a-z', ]{1,24}(?:\s?\((?:[^()]|\([^()]*\)){1,50}\))?(?:[:.]| -)\s+"
 )
 _FOR_SIZES = (
     rf"(?:{_LEAD}(?={_ROUND}\s*\d+\s*[:.)-]))?"
@@ -108,7 +108,7 @@ _LABELS = (
     ),
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(
-        rf"^(?P<word>(?:foundation|edging|border|final|set-?up|starting|base|joining)"
+        rf"^(?P<word>(?:foundation|edging|border|final|set-?up|starting|base|joining|next)"
         rf"(?:\s+(?:{_ROUND}|chain|ch))?(?:\s+\d{{1,2}})?|to start)"
         rf"\s*:(?!\s*\d+\s*(?:sts?|stitches)?\W*$)\s*"
     ),
@@ -119,6 +119,7 @@ _INNER = re.compile(
     r"|^(?:with|using|change to|switch to|in) [a-z]+(?: [a-z]+)?[:.,]\s+)"
     rf"(?={_ROUND}\s*\d+(?:\s*-\s*r?\d+)?\s*(?::|[.)]\s)"
     r"|next (?:round|rnd|row)\s*:|\d{1,3}(?:\s*-\s*\d{1,3})?\.\s)"
+    rf"|(?<=\.)\s+(?=\d+{_ORDINAL}\s+(?:{_ROUND})\s*[:.])"
 )
 #: "…. Repeat rnd 4 three times": a sentence of its own, behind the round on the same line.
 _AGAIN = re.compile(
@@ -144,6 +145,8 @@ _AGAIN_HERE = re.compile(r"(?:rep(?:eat)?\.?|work) ")
 _COUNT_SIDE = re.compile(r"\s*[(\[]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]]")
 #: A count in a bracket at the end of a line.
 _COUNTED = re.compile(r"[(\[{]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]}][.;]?\s*$")
+#: A count as the last words of a line: "… rep from * around. 28 sts".
+_COUNT_ENDS = re.compile(r"[.;:=-]\s*\d+ ?(?:sts?|stitches|sc|dc|hdc|tr|htr)\b[. ]*$")
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
 _COUNT_LINE = re.compile(
     r"^(?:\d+|[a-z]+)(?:\s*[(\[/][\d,/ :()\[\]-]+)?\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$"
@@ -280,6 +283,8 @@ class _Open:
             return bool(self.label)
         if not self.label and low[:1] in "([" and _COUNTED.search(plain(self._written[-1])):
             return False  # the round before has its count; this one begins with a bracket
+        if not self.label and low[:1] == "*" and _COUNT_ENDS.search(plain(self._written[-1])):
+            return False
         if _COUNT_LINE.match(low) or low[:1] in "[<{*":
             return True
         if NAMED_PIECE.match(low):

@@ -42,7 +42,7 @@ class Makes(Reaching):
         if ("a",) not in self.lexicon.phrases:
             self.accept_any("a")
         self.accept_any("an", "another", "the")
-        self.accept_any("standing")
+        self.accept_all("standing", "chainless", "starting")
         self.accept_beginning()
         self.accept_loop()
         bare = self.bare_number()

@@ -113,6 +113,11 @@ _GOAL = re.compile(
     r"\b(?:until|till|to) (?:you have |there are )?(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"
     r"(?: (?:rem(?:ain)?(?:ing)?|are left|left))?"
 )
+#: "until there are 54 (60, 66) sts"
+_GOALS = re.compile(
+    r"\b(?:until|till|to) (?:you have |there are )?(?P<n>\d+) ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?"
+    r"(?:sts?|stitches|sc|dc|hdc|tr)\b"
+)
 #: "continue to increase 6 stitches every round"
 _GROWING = re.compile(
     r"\b(?P<way>inc|dec)(?:reas(?:e|ing))? (?P<n>\d+) (?:sts?|stitches) "
@@ -127,6 +132,9 @@ _FORMING = re.compile(
     r"(?:forms?|sets?|makes?|establish(?:es)?|creates?|are|is)(?: up)? (?:the |your |one |this )*"
     r"(?:stitch )?(?:patt|pattern|pat)(?: repeat)?\b[^.,;]*[.,;]?"
 )
+
+#: "Continue in the same way, increasing 8 sts each round": no round before is worked again.
+_GOES_ON = re.compile(r"^\W*(?:cont(?:inue)?|keep|carry on|work|go on|increas|decreas|inc|dec)\b")
 
 
 def read_round(
@@ -163,12 +171,17 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
         return RoundText(text, (), _stated_of(text, lexicon, sizes), other)
     asked = _asked(text)
     growing = _GROWING.search(plain(text))
-    if asked.goal and growing is not None:
-        return RoundText(text, (_grown(growing),), goal=asked.goal)
+    if growing is not None and (asked.goal or _GOES_ON.match(plain(text))):
+        stated = None if asked.goal else _stated_of(asked.body, lexicon, sizes)
+        return RoundText(text, (_grown(growing),), stated, even=asked.rounds, goal=asked.goal)
     first = AgainReader(asked.body, lexicon, sizes)
     if first.depth() > DEEPEST:
         return _unread(text, f"has more than {DEEPEST} brackets in one another")
     again = first.again()
+    if again is not None and again.alike:
+        goals = _goals(text, sizes)
+        if goals:
+            return RoundText(text, (), None, again, goals=goals)
     if again is None:
         return _one(text, asked, lexicon, sizes)
     stated = _stated_of(asked.body, lexicon, sizes)
@@ -277,6 +290,13 @@ def _understood(nodes: tuple[Node, ...]) -> bool:
 def _works(nodes: tuple[Node, ...]) -> bool:
     """Whether anything is asked for besides chains."""
     return any(not isinstance(node, Note | Act | Unread | Chain) for node in nodes)
+
+
+def _goals(text: str, sizes: int) -> Figure:
+    """The counts of stitches at which each size stops, where they differ; else ()."""
+    found = _GOALS.search(plain(text)) if sizes > 1 else None
+    figures = re.findall(r"\d+", f"{found['n']} {found['more']}") if found else []
+    return tuple(map(int, figures)) if len(figures) == sizes else ()
 
 
 def _each_size(text: str) -> tuple[str, Figure]:

@@ -73,8 +73,9 @@ class Spreading(Advice):
     def _changes(self, start: int) -> Evenly | None:
         """``[verb] ["evenly"] (change figure | figure changes | change "to" figure) spread``"""
         self.accept_any("continue", "cont", "and", "with")
+        self.accept("at", "the", "same", "time")
         self.accept_any("to")
-        self.accept_any("working", "work", "make", "making")
+        self.accept_any("working", "work", "make", "making", "placing", "adding")
         spread = self._spread_words()
         figure = self.accept_figure()
         word = self.accept_any(*_CHANGES)
@@ -156,7 +157,7 @@ class Spreading(Advice):
             self.accept_all("at", "the")
             found = "both" if self.accept_any("end") else ""
             self._of_the_row()
-        if not self._clause_is_over() and self.here.text not in ("=", "-"):
+        if not self._clause_is_over() and self.here.text not in (":", "=", "-"):
             found = ""
         if not found:
             self.at = mark

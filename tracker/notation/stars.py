@@ -8,7 +8,19 @@ from itertools import pairwise
 
 from tracker.notation.nesting import Nesting
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Chain, Group, Make, More, Node, Note, Repeat, Target, Unread
+from tracker.notation.tree import (
+    At,
+    Chain,
+    Group,
+    Make,
+    More,
+    Node,
+    Note,
+    Repeat,
+    Skip,
+    Target,
+    Unread,
+)
 from tracker.notation.wordlists import AGAIN, SEPARATORS
 
 
@@ -67,9 +79,9 @@ class Stars(Nesting):
         body += self.element(body)
         self.deep -= 1
         # "*sc, 3 hdc, sc in each ch-3 sp around." says where all of it ends
-        return not (
-            self.here.text in (".", ";") and _each_space(tuple(body)) and self._no_more_stars
-        )
+        over = self.here.text in (".", ";") and _each_space(tuple(body)) is not None
+        over = over or (self.here.text in (",", ".", ";") and _goes_into_each(tuple(body)))
+        return not (over and self._no_more_stars)
 
     @property
     def _no_more_stars(self) -> bool:
@@ -119,6 +131,8 @@ class Stars(Nesting):
         if found is None and round_:
             # "*2 sc, sc2tog to end": all of it, again and again
             return [Repeat(round_, start, self.last_end, starred=True)]
+        if found is None and not closed and _goes_into_each(body):
+            return list(body)  # "*(puff, ch 1) in each st around.": the star opens nothing
         if found is None:
             loose = Repeat(body, start, self.last_end, starred=True, more=More.UNSAID, implied=True)
             return [loose] if body else []
@@ -137,6 +151,14 @@ def _each_space(body: tuple[Node, ...]) -> Target | None:
     placed = [n for n in body[:-1] if not isinstance(n, Make | Chain) or _placed(n)]
     spaced = last.target.kind.endswith("sp") and last.target.at is At.EACH
     return last.target if spaced and not placed else None
+
+
+def _goes_into_each(body: tuple[Node, ...]) -> bool:
+    """Whether all that is made goes into each place to the end of the round."""
+    made = [n for n in body if isinstance(n, Make | Group | Repeat | Chain | Skip)]
+    first = made[0] if len(made) == 1 else None
+    target = first.target if isinstance(first, Make | Group) else None
+    return target == Target(At.EACH, target.kind) if target is not None else False
 
 
 def _placed(node: Node) -> bool:

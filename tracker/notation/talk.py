@@ -69,7 +69,8 @@ class Talk(Colours):
     def _aside(self) -> Note | None:
         """``"note" … "." | ("right" | "wrong") "side" | stitch "made"``: nothing to do"""
         start = self.here.start
-        if self.accept_any("note", "nb", "tip"):
+        sized = self.ahead().text == ":" and self.accept_any("size", "sizes")
+        if self.accept_any("note", "nb", "tip") or sized:
             while self.here.text != "." and self.here.type is not Type.END:
                 self.at += 1
             return Note(start, self.last_end)

@@ -6,9 +6,23 @@ from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from tracker.fabric.reading import every
 from tracker.fabric.trees import fresh, slips, unread_in, works
 from tracker.notation.lines import Line
-from tracker.notation.tree import Act, Again, Chain, Figure, Node, Note, RoundText, Stated
+from tracker.notation.tree import (
+    Act,
+    Again,
+    At,
+    Chain,
+    Evenly,
+    Figure,
+    Make,
+    Node,
+    Note,
+    Repeat,
+    RoundText,
+    Stated,
+)
 from tracker.pattern.likeness import Sections
 from tracker.pattern.onward import following, kinds
 
@@ -72,13 +86,14 @@ class Order:
     """
 
     def __init__(
-        self, made: Callable[[], int | None], read: Callable[[Line], ReadLine], sizes: int = 1
+        self, made: Callable[[], Figure], read: Callable[[Line], ReadLine], sizes: int = 1
     ) -> None:
         self._made = made
         self._read = read
         self._sizes = sizes
         self._worked: deque[ReadLine] = deque(maxlen=_MOST_BACK)
         self._counts: deque[int | None] = deque(maxlen=_MOST_BACK)
+        self._figures: deque[Figure] = deque(maxlen=_MOST_BACK)
         self._rows = 0
         self._numbered: dict[int, ReadLine] = {}
         self._sections: Sections[ReadLine] = Sections()
@@ -206,28 +221,51 @@ class Order:
         total = labelled or item.read.even
         if again.upto and not total:
             total = again.upto - (self._number or self._rows)
-        if not count:
+        if item.read.goals:
+            yield from self._to_goals(item, again)
+        elif not count:
             yield self._fault(item, "goes on from rows that show no order to go on in", again)
         elif item.read.goal and not labelled:
-            yield from self._until(item, list(self._worked)[-count:], item.read.goal)
+            shaped = self._shaped(item) if _scales(self._worked[-1].read.nodes) else None
+            bodies = [shaped] if shaped else list(self._worked)[-count:]
+            yield from self._until(item, bodies, item.read.goal)
         elif total > min(self._left, MOST_UNTIL):
             yield self._too_many(item)
         elif total > 0 or not again.upto:
-            bodies = self._grown(count, total or count)
+            bodies = self._grown(item, count, total or count)
             if len(bodies) < (total or count):
-                yield self._fault(item, "goes on to figures that are less than none", again)
+                yield self._fault(item, "goes on in an order that is not shown", again)
                 return
             self._note(item.line, bodies)
             yield from self._line(item, bodies)
 
-    def _grown(self, count: int, total: int) -> list[ReadLine]:
+    def _to_goals(self, item: ReadLine, again: Again) -> Iterator[Task]:
+        """``Continue increasing until there are 54 (60, 66) sts``: each size to its own count."""
+        shaped, growth, goals = self._shaped(item), self._growth(1), item.read.goals
+        made = self._made()
+        if shaped is None or not made:
+            yield self._fault(item, "goes on from rows that show no order to go on in", again)
+            return
+        often = tuple((goal - n) // by for goal, n, by in zip(goals, made, growth, strict=True))
+        even = all((goal - n) % by == 0 for goal, n, by in zip(goals, made, growth, strict=True))
+        if not even or min(often) < 0 or max(often) > MOST_UNTIL:
+            yield self._fault(item, "never comes to the counts it names", again)
+            return
+        yield from self._by_size(item, [shaped], often)
+
+    def _grown(self, item: ReadLine, count: int, total: int) -> list[ReadLine]:
         """``total`` rows, each as the one ``count`` rows before it with its figures gone on.
 
         Fewer, where a figure would become less than 0.
         """
         rows = list(self._worked)
         if count == 1 and not self._alike(rows):
-            return [rows[-1]] * total
+            shaped = self._shaped(item)
+            if not _scales(rows[-1].read.nodes):
+                return [rows[-1]] * total
+            if shaped is None and self._growth(1) not in ((), (0,) * self._sizes):
+                return []  # the last round alone shapes: how it goes on is not shown
+            return [shaped or rows[-1]] * total
         first = len(rows)
         while len(rows) < first + total:
             last = rows[-count].line
@@ -238,6 +276,24 @@ class Order:
                 rows[-count] if words == last.body else self._read(replace(last, body=words))
             )
         return rows[first:]
+
+    def _shaped(self, item: ReadLine) -> ReadLine | None:
+        """A round that grows or shrinks as the last two did; None where those do not agree."""
+        growth = self._growth(1)
+        if not growth or not all(growth) or growth != self._growth(2):
+            return None
+        if len({change > 0 for change in growth}) > 1:
+            return None
+        way, end = 1 if growth[0] > 0 else -1, len(item.line.body)
+        change = Evenly(tuple(map(abs, growth)), way, 0, end)
+        return replace(item, read=RoundText(item.read.text, (change,)))
+
+    def _growth(self, back: int) -> Figure:
+        """By how many stitches each size grew in the round ``back`` rounds ago; () if unknown."""
+        if len(self._figures) <= back:
+            return ()
+        before, after = self._figures[-back - 1], self._figures[-back]
+        return tuple(a - b for a, b in zip(after, before, strict=True)) if before and after else ()
 
     def _alike(self, rows: Sequence[ReadLine]) -> bool:
         """Whether the last row goes on from the one before it."""
@@ -285,15 +341,15 @@ class Order:
     def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
         """The same rounds again and again, until one makes ``goal`` stitches."""
         stated = Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
-        before = self._made()
+        before = self._first()
         for index in range(MOST_UNTIL):
             label = self._label(item.line, index, 2)
             turn = index % len(bodies)
             yield Task(item, bodies[turn], label, stated, last=False)
             whole = turn == len(bodies) - 1
-            if self._made() in (goal, None) or (whole and self._made() == before):
+            if self._first() in (goal, None) or (whole and self._first() == before):
                 return
-            before = self._made() if whole else before
+            before = self._first() if whole else before
         yield Task(item, item, "", None, True, f"never comes to {goal} stitches", 0, 1)
 
     def _too_many(self, item: ReadLine) -> Task:
@@ -315,7 +371,7 @@ class Order:
         each = _for_each(item.read.stated, len(bodies))
         for index, body in enumerate(bodies):
             if not self._worked:
-                self._counts.append(self._made())
+                self._keep_count()
             label = self._label(item.line, index, len(bodies))
             self._worked.append(body)
             self._rows += any(not isinstance(n, Chain | Act | Note) for n in body.read.nodes)
@@ -324,8 +380,19 @@ class Order:
             if body.read is item.read.last:
                 own, last = body.read.stated, True
             yield Task(item, body, label, own, last, only=item.only)
-            self._sections.add(self._number, body, self._made())
-            self._counts.append(self._made())
+            self._sections.add(self._number, body, self._first())
+            self._keep_count()
+
+    def _keep_count(self) -> None:
+        """Remember what the round worked last leaves."""
+        made = self._made()
+        self._counts.append(made[0] if made else None)
+        self._figures.append(made)
+
+    def _first(self) -> int | None:
+        """What the round worked last leaves in the first size; None where it is not known."""
+        made = self._made()
+        return made[0] if made else None
 
     def _label(self, line: Line, index: int, of: int) -> str:
         """Its own label; "Rnds 4-6" is "Rnd 4" …; without one the numbers go on."""
@@ -342,6 +409,18 @@ class Order:
             return "Start"
         self._number += 1
         return f"{self._word} {self._number}"
+
+
+def _scales(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round gains or loses the more stitches, the more it is worked into."""
+    for node in every(nodes):
+        if isinstance(node, Repeat) and node.times is None:
+            return True
+        if isinstance(node, Make) and node.target is not None and node.target.at is At.EACH:
+            stitch = node.stitch
+            if node.count[0] * stitch.makes != stitch.takes:
+                return True
+    return False
 
 
 def _counts(item: ReadLine) -> bool:

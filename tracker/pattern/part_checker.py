@@ -185,9 +185,9 @@ class PartChecker(Placing):
         message = self._message(task.item, Cause(text, task.stated.start, task.stated.end))
         return replace(found, verdict=Verdict.DIFFERS, messages=(*found.messages, message))
 
-    def _made(self) -> int | None:
-        """Stitches the round worked last leaves, in the first size; None if not known."""
-        return stitches(self.edges[0]) if self.edges[0] else None
+    def _made(self) -> Figure:
+        """Stitches the round worked last leaves in each size; () where that is not known."""
+        return tuple(stitches(e or ()) for e in self.edges) if all(self.edges) else ()
 
     def _deeds(self, nodes: tuple[Node, ...]) -> None:
         """A line such as "Change to B": no round, but what follows is worked in B."""
