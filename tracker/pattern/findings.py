@@ -14,7 +14,7 @@ from tracker.notation.problems import Message
 from tracker.notation.tree import Figure
 from tracker.pattern.causes import Cause, figures
 from tracker.pattern.checked import CheckedRound
-from tracker.pattern.order import ReadLine, Task
+from tracker.pattern.tasks import ReadLine, Task
 
 
 class Source:

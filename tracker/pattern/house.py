@@ -14,7 +14,7 @@ from tracker.fabric.trees import beginning
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.tree import Act, Chain, Deed, Make, Node
 from tracker.pattern.causes import Cause
-from tracker.pattern.order import Task
+from tracker.pattern.tasks import Task
 
 
 class House:

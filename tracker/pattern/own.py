@@ -21,9 +21,9 @@ from tracker.pattern.check import lexicon_of, part_checker
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.house import House
 from tracker.pattern.model import Part, Pattern, Worked
-from tracker.pattern.order import ReadLine, Task
 from tracker.pattern.part_checker import PartChecker
 from tracker.pattern.plan import Plan, PlannedPart, PlannedRound, for_size, planned_round
+from tracker.pattern.tasks import ReadLine, Task
 
 _OWN_LABEL = re.compile(r"\s*(?:rounds?|rnds?|rows?|r)\s*\d+[a-z]{1,2}\s*[:.)-]\s*", re.IGNORECASE)
 _AT_END = re.compile(r"[(\[{<]\s*(\d{1,6})\s*(?:sts?|stitches)?\s*[)\]}>][\s.]*$")

@@ -41,10 +41,11 @@ from tracker.pattern.findings import (
 )
 from tracker.pattern.house import House
 from tracker.pattern.judging import State
-from tracker.pattern.order import Order, ReadLine, Task
+from tracker.pattern.order import Order
 from tracker.pattern.placing import Placing
 from tracker.pattern.size_lines import SizeLines
 from tracker.pattern.some_sizes import chosen, for_all, for_some, left_behind, put_back
+from tracker.pattern.tasks import ReadLine, Task
 from tracker.pattern.underside import underside
 
 #: The number a label ends on: "Rnd 4", "R4".

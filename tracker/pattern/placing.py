@@ -10,7 +10,7 @@ from tracker.fabric.trees import into_row_ends, rounds_below, turns_first
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure, Loops, Node
 from tracker.pattern.judging import Judging
-from tracker.pattern.order import Task
+from tracker.pattern.tasks import Task
 from tracker.pattern.underside import along_it, begins_under
 
 #: "Working behind the petals", "in back of flower", "fold petals forward".

@@ -11,7 +11,7 @@ from tracker.fabric.outcome import Outcome
 from tracker.notation.one_size import in_sizes, stated_in_sizes
 from tracker.notation.tree import Figure
 from tracker.pattern.checked import CheckedRound
-from tracker.pattern.order import ReadLine, Task
+from tracker.pattern.tasks import ReadLine, Task
 
 Thing = TypeVar("Thing")
 
