@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.edge import Below, Spot, space
+from tracker.fabric.below import Below
+from tracker.fabric.edge import Spot, space
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.making import Making
 from tracker.fabric.outcome import MOST_STEPS

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from operator import attrgetter
 
-from tracker.fabric.edge import Below, Cursor, Edge, Spot, cornered
+from tracker.fabric.below import Below, Cursor
+from tracker.fabric.edge import Edge, Spot, cornered
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start
 from tracker.fabric.places import Hold, Places
