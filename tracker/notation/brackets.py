@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from tracker.notation.makes import GATHERED
+from tracker.notation.naming import GATHERED
 from tracker.notation.nesting import DEEPEST
 from tracker.notation.repeats import Tail
 from tracker.notation.stars import Stars
