@@ -218,6 +218,21 @@ def test_two_sizes_by_the_brackets_of_their_names():
     assert [one.makes for one in found.checked.parts[0].rounds] == [(20, 23), (19, 22)]
 
 
+def test_rounds_as_in_another_part_are_written_out_there():
+    found = read(
+        "Heron Pot\n\nBase\nR1 – 8 sc in MR (8)\nR2 – 2 sc in each st (16)\n"
+        "R3 – (sc, 2 sc in next) x 8 (24)\n\n"
+        "Lid\nWork R1 – R2 as for the base.\nR3 – sc in each st (16)\n\n"
+        "Foot\nWork as for lid.\n\nKnob\nWork as for the spout.\n"
+    )
+    named = parts(found)
+    first = "R1 – 8 sc in MR (8)\nR2 – 2 sc in each st (16)\n"
+    assert named["Lid"].rounds == named["Foot"].rounds == f"{first}R3 – sc in each st (16)\n"
+    assert named["Lid"].note == "Work R1 – R2 as for the base."
+    assert named["Knob"].rounds == "Work as for the spout.\n"
+    assert [one.verdict for one in found.checked.parts[1].rounds] == ["agrees"] * 3
+
+
 def test_a_table_of_rounds_is_read_round_by_round():
     found = read(
         "Pattern: Leaf Bunting\n\n| **Row** | What to do | Sts |\n|:---:|:---|---:|\n"

@@ -19,6 +19,7 @@ from tracker.pattern.cautions import cautions_in
 from tracker.pattern.draft import Draft
 from tracker.pattern.load import LONGEST_ROUND, MOST_PARTS, MOST_STEPS, MOST_STITCHES
 from tracker.pattern.model import Part, Pattern
+from tracker.pattern.prose_alike import written_out
 from tracker.pattern.prose_begun import begun
 from tracker.pattern.prose_defined import as_stitches, defined_in
 from tracker.pattern.prose_facts import (
@@ -183,6 +184,7 @@ class _Drafting:
             self.about.append(_paragraph(section))
             self.notes.append(section)
             return
+        written_out(found, self.parts)
         copies = copies_of(section.heading, heading=True)
         hook = "" if self.gauge is not None else self.hook
         part, rest = made_part(self._name(section), found, copies, hook)
