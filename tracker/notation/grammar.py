@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tracker.notation.behind import Behind
 from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
 from tracker.notation.lexicon import Lexicon, impersonal, without_asides
@@ -26,8 +27,7 @@ from tracker.notation.tree import (
     Target,
     Unread,
 )
-from tracker.notation.wholes import Wholes
-from tracker.notation.wordlists import AGAIN, SEPARATORS, SKIPS
+from tracker.notation.wordlists import AGAIN, SEPARATORS
 
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
@@ -35,11 +35,9 @@ _COUNTED = Make | Group | Repeat | Evenly | Chain
 _MOST_BEHIND = 3
 #: Verbs before stars and brackets, which say what is made.
 _AT_WORK = ("work", "make", "working", "making", "placing", "putting", "crochet", "with")
-#: A number of places that stands for all that are left.
-REST = 10**9
 
 
-class Reader(Wholes):
+class Reader(Behind):
     """Reads one round. The grammar of a whole round::
 
     round    = {element | separator}
@@ -192,94 +190,11 @@ class Reader(Wholes):
             return []
         return [self._words()]
 
-    def _chains_between(self, before: list[Node]) -> bool:
-        """``["with"] chain "between" ["each"] [stitch]``: chains behind each stitch made last"""
-        mark = self.at
-        last = before[-1] if before else None
-        self.accept_any("with", "working", "making", "placing")
-        self.accept_any("a")
-        chain = self.chain() if isinstance(last, Make) and last.target is not None else None
-        if isinstance(last, Make) and chain is not None and self.accept_any("between", "bet"):
-            self.accept_all("each", "every", "all", "the", "them", "of")
-            self.kind()
-            target = last.target
-            if self._clause_is_over() and target is not None:
-                one = replace(last, target=None)
-                if target.at is At.EACH:
-                    before[-1] = Group((one, chain), target, last.start, self.last_end)
-                    return True
-                if target.at is At.RING:
-                    body = (replace(last, count=(1,)), chain)
-                    before[-1] = Repeat(body, last.start, self.last_end, last.count)
-                    return True
-        self.at = mark
-        return False
-
-    def _where_last(self, before: list[Node]) -> bool:
-        """``("working" | "with") ["the"] "last" stitch place``: where a repeat's last one goes"""
-        mark = self.at
-        last = before[-1] if before else None
-        round_ = isinstance(last, Repeat) or (last is not None and goes_round([last]))
-        bare = isinstance(last, Repeat) and (last.times, last.leave, last.until) == (None, None, "")
-        bare = bare and self.here.text in ("last", "final")
-        if bare or (round_ and self.accept_any("working", "making", "placing", "with")):
-            self.accept_any("the", "your")
-            if self.accept_any("last", "final"):
-                key = self.accept_phrase(self.lexicon.phrases)
-                body = last.body if isinstance(last, Repeat) else before[-1:]
-                if any(isinstance(n, Make) and n.stitch.us == key for n in body):
-                    self.to_clause_end()
-                    return True
-        self.at = mark
-        return False
-
-    def _skips(self, before: list[Node]) -> list[Node] | None:
-        """``skip {"and" place}``, or a list of places in brackets"""
-        passed = self.passes_join() or self._passing_each(before)
-        if passed is not None:
-            return [passed]
-        listed = self.skip_list()
-        if listed:
-            return [*listed]
-        skip = self.skip()
-        return None if skip is None else [skip, *self.skipped_too()]
-
-    def _passing_each(self, before: list[Node]) -> Note | None:
-        """``"skipping" ("each" | "all" | "the") kind`` behind "in each ch-1 sp around"
-
-        It says of the other places only that they are left alone.
-        """
-        mark, start = self.at, self.here.start
-        last = before[-1] if before else None
-        target = last.target if isinstance(last, Make | Group) else None
-        if target is not None and target.at is At.EACH and self.accept_any(*SKIPS):
-            self.accept_any("over")
-            each = self.accept_any("each", "all", "every", "the")
-            self.accept_any("the", "of")
-            kind = self.kind() if each else None
-            if kind not in (None, "st", target.kind) and target.kind != "st":
-                return Note(start, self.last_end)
-        self.at = mark
-        return None
-
     def _at_a_pace(self, before: list[Node]) -> list[Node] | None:
         """`paced`, with which the round has begun."""
         found = self.paced(before)
         self.begun = self.begun or found is not None
         return found
-
-    def _last_made(self, before: list[Node]) -> list[Node]:
-        """The last stitch, where the words only tell that its yarn is changed.
-
-        "Sc to last st, change to B in last st" makes that stitch too.
-        """
-        in_last, self.in_last = self.in_last, False
-        last = before[-1] if before else None
-        if not in_last or not isinstance(last, Make) or last.target is None:
-            return []
-        if last.target.leave is None:
-            return []
-        return [replace(last, target=Target(At.NEXT, "st", last.target.leave))]
 
     def _times_before(self) -> list[Node] | None:
         """``figure "x" element``: how often it is done stands before it"""
@@ -305,23 +220,6 @@ class Reader(Wholes):
     def _stitch_here_only(self) -> bool:
         """Whether neither a bracket, a star nor a stitch stands here."""
         return self.here.type not in (Type.OPEN, Type.STAR) and not self._stitch_here()
-
-    def _left(self) -> Skip | None:
-        """``"leave" ["last" | "next"] [figure] [kind] "unworked"``"""
-        mark, start = self.at, self.here.start
-        if self.accept_any("leave", "leaving"):
-            self.accept_any("the")
-            which = At.EACH if self.accept_any("rest") else self._which()
-            self.accept_all("of", "the")
-            count = self.accept_figure()
-            those = self.accept_any("these", "those", "them", "it")
-            if count is None:
-                count = (REST,) if which is At.EACH or those else (1,)
-            kind = self.kind() or "st"
-            if self.accept_any("unworked") or (which is At.EACH and self._clause_is_over()):
-                return Skip(count, kind, start, self.last_end)
-        self.at = mark
-        return None
 
 
 def _so_often(nodes: list[Node], often: Figure, start: int) -> list[Node]:

@@ -1,0 +1,117 @@
+"""Reading what is told behind stitches: chains between, where the last goes, what is left."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.notation.merging import goes_round
+from tracker.notation.tree import At, Group, Make, Node, Note, Repeat, Skip, Target
+from tracker.notation.wholes import Wholes
+from tracker.notation.wordlists import SKIPS
+
+#: A number of places that stands for all that are left.
+REST = 10**9
+
+
+class Behind(Wholes):
+    """Rules for words behind stitches, which say more of them or of the places beside them."""
+
+    def _chains_between(self, before: list[Node]) -> bool:
+        """``["with"] chain "between" ["each"] [stitch]``: chains behind each stitch made last"""
+        mark = self.at
+        last = before[-1] if before else None
+        self.accept_any("with", "working", "making", "placing")
+        self.accept_any("a")
+        chain = self.chain() if isinstance(last, Make) and last.target is not None else None
+        if isinstance(last, Make) and chain is not None and self.accept_any("between", "bet"):
+            self.accept_all("each", "every", "all", "the", "them", "of")
+            self.kind()
+            target = last.target
+            if self._clause_is_over() and target is not None:
+                one = replace(last, target=None)
+                if target.at is At.EACH:
+                    before[-1] = Group((one, chain), target, last.start, self.last_end)
+                    return True
+                if target.at is At.RING:
+                    body = (replace(last, count=(1,)), chain)
+                    before[-1] = Repeat(body, last.start, self.last_end, last.count)
+                    return True
+        self.at = mark
+        return False
+
+    def _where_last(self, before: list[Node]) -> bool:
+        """``("working" | "with") ["the"] "last" stitch place``: where a repeat's last one goes"""
+        mark = self.at
+        last = before[-1] if before else None
+        round_ = isinstance(last, Repeat) or (last is not None and goes_round([last]))
+        bare = isinstance(last, Repeat) and (last.times, last.leave, last.until) == (None, None, "")
+        bare = bare and self.here.text in ("last", "final")
+        if bare or (round_ and self.accept_any("working", "making", "placing", "with")):
+            self.accept_any("the", "your")
+            if self.accept_any("last", "final"):
+                key = self.accept_phrase(self.lexicon.phrases)
+                body = last.body if isinstance(last, Repeat) else before[-1:]
+                if any(isinstance(n, Make) and n.stitch.us == key for n in body):
+                    self.to_clause_end()
+                    return True
+        self.at = mark
+        return False
+
+    def _skips(self, before: list[Node]) -> list[Node] | None:
+        """``skip {"and" place}``, or a list of places in brackets"""
+        passed = self.passes_join() or self._passing_each(before)
+        if passed is not None:
+            return [passed]
+        listed = self.skip_list()
+        if listed:
+            return [*listed]
+        skip = self.skip()
+        return None if skip is None else [skip, *self.skipped_too()]
+
+    def _passing_each(self, before: list[Node]) -> Note | None:
+        """``"skipping" ("each" | "all" | "the") kind`` behind "in each ch-1 sp around"
+
+        It says of the other places only that they are left alone.
+        """
+        mark, start = self.at, self.here.start
+        last = before[-1] if before else None
+        target = last.target if isinstance(last, Make | Group) else None
+        if target is not None and target.at is At.EACH and self.accept_any(*SKIPS):
+            self.accept_any("over")
+            each = self.accept_any("each", "all", "every", "the")
+            self.accept_any("the", "of")
+            kind = self.kind() if each else None
+            if kind not in (None, "st", target.kind) and target.kind != "st":
+                return Note(start, self.last_end)
+        self.at = mark
+        return None
+
+    def _last_made(self, before: list[Node]) -> list[Node]:
+        """The last stitch, where the words only tell that its yarn is changed.
+
+        "Sc to last st, change to B in last st" makes that stitch too.
+        """
+        in_last, self.in_last = self.in_last, False
+        last = before[-1] if before else None
+        if not in_last or not isinstance(last, Make) or last.target is None:
+            return []
+        if last.target.leave is None:
+            return []
+        return [replace(last, target=Target(At.NEXT, "st", last.target.leave))]
+
+    def _left(self) -> Skip | None:
+        """``"leave" ["last" | "next"] [figure] [kind] "unworked"``"""
+        mark, start = self.at, self.here.start
+        if self.accept_any("leave", "leaving"):
+            self.accept_any("the")
+            which = At.EACH if self.accept_any("rest") else self._which()
+            self.accept_all("of", "the")
+            count = self.accept_figure()
+            those = self.accept_any("these", "those", "them", "it")
+            if count is None:
+                count = (REST,) if which is At.EACH or those else (1,)
+            kind = self.kind() or "st"
+            if self.accept_any("unworked") or (which is At.EACH and self._clause_is_over()):
+                return Skip(count, kind, start, self.last_end)
+        self.at = mark
+        return None
