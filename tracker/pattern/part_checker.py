@@ -11,48 +11,32 @@ from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.effort import MOST_TRIES_IN_PART, Effort, TooMuchError
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
-from tracker.fabric.reading import told
 from tracker.fabric.stated import figure_of
-from tracker.fabric.trees import (
-    opened,
-    turns_first,
-    unread_in,
-)
+from tracker.fabric.trees import opened, turns_first, unread_in
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
-from tracker.notation.problems import Message
 from tracker.notation.reader import read_round
 from tracker.notation.size_names import names_in
 from tracker.notation.tree import Act, Chain, Deed, Figure, Loops, Node, Stated
 from tracker.pattern.beginnings import Beginnings
-from tracker.pattern.causes import Cause, explain
+from tracker.pattern.causes import Cause
 from tracker.pattern.checked import CheckedRound
-from tracker.pattern.findings import (
-    Source,
-    altered_in,
-    first_line,
-    made_of,
-    printed_of,
-    short,
-    verdict_of,
-    words_of,
-    worked_first,
-)
+from tracker.pattern.findings import Source, altered_in, short
 from tracker.pattern.house import House
 from tracker.pattern.judging import State
 from tracker.pattern.order import Order
-from tracker.pattern.placing import Placing
 from tracker.pattern.size_lines import SizeLines
-from tracker.pattern.some_sizes import chosen, for_all, for_some, left_behind, put_back
+from tracker.pattern.some_sizes import chosen, for_all, for_some, put_back
 from tracker.pattern.tasks import ReadLine, Task
+from tracker.pattern.telling import Telling
 from tracker.pattern.underside import underside
 
 #: The number a label ends on: "Rnd 4", "R4".
 _DIGITS = re.compile(r"\d{1,6}$")
 
 
-class PartChecker(Placing):
+class PartChecker(Telling):
     """Checks the rounds of one part, in order, in all sizes.
 
     Args:
@@ -176,16 +160,6 @@ class PartChecker(Placing):
         self.begun, self.doubt, self.guessed = part.begun, part.doubt, part.guessed
         self.printed = self.failed = None
 
-    def _told(self, found: CheckedRound, task: Task) -> CheckedRound:
-        """A round for some sizes, with what is wrong in those that are done before."""
-        size = left_behind(task, self.edges)
-        if size < 0 or found.judged is None or task.stated is None:
-            return found
-        count, printed = stitches(self.edges[size] or ()), (task.stated.total or ())[size]
-        text = f"leaves {count} in size {size + 1}, but {printed} is printed"
-        message = self._message(task.item, Cause(text, task.stated.start, task.stated.end))
-        return replace(found, verdict=Verdict.DIFFERS, messages=(*found.messages, message))
-
     def _made(self) -> Figure:
         """Stitches the round worked last leaves in each size; () where that is not known."""
         return tuple(stitches(e or ()) for e in self.edges) if all(self.edges) else ()
@@ -271,30 +245,9 @@ class PartChecker(Placing):
         self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None
     ) -> None:
         """Add the round, and go on from the edge it leaves."""
-        messages = self._messages(task, nodes, judged, stated)
+        verdict = self._tell(task, nodes, judged, stated)
         self.beginnings.learn(nodes, self.pending, judged)
-        verdict = verdict_of(judged, task)
-        if self.guessed and verdict is Verdict.AGREES:
-            verdict = Verdict.UNSTATED
-        if any(m.serious for m in messages):
-            verdict = Verdict.DIFFERS
         outcomes = judged.outcomes
-        self.found.append(
-            CheckedRound(
-                line=self.source.line_of(task),
-                label=task.label,
-                text=words_of(task.body),
-                verdict=verdict,
-                below=self._below(),
-                takes=tuple(o.takes for o in outcomes),
-                makes=tuple(o.makes for o in outcomes),
-                made=made_of(outcomes),
-                stated=printed_of(task, verdict),
-                messages=tuple(messages),
-                until=task.item.read.until,
-                judged=judged,
-            )
-        )
         if any(outcomes[0].edge) and not any(self.under) and verdict is not Verdict.DIFFERS:
             self.under = underside(nodes, outcomes, judged.reading)
         self._go_on(task, outcomes, verdict)
@@ -322,59 +275,10 @@ class PartChecker(Placing):
         self.doubt = verdict is Verdict.DIFFERS and (spaced or not counted)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
 
-    def _messages(
-        self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None
-    ) -> list[Message]:
-        base = self.beginnings.habit(nodes, self.pending)
-        if not judged.fits or judged.agrees is False:
-            cause = self.causes.get(id(judged))
-            if cause is None:
-                starts = self._starts(self.edges)
-                sizes = () if self.house is None else self.house.sizes
-                cause = explain(nodes, judged, stated, starts, base, self._below(), sizes)
-                if task.body is not task.item:
-                    line = self.source.line_of(task, words=True)
-                    hint = worked_first(self.found, line, self._below())
-                    cause = replace(cause, hint=hint or cause.hint)
-                self.causes[id(judged)] = cause
-            where = task.item if cause.printed else task.body
-            return [self._message(where, cause), *self._numbering(task)]
-        end = first_line(task.body.line)
-        found = [
-            self._message(task.body, Cause(f"taken so that it fits: {sentence}", 0, end), False)
-            for sentence in told(base, judged.reading)
-        ]
-        if self.house is not None and not task.item.typed:
-            found += self._numbering(task)
-            found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
-        return found
-
-    def _numbering(self, task: Task) -> list[Message]:
-        return [self._message(task.item, cause) for cause in self.misnumbered]
-
-    def _message(self, item: ReadLine, cause: Cause, serious: bool = True) -> Message:
-        """A message about words of a line of the text, or of one typed in its place."""
-        source = Source(item.typed) if item.typed else self.source
-        return source.message(item.line, cause, serious)
-
     def _unread(self, task: Task, cause: Cause) -> None:
         """A round that is not understood: the next one goes by its printed count."""
+        self._tell_unread(task, cause)
         total = None if task.stated is None else task.stated.total
-        self.found.append(
-            CheckedRound(
-                line=self.source.line_of(task),
-                label=task.label,
-                text=words_of(task.item if task.fault else task.body),
-                verdict=Verdict.UNREAD,
-                below=self._below(),
-                takes=None,
-                makes=None,
-                made={},
-                stated=total,
-                messages=(self._message(task.body, cause), *self._numbering(task)),
-                until=task.item.read.until,
-            )
-        )
         self.edges = [
             None if total is None else plain_edge(figure_of(total, i)) for i in range(self.sizes)
         ]

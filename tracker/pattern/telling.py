@@ -1,0 +1,138 @@
+"""What is told of each round of a part: its verdict, its counts and its messages."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tracker.fabric.edge import stitches
+from tracker.fabric.judge import Judged
+from tracker.fabric.reading import told
+from tracker.fabric.verdicts import Verdict
+from tracker.notation.problems import Message
+from tracker.notation.tree import Node, Stated
+from tracker.pattern.causes import Cause, explain
+from tracker.pattern.checked import CheckedRound
+from tracker.pattern.findings import (
+    Source,
+    first_line,
+    made_of,
+    printed_of,
+    verdict_of,
+    words_of,
+    worked_first,
+)
+from tracker.pattern.house import House
+from tracker.pattern.placing import Placing
+from tracker.pattern.some_sizes import left_behind
+from tracker.pattern.tasks import ReadLine, Task
+
+
+class Telling(Placing):
+    """Tells what was found of each round, in the order in which they are worked.
+
+    Attributes:
+        house: rules that a pattern file keeps beyond its counts; None for plain text.
+        source: the lines that messages point into.
+        found: what was told so far.
+        causes: why a round does not come out, for each judgement (by its id) asked about.
+        misnumbered: what is wrong with the number of the round that is worked now.
+    """
+
+    house: House | None
+    source: Source
+    found: list[CheckedRound]
+    causes: dict[int, Cause]
+    misnumbered: list[Cause]
+
+    def _tell(
+        self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None
+    ) -> Verdict:
+        """Add a round that was worked out, with what is to be said of it."""
+        messages = self._messages(task, nodes, judged, stated)
+        verdict = verdict_of(judged, task)
+        if self.guessed and verdict is Verdict.AGREES:
+            verdict = Verdict.UNSTATED
+        if any(m.serious for m in messages):
+            verdict = Verdict.DIFFERS
+        outcomes = judged.outcomes
+        self.found.append(
+            CheckedRound(
+                line=self.source.line_of(task),
+                label=task.label,
+                text=words_of(task.body),
+                verdict=verdict,
+                below=self._below(),
+                takes=tuple(o.takes for o in outcomes),
+                makes=tuple(o.makes for o in outcomes),
+                made=made_of(outcomes),
+                stated=printed_of(task, verdict),
+                messages=tuple(messages),
+                until=task.item.read.until,
+                judged=judged,
+            )
+        )
+        return verdict
+
+    def _tell_unread(self, task: Task, cause: Cause) -> None:
+        """Add a round that is not understood, with why."""
+        total = None if task.stated is None else task.stated.total
+        self.found.append(
+            CheckedRound(
+                line=self.source.line_of(task),
+                label=task.label,
+                text=words_of(task.item if task.fault else task.body),
+                verdict=Verdict.UNREAD,
+                below=self._below(),
+                takes=None,
+                makes=None,
+                made={},
+                stated=total,
+                messages=(self._message(task.body, cause), *self._numbering(task)),
+                until=task.item.read.until,
+            )
+        )
+
+    def _told(self, found: CheckedRound, task: Task) -> CheckedRound:
+        """A round for some sizes, with what is wrong in those that are done before."""
+        size = left_behind(task, self.edges)
+        if size < 0 or found.judged is None or task.stated is None:
+            return found
+        count, printed = stitches(self.edges[size] or ()), (task.stated.total or ())[size]
+        text = f"leaves {count} in size {size + 1}, but {printed} is printed"
+        message = self._message(task.item, Cause(text, task.stated.start, task.stated.end))
+        return replace(found, verdict=Verdict.DIFFERS, messages=(*found.messages, message))
+
+    def _messages(
+        self, task: Task, nodes: tuple[Node, ...], judged: Judged, stated: Stated | None
+    ) -> list[Message]:
+        base = self.beginnings.habit(nodes, self.pending)
+        if not judged.fits or judged.agrees is False:
+            cause = self.causes.get(id(judged))
+            if cause is None:
+                starts = self._starts(self.edges)
+                sizes = () if self.house is None else self.house.sizes
+                cause = explain(nodes, judged, stated, starts, base, self._below(), sizes)
+                if task.body is not task.item:
+                    line = self.source.line_of(task, words=True)
+                    hint = worked_first(self.found, line, self._below())
+                    cause = replace(cause, hint=hint or cause.hint)
+                self.causes[id(judged)] = cause
+            where = task.item if cause.printed else task.body
+            return [self._message(where, cause), *self._numbering(task)]
+        end = first_line(task.body.line)
+        found = [
+            self._message(task.body, Cause(f"taken so that it fits: {sentence}", 0, end), False)
+            for sentence in told(base, judged.reading)
+        ]
+        if self.house is not None and not task.item.typed:
+            found += self._numbering(task)
+            found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
+        return found
+
+    def _numbering(self, task: Task) -> list[Message]:
+        return [self._message(task.item, cause) for cause in self.misnumbered]
+
+    def _message(self, item: ReadLine, cause: Cause, serious: bool = True) -> Message:
+        """A message about words of a line of the text, or of one typed in its place."""
+        source = Source(item.typed) if item.typed else self.source
+        return source.message(item.line, cause, serious)
