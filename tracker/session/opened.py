@@ -7,7 +7,7 @@ from pathlib import Path
 
 from tracker.lean import TYPE_CHECKING
 from tracker.session import shelf, worksheet
-from tracker.session.access import StoreError, reason
+from tracker.session.access import StoreError
 from tracker.session.entries import Entry, Redo, Undo
 from tracker.session.glance import Glance, glance, line
 from tracker.session.head import Head
@@ -30,10 +30,8 @@ if TYPE_CHECKING:
 
     from tracker.pattern.model import Pattern
     from tracker.pattern.plan import Plan
-    from tracker.session.carrying import ChangedFile
     from tracker.session.log import LoggedPart
     from tracker.session.outlook import Looker, Outlook
-    from tracker.session.versions import Version, Which
 
 ONLY_LOOKS = "not done: the piece was taken over in another window, this one only looks on"
 
@@ -101,7 +99,7 @@ class Opened:
         looks on from then, and keeps beside what was not saved.
         """
         store = Store.open(path, around or Surroundings(), take_over=take_over)
-        plan = _plan_of(store, reading)
+        plan = plan_of(store, reading)
         when = f", last worked {_spoken(store.when)}" if store.when else ""
         session = cls(plan, store, f"taken up again{when}", reading)
         session._say_if_astray()
@@ -192,38 +190,6 @@ class Opened:
         else:
             self._last_press = "nothing to do again"
 
-    def follow(self, file: Path) -> None:
-        """From now on notice changes of the pattern in this file."""
-        head = self._store.head._replace(file=str(file.absolute()))
-        if head != self._store.head:
-            self._store.rehead(head)
-
-    def changed_file(self) -> ChangedFile | None:
-        """What has changed in the pattern's file since the piece took it up; None for nothing."""
-        from tracker.session.carrying import changed_file
-
-        return changed_file(self._store.head, self.printed, self._store.history)
-
-    def carry_over(self, changed: ChangedFile) -> None:
-        """Go on with the changed pattern, the place carried over by part and round."""
-        if self._store.taken:
-            self._last_press = ONLY_LOOKS
-            return
-        head = self._store.head._replace(pattern=changed.plan.pattern.source, over="")
-        try:
-            self._store.carry_over(head, changed.history)
-        except OSError as error:
-            self._last_press = f"not carried over: {reason(error)}"
-            return
-        self._own, self._looker = OwnPlan(changed.plan), None
-        self._last_press = f"carried over to {changed.place}"
-
-    def pass_over(self, changed: ChangedFile) -> None:
-        """Stay with the pattern as it was begun, until its file changes once more."""
-        if not self._store.taken:
-            self._store.rehead(self._store.head._replace(over=changed.seal))
-        self._last_press = "the pattern stays as it was begun"
-
     def outlook(self) -> Outlook:
         """What lies ahead of the piece. It takes some milliseconds: not for every press."""
         plan = self.plan
@@ -250,44 +216,6 @@ class Opened:
         """
         self._store.retry()
         self.keep_told()
-
-    def look_beside(self) -> None:
-        """Notice another version of the piece in its folder, as a synced folder leaves one."""
-        if self._store.theirs is None and not self._store.taken:
-            from tracker.session.beside import version_beside  # after the first picture
-
-            other = version_beside(self._store.path)
-            if other is not None:
-                self._store.found_beside(other)
-
-    def versions(self) -> tuple[Version, ...]:
-        """Ours and theirs, where something else changed the file while it was open.
-
-        Empty where there is nothing to choose.
-        """
-        if self._store.theirs is None:
-            return ()
-        from tracker.session.versions import versions_of  # hardly ever
-
-        ours = spot_words(self.plan, self.state, self.state.spot)
-        return versions_of(self._store.path, ours, self._store.theirs, self._reading)
-
-    def keep(self, which: Which) -> None:
-        """Go on with one of the two versions, in the piece's own file.
-
-        The other is kept aside under a name that tells so. Where that cannot be done, all
-        stays as it is, and ``Glance.last_press`` says why.
-        """
-        try:
-            if self._store.theirs is None:
-                self._last_press = "there is only one version"
-            elif which == "ours":
-                self._store.keep_ours()
-                self._last_press = "this version kept"
-            else:
-                self._go_over(self._store.theirs)
-        except (OSError, StoreError) as error:
-            self._last_press = f"cannot be done: {error}"
 
     def close(self) -> None:
         """Make all durable and let go of the file."""
@@ -338,24 +266,6 @@ class Opened:
             self._store.history.add(item)
             self._store.append(item)
 
-    def _go_over(self, theirs: Path) -> None:
-        """Take up the version that was changed, and put ours aside."""
-        was, around = self._store, self._store.around
-        store = Store.open(theirs, around)
-        plan = _plan_of(store, self._reading)
-        if was.at_home:
-            # It can be opened: now it gets the piece's own name.
-            store.abandon()
-            was.put_aside()
-            store = Store.open(was.path, around)
-            plan = _plan_of(store, self._reading)
-        else:
-            was.put_aside()
-        store.notices = (*self._store.notices, *store.notices)
-        self._own, self._store, self._looker = OwnPlan(plan), store, None
-        self._last_press = "the changed version kept"
-        self._say_if_astray()
-
     def _here(self) -> str:
         return spot_words(self.plan, self.state, self.state.spot)
 
@@ -370,7 +280,7 @@ class Opened:
             )
 
 
-def _plan_of(store: Store, reading: Reading | None) -> Plan:
+def plan_of(store: Store, reading: Reading | None) -> Plan:
     """The plan of a piece just opened, its file made whole. Raises `StoreError`."""
     try:
         plan = plan_found(store.path, store.head, reading)

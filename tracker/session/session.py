@@ -7,8 +7,8 @@ from tracker.notation.problems import visible
 from tracker.session import presses, worksheet
 from tracker.session.access import StoreError
 from tracker.session.looking import glance_at
-from tracker.session.opened import Opened
 from tracker.session.place import Asking, Pace
+from tracker.session.reconciled import Reconciled
 
 if TYPE_CHECKING:
     from tracker.session.improvise import Choice, Improvising
@@ -19,7 +19,7 @@ __all__ = ["Session", "StoreError", "glance_at"]
 PACES = tuple(Pace)
 
 
-class Session(Opened):
+class Session(Reconciled):
     """One open work in progress.
 
     Every action changes the state, appends it to the piece's file, and returns; none
