@@ -2,23 +2,16 @@
 
 from __future__ import annotations
 
-from tracker.notation.kit import Kit
+from tracker.notation.beneath import Beneath
 from tracker.notation.lexicon import Lexicon
-from tracker.notation.tokens import Token, Type
+from tracker.notation.tokens import Type
 from tracker.notation.wordlists import (
     BUMPS,
     CHAIN_WORDS,
-    COLOURS,
     GAP_WORDS,
-    IDLE,
     LOOP_WORDS,
-    NOISE_OF_ROUNDS,
-    PREPOSITIONS,
-    RING_WORDS,
-    ROUND_WORDS,
     SPACE_WORDS,
     STITCH_WORDS,
-    WORKING,
 )
 
 #: Kinds of place that are no stitches of a name.
@@ -29,18 +22,15 @@ _PLACES = ("st", "st+ch", "st+sp", "ch", "corner", "sp", "fp", "bp", "lone", "ga
 _GROUPS = ("fan", "fans", "group", "groups", "shell", "shells", "petal", "petals")
 
 
-class Kinds(Kit):
+class Kinds(Beneath):
     """Rules for kinds of place. ``loop`` is set aside when the words name a loop."""
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
-        super().__init__(text, sizes)
-        self.lexicon = lexicon
+        super().__init__(text, lexicon, sizes)
         self.loop = ""
-        #: how the kind read last was written, and the round its words name
+        #: how the kind read last was written
         self._plural = False
         self._plural_sts = False
-        self._below = 0
-        self.at_base = False
         self.in_group = ""
         #: whether the words name the sides of rows as places
         self.along_rows = False
@@ -183,11 +173,6 @@ class Kinds(Kit):
         self.at = mark
         return None
 
-    def kind_of_stitch(self) -> None:
-        """Read the name of a stitch, if one stands here."""
-        if not self.accept_any(*STITCH_WORDS):
-            self.accept_phrase(self.lexicon.phrases)
-
     def _lone(self) -> str | None:
         """``("single" | "lone") stitch``: one that stands alone, outside any shell"""
         if not self.accept_any("single", "lone") or self.here.text == "crochet":
@@ -259,92 +244,5 @@ class Kinds(Kit):
                 return "st+sp" if self.accept_any(*SPACE_WORDS) else "st+ch"
             if not spaced and self.accept_any(*SPACE_WORDS):
                 return "st+sp"
-        self.at = mark
-        return ""
-
-    def _suffix(self) -> None:
-        """Words after a kind that add nothing: "of the previous round", "below", "made"."""
-        while True:
-            mark = self.at
-            if self.accept("you"):
-                while self.here.type is Type.WORD and self.here.text != "and":
-                    self.at += 1
-            self.accept_any("made", "below", "worked", "located")
-            if self._further():
-                return
-            if self.accept_any("of", "from", "in", "on"):
-                self.accept_any("the")
-                self.accept_any("previous", "prev", "last", "below")
-                if not self.accept_any(*ROUND_WORDS):
-                    self.at = mark
-                else:
-                    self._below = self.accept_number() or 0
-                    self.accept_any("below")
-            if self.at == mark:
-                return
-            if self.tokens[self.at - 1].text in ("of", "from", "in", "on", "the"):
-                self.at = mark
-                return
-
-    def _further(self) -> bool:
-        """``["from"] "behind" words | figure "rounds below" | base of chain``"""
-        if self.here.text == "from" and self.ahead().text in ("behind", "back"):
-            self.at += 2
-            return True
-        if self.accept("from", "the", "back") or self.accept("from", "the", "front"):
-            return True
-        if self.accept("behind"):
-            self.to_clause_end()
-            return True
-        self.at_base = self._base_of_chain()
-        return self.at_base or self._rounds_down()
-
-    def _rounds_down(self) -> bool:
-        """``figure "rounds" ("below" | "down" | "back")``: a place further down, from two on"""
-        mark = self.at
-        down = self.accept_number()
-        if down and self.accept_any(*ROUND_WORDS) and self.accept_any("below", "down", "back"):
-            self._below = -down if down > 1 else 0
-            if self.accept_any("next", "current", "this"):
-                self.kind_of_stitch()
-            return True
-        self.at = mark
-        return False
-
-    def _base_of_chain(self) -> bool:
-        """``"at" ["the"] "base" "of" [number] "ch"``: the stitch the chain stands on"""
-        mark = self.at
-        if self.accept_any("at", "in"):
-            self.accept_any("the")
-            if self.accept("base", "of"):
-                self.accept_any("the", "beg", "turning", "starting")
-                self.accept_number()
-                if self.accept_any(*CHAIN_WORDS):
-                    self.accept("-")
-                    self.accept_number()
-                    return True
-        self.at = mark
-        return False
-
-    def _may_name_yarn(self, token: Token) -> bool:
-        """Whether capitals here may stand for a yarn: "A", "MS", and no stitch or other word."""
-        if len(token.text) == 1:
-            return True
-        led = self.tokens[self.at - 1].text in ("with", "using", "in", "to", "join", "change")
-        other = token.text in WORKING or token.text in LOOP_WORDS or token.text in RING_WORDS
-        known = (token.text,) in self.lexicon.phrases or token.text in IDLE | NOISE_OF_ROUNDS
-        return led and len(token.text) < 4 and not other and not known
-
-    def colour_name(self) -> str:
-        """``["color" | "yarn"] name``: a letter, MC or CC, or a colour word, as written"""
-        mark = self.at
-        worded = bool(self.accept_any("color", "colour", "yarn", "col"))
-        token = self.here
-        written = self.text[token.start : token.end]
-        letters = written.isupper() and self._may_name_yarn(token)
-        worded = worded and token.text not in PREPOSITIONS
-        if token.type is Type.WORD and (letters or token.text in COLOURS or worded):
-            self.at += 1
-            return written
         self.at = mark
         return ""

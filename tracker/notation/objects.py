@@ -3,9 +3,23 @@
 from __future__ import annotations
 
 from tracker.notation.chains import Chains
-from tracker.notation.tokens import Type
+from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import Act, At, Deed, Target
-from tracker.notation.wordlists import CHAIN_WORDS, HOLES, PIECES, SHAPING, STITCH_WORDS, THINGS
+from tracker.notation.wordlists import (
+    CHAIN_WORDS,
+    COLOURS,
+    HOLES,
+    IDLE,
+    LOOP_WORDS,
+    NOISE_OF_ROUNDS,
+    PIECES,
+    PREPOSITIONS,
+    RING_WORDS,
+    SHAPING,
+    STITCH_WORDS,
+    THINGS,
+    WORKING,
+)
 
 _ALONG = ("around", "round", "along", "across", "through")
 
@@ -25,6 +39,29 @@ class Objects(Chains):
         if self.ahead().type is not Type.NUMBER and not self.crosses:
             return False
         return self.accept("x")
+
+    def _may_name_yarn(self, token: Token) -> bool:
+        """Whether capitals here may stand for a yarn: "A", "MS", and no stitch or other word."""
+        if len(token.text) == 1:
+            return True
+        led = self.tokens[self.at - 1].text in ("with", "using", "in", "to", "join", "change")
+        other = token.text in WORKING or token.text in LOOP_WORDS or token.text in RING_WORDS
+        known = (token.text,) in self.lexicon.phrases or token.text in IDLE | NOISE_OF_ROUNDS
+        return led and len(token.text) < 4 and not other and not known
+
+    def colour_name(self) -> str:
+        """``["color" | "yarn"] name``: a letter, MC or CC, or a colour word, as written"""
+        mark = self.at
+        worded = bool(self.accept_any("color", "colour", "yarn", "col"))
+        token = self.here
+        written = self.text[token.start : token.end]
+        letters = written.isupper() and self._may_name_yarn(token)
+        worded = worded and token.text not in PREPOSITIONS
+        if token.type is Type.WORD and (letters or token.text in COLOURS or worded):
+            self.at += 1
+            return written
+        self.at = mark
+        return ""
 
     def _in_colour(self) -> Act | None:
         """``("in" | "with") colour`` behind a stitch: the yarn it is made with"""
