@@ -18,6 +18,8 @@ def undotted(text: str, tokens: list[Token], known: Collection[tuple[str, ...]])
     A dot before a capital letter, a number or the end of the text may end a sentence; it stays.
     ``known``: the ways in which stitches are written.
     """
+    if "." not in text:
+        return tokens
     found: list[Token] = []
     at = 0
     while at < len(tokens):
