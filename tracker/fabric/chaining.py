@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tracker.fabric.begins import bridges, hooked, ring_follows
 from tracker.fabric.below import Below
 from tracker.fabric.edge import Spot, space
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.making import Making
 from tracker.fabric.outcome import MOST_STEPS
-from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
-from tracker.fabric.trees import bridges, hooked, into_chain, opening, ring_follows
+from tracker.fabric.trees import every, into_chain, opening
 from tracker.fabric.words import target_words
 from tracker.notation.tree import (
     Act,

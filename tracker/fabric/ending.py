@@ -6,9 +6,8 @@ from collections import Counter
 
 from tracker.fabric.edge import Spot, space
 from tracker.fabric.outcome import ShortError
-from tracker.fabric.reading import every
 from tracker.fabric.stitching import Stitching
-from tracker.fabric.trees import into_chain
+from tracker.fabric.trees import every, into_chain
 from tracker.notation.tree import Act, At, Group, Make, Note, Target
 
 #: More stitches than these in one place are a shell.

@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from tracker.fabric.edge import Edge, plain_edge
 from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading
 from tracker.fabric.stated import counting, figure_of, totals
-from tracker.fabric.trees import into_chain, slips
+from tracker.fabric.trees import every, into_chain, slips
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, Repeat, Stated
 

@@ -10,9 +10,9 @@ from tracker.fabric.edge import Edge, Spot, cornered
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start
 from tracker.fabric.places import Hold, Places
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading
 from tracker.fabric.steps import Kind, Pass, Run
-from tracker.fabric.trees import names_corner, names_gap, names_space
+from tracker.fabric.trees import every, names_corner, names_gap, names_space
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from tracker.fabric.begins import beginning
 from tracker.fabric.edge import Edge
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, every, open_ways, readings
+from tracker.fabric.reading import Reading, readings
 from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import BUNCHES, counting
-from tracker.fabric.trees import beginning, chain_by_chain, stands_over
+from tracker.fabric.trees import chain_by_chain, every, stands_over
 from tracker.fabric.walker import walk
+from tracker.fabric.ways import open_ways
 from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
 
 #: More stitches go hardly into one place that is not named (common practice, no source).

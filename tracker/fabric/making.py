@@ -8,9 +8,8 @@ from itertools import takewhile
 from tracker.fabric.edge import GROUPED
 from tracker.fabric.ending import Ending
 from tracker.fabric.outcome import ShortError
-from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind
-from tracker.fabric.trees import goes_along_chain, slips
+from tracker.fabric.trees import every, goes_along_chain, slips
 from tracker.notation.dictionary import STITCHES
 from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Skip, Target
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from tracker.fabric.begins import beginning
 from tracker.fabric.edge import SKIPPED
-from tracker.fabric.reading import every
-from tracker.fabric.trees import beginning
+from tracker.fabric.trees import every
 from tracker.notation.tree import (
     Act,
     Along,

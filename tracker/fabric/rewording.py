@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.fabric.reading import Reading, every, worked_into
+from tracker.fabric.begins import worked_into
+from tracker.fabric.reading import Reading
+from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import (

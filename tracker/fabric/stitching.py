@@ -5,8 +5,8 @@ from __future__ import annotations
 from tracker.fabric.edge import Spot, space
 from tracker.fabric.hand import Hand
 from tracker.fabric.places import parted
-from tracker.fabric.reading import every
 from tracker.fabric.steps import Kind, Run
+from tracker.fabric.trees import every
 from tracker.fabric.words import step_name, step_text, where_words
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch

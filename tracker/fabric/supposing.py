@@ -12,9 +12,9 @@ from dataclasses import replace
 
 from tracker.fabric.edge import Edge, Spot, plain_edge, space
 from tracker.fabric.outcome import Start
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading
 from tracker.fabric.stated import counting
-from tracker.fabric.trees import slips
+from tracker.fabric.trees import every, slips
 from tracker.fabric.walker import walk
 from tracker.notation.tree import Along, At, Group, Make, Node, Repeat, Skip, Stated, Target
 

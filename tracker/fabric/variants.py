@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from tracker.fabric.reading import every
 from tracker.fabric.steps import Run
+from tracker.fabric.trees import every
 from tracker.notation.tree import Make, Node
 
 

@@ -6,12 +6,13 @@ from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import replace
 
+from tracker.fabric.begins import hooked
 from tracker.fabric.edge import UNCOUNTED, Spot
 from tracker.fabric.effort import TO_BEGIN
 from tracker.fabric.outcome import Outcome, ShortError, Start
-from tracker.fabric.reading import Reading, every, names_stitch
+from tracker.fabric.reading import Reading
 from tracker.fabric.repeating import Repeating
-from tracker.fabric.trees import hooked, slips
+from tracker.fabric.trees import every, names_stitch, slips
 from tracker.fabric.variants import mark_variants
 from tracker.notation.tree import (
     Act,

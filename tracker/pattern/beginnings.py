@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping
 
-from tracker.fabric.judge import Judged
-from tracker.fabric.reading import Reading
-from tracker.fabric.trees import (
+from tracker.fabric.begins import (
     beginning,
     begins_gathered,
     begins_group,
     begins_low,
     hooked,
     in_place_of_first,
-    joined_to,
     overlong,
 )
+from tracker.fabric.judge import Judged
+from tracker.fabric.reading import Reading
+from tracker.fabric.trees import joined_to
 from tracker.notation.tree import Chain, Node
 
 #: Fewer rounds than this that need a ch 1 to count are taken for misprints.

@@ -10,9 +10,10 @@ from tracker.fabric.edge import plain_edge, stitches
 from tracker.fabric.effort import MOST_FOR_CAUSE, Effort, TooMuchError
 from tracker.fabric.judge import Judged, comes_right, is_shaped
 from tracker.fabric.outcome import Outcome, Start
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading
 from tracker.fabric.retold import with_node
 from tracker.fabric.stated import figure_of, off_part
+from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, UK_BY_US
 from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
 from tracker.pattern.slips import copied_figure, slip_of_figure

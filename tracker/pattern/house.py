@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tracker.fabric.begins import beginning
 from tracker.fabric.judge import Judged
-from tracker.fabric.reading import every
-from tracker.fabric.trees import beginning
+from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.tree import Act, Chain, Deed, Make, Node
 from tracker.pattern.causes import Cause

@@ -5,25 +5,24 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from tracker.fabric.begins import begins_on_chain, fresh, slips_over
 from tracker.fabric.edge import GROUPED, SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading
 from tracker.fabric.retold import cornerless, in_opening
 from tracker.fabric.stated import BUNCHES, figure_of
 from tracker.fabric.supposing import supposed
 from tracker.fabric.trees import (
-    begins_on_chain,
-    fresh,
+    every,
     in_other_space,
     names_gap,
     names_post,
     names_space,
     rounds_below,
     self_contained,
-    slips_over,
     takes_up_opening,
 )
 from tracker.notation.lexicon import Lexicon

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
-from tracker.fabric.trees import fresh, unread_in, works
+from tracker.fabric.begins import fresh
+from tracker.fabric.trees import unread_in, works
 from tracker.notation.lines import Line
 from tracker.notation.tree import Again, Chain, Figure, Note, Stated
 from tracker.pattern.likeness import Sections

@@ -7,12 +7,13 @@ from collections.abc import Callable, Iterable, Sequence
 from copy import copy
 from dataclasses import replace
 
+from tracker.fabric.begins import turns_first
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.effort import MOST_TRIES_IN_PART, Effort, TooMuchError
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.stated import figure_of
-from tracker.fabric.trees import opened, turns_first, unread_in
+from tracker.fabric.trees import opened, unread_in
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines

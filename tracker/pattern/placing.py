@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 
+from tracker.fabric.begins import turns_first
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.retold import behind, raised, saying, with_stitches
-from tracker.fabric.trees import into_row_ends, rounds_below, turns_first
+from tracker.fabric.trees import into_row_ends, rounds_below
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure, Loops, Node
 from tracker.pattern.judging import Judging

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tracker.fabric.begins import beginning
 from tracker.fabric.edge import stitches
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Start
-from tracker.fabric.trees import beginning
 from tracker.notation.tree import Node, Stated
 
 

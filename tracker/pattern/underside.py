@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tracker.fabric.begins import hooked
 from tracker.fabric.edge import Edge, Spot
 from tracker.fabric.outcome import Outcome
-from tracker.fabric.reading import Reading, every
+from tracker.fabric.reading import Reading
 from tracker.fabric.rewording import slipping
-from tracker.fabric.trees import hooked
+from tracker.fabric.trees import every
 from tracker.notation.tree import Act, Chain, Loops, Make, Node, Note, OtherSide, Skip
 
 #: What the hands may do before they go along the other side.

@@ -6,8 +6,7 @@ from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from tracker.fabric.reading import every
-from tracker.fabric.trees import slips
+from tracker.fabric.trees import every, slips
 from tracker.notation.lines import Line
 from tracker.notation.tree import (
     Act,

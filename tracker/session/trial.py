@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from tracker.fabric.reading import every
+from tracker.fabric.trees import every
 from tracker.fabric.verdicts import Verdict
 from tracker.lean import TYPE_CHECKING
 from tracker.notation.tree import Note
