@@ -6,28 +6,24 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tracker.fabric.begins import begins_on_chain, fresh, slips_over
-from tracker.fabric.edge import GROUPED, SKIPPED, Edge, Spot, plain_edge, stitches
+from tracker.fabric.edge import SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading
 from tracker.fabric.retold import cornerless, in_opening
-from tracker.fabric.stated import BUNCHES, figure_of
+from tracker.fabric.stated import figure_of
 from tracker.fabric.supposing import supposed
 from tracker.fabric.trees import (
     every,
-    in_other_space,
-    names_gap,
-    names_post,
     names_space,
-    rounds_below,
     self_contained,
     takes_up_opening,
 )
-from tracker.notation.lexicon import Lexicon
-from tracker.notation.tree import At, Chain, Figure, Group, Make, More, Node, Repeat, Stated
+from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Stated
 from tracker.pattern.beginnings import Beginnings
+from tracker.pattern.knowing import Knowing
 
 #: The edges, the chain made for this round, the yarn in hand, what is guessed or in doubt.
 State = tuple[tuple[Edge | None, ...], Chain | None, str, bool, bool, bool]
@@ -43,16 +39,10 @@ def _edge_of_opening(nodes: tuple[Node, ...], opening: tuple[Figure, Figure], si
     return (passed, over) if skipped else (over, passed)
 
 
-def _may_mean_more(node: Node) -> bool:
-    """Whether a number of times may be meant on top of the first, or not."""
-    return isinstance(node, Repeat) and node.more is More.UNSAID and node.starred
-
-
-class Judging:
+class Judging(Knowing):
     """Judges rounds, one after another; `PartChecker` goes from each to the next.
 
     Attributes:
-        edges: what each size leaves for the next round; None where nothing is known of it.
         printed: the count printed with a round that differs, which the next may follow.
         pending: a chain made at the end of the round below, for the next one.
         opening: stitches passed over and chains over them, in the opening made last.
@@ -60,15 +50,12 @@ class Judging:
         in_rows: whether the round is a row, turned at its end.
         doubt: whether the round below does not work out.
         guessed: whether the round below is only known by the printed count of this one.
-        supposed: whether the places below are only what the words and counts make likely.
         known: rounds judged before, with what they left behind.
     """
 
-    lexicon: Lexicon
     sizes: int
     effort: Effort
     beginnings: Beginnings
-    edges: list[Edge | None]
     printed: Figure | None
     colour: str
     pending: Chain | None
@@ -77,7 +64,6 @@ class Judging:
     in_rows: bool
     doubt: bool
     guessed: bool
-    supposed: bool
     known: dict[object, tuple[Judged | None, State]]
 
     def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
@@ -164,11 +150,6 @@ class Judging:
         whole = found is not None and self._uses_all(found) and found.agrees is not False
         return found if whole else None
 
-    def _uses_all(self, judged: Judged) -> bool:
-        """Whether a round fits, and goes into all the places that are known."""
-        known = [sum(spot.count for spot in edge or ()) for edge in self.edges]
-        return judged.fits and [o.takes for o in judged.outcomes] == known
-
     def _suppose(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> bool:
         """Take spaces at equal distances for the round below, if one number of them fits."""
         plain = all(s.name == "st" for s in self.edges[0] or ())
@@ -198,59 +179,6 @@ class Judging:
         if all(self.edges) and not self.begun:
             return judge(in_opening(nodes), stated, self._starts(self.edges), base)
         return self._freely(nodes, stated, base) if self_contained(nodes) else None
-
-    def _is_vague(self, nodes: tuple[Node, ...], judged: Judged | None) -> bool:
-        """Whether a round goes into places that the round below is not known to have.
-
-        Spaces where only a count is known, or posts between petals where there are none.
-        """
-        if judged is None or not self.edges[0]:
-            return False
-        if self.supposed and not (judged.fits and judged.agrees is not False):
-            return True
-        numbers = rounds_below(nodes)
-        proved = judged.fits and bool(judged.agrees)
-        if not proved and numbers and min(numbers) > 0 and not self_contained(nodes):
-            return True  # all goes into a round further down that is not known
-        if any(names_post(node) for node in every(nodes)):
-            return not any(spot.group for edge in self.edges for spot in edge or ())
-        if not judged.fits and any(names_gap(node) for node in every(nodes)):
-            return True
-        if not proved and self._without_groups() and any(map(self._names_group, every(nodes))):
-            return True
-        plain = all(spot.name == "st" for edge in self.edges for spot in edge or ())
-        if not plain or proved or self._says_all(nodes, judged):
-            return False
-        return any(in_other_space(node) for node in every(nodes)) or (
-            not judged.fits and any(names_space(node) for node in every(nodes))
-        )
-
-    def _says_all(self, nodes: tuple[Node, ...], judged: Judged) -> bool:
-        """Whether the words fit, and how often all is worked is sure without the edge below.
-
-        They say it, or use up as many places as are known, or tell how many petals there are.
-        """
-        if not judged.fits:
-            return False
-        if judged.counting == BUNCHES:
-            return True
-        whole = self._uses_all(judged)
-        if whole and cornerless(nodes):
-            return True
-        return self_contained(nodes) and (whole or not any(map(_may_mean_more, every(nodes))))
-
-    def _without_groups(self) -> bool:
-        """Whether no group of stitches, such as a shell, is known on any edge below."""
-        return not any(spot.group for edge in self.edges for spot in edge or ())
-
-    def _names_group(self, node: Node) -> bool:
-        """Whether a node works into a shell or another stitch that is several."""
-        target = node.target if isinstance(node, Make | Group) else None
-        if target is None or target.at in (At.SAME, At.BELOW):
-            return False
-        kind = target.group or target.kind
-        special = self.lexicon.special().get(kind)
-        return kind in GROUPED or (special is not None and special.makes > 1)
 
     def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
         """A round that says itself how much it makes, whatever is below."""
