@@ -25,10 +25,11 @@ sys.path.insert(0, str(HERE.parent))
 
 from tracker.pattern.check import check_pattern  # noqa: E402
 from tracker.pattern.load import load_pattern  # noqa: E402
-from tracker.screens.app import HooksideApp, ShelfApp  # noqa: E402
+from tracker.screens.app import HooksideApp  # noqa: E402
 from tracker.screens.inks import PALETTES  # noqa: E402
 from tracker.screens.settings import Settings  # noqa: E402
 from tracker.screens.shelf import ShelfScreen  # noqa: E402
+from tracker.screens.shelf_app import ShelfApp  # noqa: E402
 from tracker.session.session import Session  # noqa: E402
 from tracker.session.store import Surroundings  # noqa: E402
 from tracker.writing.chart.draw import Chart  # noqa: E402
