@@ -31,7 +31,7 @@ from tracker.screens.settings import Settings  # noqa: E402
 from tracker.screens.shelf import ShelfScreen  # noqa: E402
 from tracker.screens.shelf_app import ShelfApp  # noqa: E402
 from tracker.session.session import Session  # noqa: E402
-from tracker.session.store import Surroundings  # noqa: E402
+from tracker.session.surroundings import Surroundings  # noqa: E402
 from tracker.writing.chart.draw import Chart  # noqa: E402
 from tracker.writing.charts import charts, drawings  # noqa: E402
 from tracker.writing.compose import compose  # noqa: E402

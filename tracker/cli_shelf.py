@@ -19,7 +19,7 @@ def shelf(*, plain: bool) -> int:
 
 def _listed() -> int:
     from tracker.session.about import all_about, line
-    from tracker.session.store import now
+    from tracker.session.surroundings import now
 
     found = all_about(pieces_folder(), now())
     for one in found:

@@ -6,7 +6,7 @@ from tracker.pattern.load import load_text
 from tracker.pattern.plan import make_plan
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 SOURCE = """\
 title = "Pot mat [storm]"

@@ -15,7 +15,7 @@ from tests.recording.reel import Reel
 from tests.screens.terminal import BEFORE, Terminal
 from tracker.session.session import Session
 from tracker.session.shelf import latest, pieces_folder
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 HOOKSIDE = (sys.executable, "-m", "tracker")
 

@@ -13,7 +13,7 @@ from tracker.screens.plain import PlainWork
 from tracker.screens.settings import Settings, SettingsError, read_settings
 from tracker.session.place import Asking
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 TUBE = """
 title = "Trial tube"

@@ -10,7 +10,7 @@ from tracker.pattern.load import load_pattern
 from tracker.screens.card import CardScreen
 from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 PUT_DOWN = datetime(2026, 3, 2, 10, 15, tzinfo=timezone(timedelta(hours=1)))
 

@@ -12,7 +12,7 @@ from tracker.screens.settings import Settings
 from tracker.screens.shelf_app import ShelfApp
 from tracker.screens.theme import palette_for
 from tracker.session.session import Session
-from tracker.session.store import Surroundings, now
+from tracker.session.surroundings import Surroundings, now
 
 
 def luminance(colour):

@@ -16,7 +16,7 @@ from tracker.session.files import RealDisk
 from tracker.session.glance import line
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 
 @pytest.mark.parametrize("key", ["space", "enter", "right", "pagedown"])

@@ -20,7 +20,7 @@ from tracker.screens.shelf_app import ShelfApp
 from tracker.screens.work import WorkScreen
 from tracker.session.session import Session
 from tracker.session.shelf import Standing, latest, pieces
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 ROOT = Path(__file__).parents[2]
 

@@ -12,7 +12,7 @@ from tracker.notation.stitches import Stitch, Variant
 from tracker.pattern.model import Gauge, Part, Pattern, Yarn
 from tracker.pattern.plan import Plan, PlannedPart, PlannedRound
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 TUCK = Stitch(
     abbr="tuck",

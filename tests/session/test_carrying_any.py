@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.session.test_carrying import PATTERN
 from tracker.pattern.load import load_text
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 from tracker.session.worksheet import here
 
 EDITS = st.sampled_from(

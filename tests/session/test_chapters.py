@@ -16,7 +16,7 @@ from tracker.pattern.load import load_pattern
 from tracker.session.chapters import BRIEF, STOPPED, chapters, lines
 from tracker.session.moments import moments
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 
 BEGIN = dt.datetime(2026, 3, 2, 10, 15, tzinfo=dt.UTC)
 START = int(BEGIN.timestamp())

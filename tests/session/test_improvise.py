@@ -367,7 +367,7 @@ def test_whatever_is_written_by_hand_leaves_a_piece_that_can_be_worked(disc, lin
 
 
 def test_folding_keeps_it(tmp_path):
-    from tracker.session.store import Surroundings
+    from tracker.session.surroundings import Surroundings
 
     session = begin_text(tmp_path, RING.format(make=1))
     session.close()

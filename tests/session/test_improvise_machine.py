@@ -13,7 +13,7 @@ from tests.session.test_improvise import RING
 from tracker.pattern.load import load_text
 from tracker.session.session import Session
 from tracker.session.state import State
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 from tracker.session.worksheet import here
 
 LINES = ("sc around", "*sc, inc; rep", "sc2tog x 3 (3)", "go wild all over (9)", "")

@@ -17,7 +17,7 @@ from tracker.session.ahead_words import about_time, lines, yarn_line, yarn_words
 from tracker.session.outlook import Outlook
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 from tracker.session.yarn_ahead import YarnAhead
 
 KINDS = ("sc", "hdc", "dc")

@@ -9,7 +9,7 @@ from tracker.pattern.load import load_text
 from tracker.session.looking import look
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 from tracker.session.worked import BRIEF, PAUSE, worked
 
 BEGIN = dt.datetime(2026, 3, 2, 10, 15, tzinfo=dt.timezone(dt.timedelta(hours=1)))

@@ -12,7 +12,7 @@ import pytest
 from tracker.pattern.load import load_text
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
-from tracker.session.store import Surroundings
+from tracker.session.surroundings import Surroundings
 from tracker.writing.log_svg import SHAPE, log_picture
 from tracker.writing.log_text import bar, bars, log_lines
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.screens.app import HooksideApp
 from tracker.screens.shelf import ShelfScreen
-from tracker.session.store import now
+from tracker.session.surroundings import now
 
 
 class ShelfApp(HooksideApp):

@@ -34,7 +34,7 @@ def glance_at(path: StrPath, *, reading: Reading | None = None) -> Glance:
 def card_at(path: StrPath) -> Card:
     """What to look at before going on with a piece. Raises `StoreError`."""
     from tracker.session.returning import card
-    from tracker.session.store import now
+    from tracker.session.surroundings import now
 
     found = look(path)
     return card(plan_at(path, found), found.history.state, found.when, now())

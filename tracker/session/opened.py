@@ -20,7 +20,8 @@ from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
 from tracker.session.returning import Card, card, lay_a_while, parting
 from tracker.session.state import Event, State
-from tracker.session.store import Store, Surroundings
+from tracker.session.store import Store
+from tracker.session.surroundings import Surroundings
 from tracker.session.timing import Timing, Took
 from tracker.session.told import keep_told
 from tracker.session.worked import WORTH, worked

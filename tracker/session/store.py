@@ -1,62 +1,31 @@
-"""The file of one piece: what is written to it, when, and what if it cannot be.
+"""The file of one piece: who may write to it, when it is written, and what if it cannot be.
 
-No press is lost and none waits: a line goes to the operating system before the action
-returns, and to the disk a moment later on another thread. A file is only ever added to at
-its end, or replaced as a whole; what is found damaged or changed from outside is kept.
+What is found damaged or changed from outside is kept.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from datetime import datetime
 from pathlib import Path
 
-from tracker.lean import TYPE_CHECKING, NamedTuple
+from tracker.lean import TYPE_CHECKING
 from tracker.session import notices
 from tracker.session.access import InUse, StoreError, itself, read_bytes, reason
 from tracker.session.contents import found_in
 from tracker.session.entries import Entry, PutDown
-from tracker.session.files import RealDisk, free_path, write_whole
+from tracker.session.files import free_path, write_whole
 from tracker.session.head import Head
 from tracker.session.history import History
 from tracker.session.hold import Hold, alone
-from tracker.session.lines import stamp_of, write_line
+from tracker.session.ledger import Ledger
 from tracker.session.midway import Midway, keep_midway
-from tracker.session.paper import Found, write_paper
-from tracker.session.sheet import Outside, Sheet
-from tracker.session.state import Spot
-from tracker.session.syncer import Syncer
+from tracker.session.sheet import Outside
 
 if TYPE_CHECKING:
-    from tracker.session.disk import Disk
+    from tracker.session.paper import Found
+    from tracker.session.state import Spot
+    from tracker.session.surroundings import Surroundings
 
-__all__ = ["InUse", "Store", "StoreError", "Surroundings"]
-
-FOLD_AT = 64 * 1024
-"""Bytes: some six hundred presses."""
-
-Clock = Callable[[], datetime]
-
-
-def now() -> datetime:
-    """The present time, with the offset of this place."""
-    return datetime.now().astimezone()
-
-
-class Surroundings(NamedTuple):
-    """What a piece needs from outside.
-
-    Attributes:
-        disk: the file operations.
-        clock: the present time, with its offset.
-        background: sync on a thread of its own; False only for tests that count operations.
-        fold_at: bytes added since a file was last rewritten from which on it is folded.
-    """
-
-    disk: Disk = RealDisk()
-    clock: Clock = now
-    background: bool = True
-    fold_at: int = FOLD_AT
+__all__ = ["InUse", "Store", "StoreError"]
 
 
 class Store:
@@ -85,18 +54,12 @@ class Store:
         self.at_home = False
         self.around = around
         self._disk = around.disk
-        self._syncer = Syncer(around.disk, self._sync_failed, background=around.background)
         self._hold = Hold.none(path)
-        self._sheet = Sheet(path, self._disk, self._syncer)
-        self._folded = 0
-        self._number = self._seal = 0
-        self._pending = b""
-        self._whole = True
+        self._ledger = Ledger(path, around)
         self._damage = b""
-        self._put_down = False
         self._quiet = False
         self._midway: Midway | None = None
-        self._trouble = self._unsynced = ""
+        self._trouble = ""
 
     @classmethod
     def create(cls, path: Path, head: Head, around: Surroundings) -> Store:
@@ -130,29 +93,28 @@ class Store:
 
     def make_good(self) -> None:
         """Make a file that was found damaged whole, keeping the damaged bytes beside it."""
-        if self._whole:
+        if self._ledger.whole:
             self._save()
 
     def abandon(self) -> None:
         """Let go of the file as it is."""
-        self._syncer.finish()
-        self._sheet.let_go()
+        self._ledger.let_go()
         self._hold.release()
 
     @property
     def path(self) -> Path:
         """The piece's file."""
-        return self._sheet.path
+        return self._ledger.path
 
     @property
     def sign(self) -> tuple[int, int]:
         """The length and the CRC-32 of the file as last written."""
-        return self._sheet.size, self._sheet.check
+        return self._ledger.sign
 
     @property
     def trouble(self) -> str:
         """Why the last change is not safely saved, in one sentence; "" if it is."""
-        why = self._trouble or self._unsynced
+        why = self._trouble or self._ledger.unsynced
         return f"Not saved: {why}. Go on; it is saved as soon as that is over." if why else ""
 
     def append(self, entry: Entry, took: int | None = None) -> None:
@@ -160,12 +122,7 @@ class Store:
 
         ``took``: the seconds it took, where the times of the lines do not tell that.
         """
-        self._number += 1
-        line, self._seal = write_line(
-            self._number, entry, stamp_of(self.around.clock()), self._seal, took
-        )
-        self._pending += line
-        self._put_down = isinstance(entry, PutDown)
+        self._ledger.enter(entry, took)
         self._quiet = False
         self._save()
 
@@ -175,8 +132,7 @@ class Store:
         Tries again to save what is not saved, notices that the piece was taken over, and
         folds a file that has grown, if nothing was appended since the last time.
         """
-        grown = self._sheet.size - self._folded > max(self.around.fold_at, self._folded // 4)
-        fold = grown and self._quiet and not self.taken
+        fold = self._quiet and not self.taken and self._ledger.grown(self.around.fold_at)
         if self.trouble or fold or (not self.taken and self._hold.lost()):
             self._save(fold=fold)
         self._quiet = True
@@ -189,9 +145,9 @@ class Store:
 
     def close(self) -> None:
         """Say that the piece is put down, make all durable, let go of the file."""
-        if not self._put_down and not self.taken:
+        if not self._ledger.put_down and not self.taken:
             self.append(PutDown())
-        self._syncer.finish()
+        self._ledger.sync()
         self._quiet = True
         self.retry()
         self.abandon()
@@ -204,7 +160,7 @@ class Store:
 
     def rehead(self, head: Head, history: History | None = None) -> None:
         """Write the file anew with another head, and another history if given."""
-        self.head, self.history, self._whole = head, history or self.history, True
+        self.head, self.history, self._ledger.whole = head, history or self.history, True
         self._save()
 
     def found_beside(self, theirs: Path) -> None:
@@ -249,76 +205,25 @@ class Store:
 
     def _begin(self, data: bytes, found: Found) -> None:
         """Take up what was found."""
-        self._number, self._seal = found.number, found.seal
         self._damage = data if found.head_changed else found.damage
         self.when, self.later = found.when, found.later
-        self._put_down = found.put_down and not found.damage
         self.notices = notices.on_opening(self.path.name, found, seized=self._hold.seized)
-        self._whole = bool(found.damage) or found.head_changed
-        self._midway = None if self._whole else found.midway
-        self._sheet.adopt(data)
-        # About what it comes to when it is folded.
-        self._folded = len(data) * found.history.many // max(1, found.number)
-        if not data.endswith(b"\n"):
-            # A last line without its line end must not run into the next.
-            self._pending = b"\n"
+        self._ledger.take_up(data, found)
+        self._midway = None if self._ledger.whole else found.midway
 
     def _save(self, *, fold: bool = False) -> None:
         """Bring the file up to the history, if the disk lets us."""
         try:
-            with self._sheet.alone():
+            with self._ledger.alone():
                 if self.taken or self._hold.lost():
                     self._hand_over()
                 else:
                     self._look_outside()
                     self._keep_damage()
-                    self._bring_up(fold=fold)
+                    self._ledger.bring_up(self.head, self.history, fold=fold)
             self._trouble = ""
         except OSError as error:
             self._trouble = reason(error)
-
-    def _bring_up(self, *, fold: bool) -> None:
-        if self._whole or self._unsynced:
-            self._write_whole()
-            return
-        while self._pending:
-            self._pending = self._pending[self._sheet.add(self._pending) :]
-        self._sheet.added()
-        if fold:
-            self._fold()
-
-    def _fold(self) -> None:
-        """Write the file anew. What is saved stays saved if that fails half way."""
-        try:
-            self._write_whole()
-        except OSError:
-            if self._whole:
-                raise
-
-    def _write_whole(self) -> None:
-        """Write the file anew, folded, and put it in the old one's place."""
-        data, number, seal = self._folded_paper()
-        self._whole, self._unsynced = self._whole or bool(self._unsynced), ""
-        self._sheet.replace(data)
-        self._number, self._seal, self._pending = number, seal, b""
-        self._folded = len(data)
-        # Until the name lasts too, the new file is not sure to be there after a power cut.
-        self._whole = True
-        self._sheet.settle()
-        self._whole = False
-
-    def _folded_paper(self) -> tuple[bytes, int, int]:
-        when = self.around.clock()
-        data, number, seal = write_paper(self.head, self.history, when)
-        if self._put_down:
-            line, seal = write_line(number + 1, PutDown(), stamp_of(when), seal)
-            data, number = data + line, number + 1
-        return data, number, seal
-
-    def _sync_failed(self, error: OSError) -> None:
-        # After a failed sync the system may have dropped what it held; only a file written
-        # anew is sure to be whole (Rebello et al., USENIX ATC 2020).
-        self._unsynced = reason(error)
 
     def _keep_damage(self) -> None:
         if self._damage:
@@ -331,9 +236,9 @@ class Store:
         if not self.taken:
             self.taken = True
             self.notices += (notices.taken_over(self.path.name),)
-        if self._pending or self._whole or self._unsynced:
-            kept = self._write_beside(*_ours(self.path), self._folded_paper()[0])
-            self._pending, self._whole, self._unsynced = b"", False, ""
+        if self._ledger.behind:
+            kept = self._write_beside(*_ours(self.path), self._ledger.text(self.head, self.history))
+            self._ledger.leave_off()
             self.notices += (notices.unsaved_kept(kept.name),)
 
     def _write_beside(self, before: str, after: str, data: bytes) -> Path:
@@ -344,10 +249,8 @@ class Store:
 
     def _look_outside(self) -> None:
         """Notice a file that something else has changed since we wrote it."""
-        found = self._sheet.outside(self._pending)
-        self._pending = self._pending[self._sheet.there :]
+        found = self._ledger.outside()
         if found is Outside.GONE:
-            self._whole = True
             self.notices += (notices.removed(self.path.name),)
         elif found is Outside.CHANGED:
             self._step_aside()
@@ -367,9 +270,8 @@ class Store:
     def _move_to(self, path: Path, hold: Hold) -> None:
         """Go on in another file, where there is nothing yet."""
         self._hold.release()
-        self._sheet.let_go()
-        self._sheet = Sheet(path, self._disk, self._syncer)
-        self._hold, self.theirs, self._whole = hold, None, True
+        self._ledger.move_to(path)
+        self._hold, self.theirs = hold, None
 
 
 def _taken(path: Path, *, take_over: bool) -> Hold:
