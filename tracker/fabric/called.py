@@ -107,3 +107,8 @@ class Called:
         opening = [i for i, s in enumerate(self.edge) if s.opens and s.group]
         named = {self._shape(i) for i in opening if self.edge[i].group == key}
         return named or {shape for i in opening if (shape := self._shape(i))}
+
+
+def spacey(kind: str) -> bool:
+    """Whether a kind of place is a chain space, or a gap between groups."""
+    return kind in ("sp", "gap") or kind.endswith(" sp")

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from operator import attrgetter
-
-from tracker.fabric.below import Below, Cursor
+from tracker.fabric.below import Below
 from tracker.fabric.edge import Edge, Spot, cornered
 from tracker.fabric.effort import TooMuchError
+from tracker.fabric.moments import Kept, Mark, Now
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start
 from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading
@@ -18,100 +16,12 @@ from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
 
 
-@dataclass(slots=True)
-class Now:
-    """What changes as the hands go on and must be put back when a try fails.
-
-    Attributes:
-        steps: steps so far. ``begun``: whether a stitch was made yet.
-        over_skip: the thing made last is a chain that may span places below.
-        chain_used: foundation chains worked into.
-        inside: index of the pass the hands are in, or -1.
-        loop: the loop that stitches go into from here on.
-        joined, turned: whether the round was closed, the work turned.
-        group, opens: key of the group being made; whether its first stitch is still to come.
-        in_place: whether all goes into one place.
-        at_place: kind of the place the round begins in, where that is no stitch.
-        place: words for the place of the group that begins, until its first stitch.
-        skipped: places skipped before the next stitch.
-        body: what is repeated by the innermost repeat.
-        colour: letter of the yarn in hand. ``pending``: a chain for the next round.
-        placed: places on the edge that the round has left so far.
-        bridge: length of the chain that the round made between two pieces.
-        own: chains of one made in this round that are still to be worked back along.
-        free_side: chains of it that are still free, on the side worked along.
-        aside: the words have led to its other side, and nothing is made there yet.
-    """
-
-    colour: str = ""
-    steps: int = 0
-    begun: bool = False
-    over_skip: bool = False
-    chain_used: int = 0
-    inside: int = -1
-    loop: str = ""
-    joined: bool = False
-    turned: bool = False
-    group: str = ""
-    opens: bool = False
-    in_place: bool = False
-    at_place: str = ""
-    place: str = ""
-    skipped: int = 0
-    body: tuple[Node, ...] = ()
-    pending: Chain | None = None
-    placed: int = 0
-    bridge: int = 0
-    own: int = 0
-    free_side: int = 0
-    aside: bool = False
-
-    def copy(self) -> Now:
-        """The same state, to be changed on its own."""
-        return Now(*_FIELDS(self))
-
-
-_FIELDS = attrgetter(*Now.__slots__)
-
-
-@dataclass(frozen=True, slots=True)
-class Mark:
-    """A moment of the walk to come back to."""
-
-    now: Now
-    cursor: Cursor
-    out: int
-    last: Spot | None
-    runs: int
-    passes: int
-    times: int
-    counted: dict[str, int]
-    seen: frozenset[str]
-
-
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """A moment of the walk with copies of all that was made until then."""
-
-    mark: Mark
-    out: list[Spot]
-    runs: list[Run]
-    holds: list[Hold]
-    passes: list[Pass]
-    times: list[int]
-    spans: list[tuple[int, int]]
-
-
 class Hand:
     """The hands at work on one round: the edge below, what is made, what is in force."""
 
     def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
-        edge = start.edge or ()
-        opened = not any(names_space(node) for node in every(nodes))
-        if not opened and all(spot.name == "st" for spot in edge):
-            edge = _as_spaces(edge, nodes)
-        if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
-            edge = cornered(edge)
+        spaced = any(names_space(node) for node in every(nodes))
+        edge = _as_met(start.edge or (), nodes, spaced)
         self.nodes = nodes
         self.begin = start
         self.reading = reading
@@ -119,7 +29,7 @@ class Hand:
             edge,
             loose=reading.loose,
             singly=reading.singly,
-            opened=opened,
+            opened=not spaced,
             gaps=any(names_gap(node) for node in every(nodes)),
         )
         self.out: list[Spot] = []
@@ -301,6 +211,18 @@ class Hand:
             self.now.inside = len(self.done.passes) - 1
             self.done.times[numbered] = k
         return outer
+
+
+def _as_met(edge: Edge, nodes: tuple[Node, ...], spaced: bool) -> Edge:
+    """The edge with the spaces and corners that the words name, where it tells of none.
+
+    ``spaced``: the words name chain spaces.
+    """
+    if spaced and all(spot.name == "st" for spot in edge):
+        edge = _as_spaces(edge, nodes)
+    if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
+        edge = cornered(edge)
+    return edge
 
 
 def _as_spaces(edge: Edge, nodes: tuple[Node, ...]) -> Edge:

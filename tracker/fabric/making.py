@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import takewhile
 
-from tracker.fabric.edge import GROUPED
-from tracker.fabric.ending import Ending
+from tracker.fabric.called import spacey
 from tracker.fabric.outcome import ShortError
+from tracker.fabric.slipping import Slipping
 from tracker.fabric.steps import Kind
-from tracker.fabric.trees import every, goes_along_chain, slips
+from tracker.fabric.trees import every, goes_along_chain
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.tree import At, Chain, Evenly, Group, Loops, Make, Node, Note, Skip, Target
+from tracker.notation.tree import At, Evenly, Group, Make, Skip, Target
 
 
-class Making(Ending):
+class Making(Slipping):
     """Rules for `Make` and `Evenly`."""
 
     def make(self, node: Make) -> None:
@@ -34,61 +33,6 @@ class Making(Ending):
         else:
             self._targeted(node, node.target, count)
         self.now.begun = True
-
-    def _ends_round(self, node: Make) -> bool:
-        """Whether a slip stitch only smooths the end: nothing is left, nothing follows."""
-        if self.free or self.ringed or self.now.in_place or self.now.inside >= 0:
-            return False
-        used = [kind for kind in self.used if kind != "tch"]
-        done = bool(used) and not any(self.below.left(kind) for kind in used)
-        return done and not any(
-            isinstance(n, Make | Group) and n.start > node.start for n in every(self.nodes)
-        )
-
-    def _travels(self, node: Make, count: int) -> bool:
-        """Slip stitches at the start only move along: the round begins where they end."""
-        if not self._works_later(node) or not self._moves_on(node):
-            return False
-        if self.ringed or self.free:
-            self.run(self._run_of(node, count, 1, 0, 0))
-            return True
-        if node.target is not None and node.target.until:
-            self.begin_at(self._kind(node.target.until))
-            self.run(self._run_of(node, count, 1, 0, 0))
-            return True
-        kind = "st" if node.target is None else self._kind(node.target.kind)
-        if kind in GROUPED and self.below.has_space():
-            kind = "sp"  # "sl st to center of shell"
-        steps = count if node.target is None or node.target.count is None else 1
-        if node.target is not None and node.target.count is not None:
-            steps = self.figure(node.target.count)
-        if self.below.left(kind) < steps:
-            return False
-        if self.reading.left_behind:
-            self.take(node, kind, steps)
-            self.slipped = steps
-        else:
-            self.begin_at(kind, steps)
-        self.run(self._run_of(node, count, 1, 0, 0))
-        return True
-
-    def _moves_on(self, node: Make) -> bool:
-        """Whether a chain comes next, or the slip stitches go on into a space."""
-        if _into_space(node):
-            return True
-        rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
-        more = list(takewhile(slips, rest))
-        first: Node | None = rest[len(more)] if len(more) < len(rest) else None
-        if isinstance(first, Group):
-            first = first.body[0] if any(map(_into_space, more)) else None
-        return isinstance(first, Chain)
-
-    def _works_later(self, node: Make) -> bool:
-        """Whether stitches other than slip stitches come later in the round."""
-        return any(
-            isinstance(n, Make | Group) and n.start >= node.end and not slips(n)
-            for n in every(self.nodes)
-        )
 
     def _untargeted(self, node: Make, count: int) -> None:
         takes = node.stitch.takes
@@ -204,7 +148,7 @@ class Making(Ending):
         if target.group and self.below.has_group(target.group):
             self._each_group(node, target.group, count)
             return
-        if not stop and not _spacey(kind) and not (target.leave and self._chain_is_next(node)):
+        if not stop and not spacey(kind) and not (target.leave and self._chain_is_next(node)):
             # The turning chain counts as the last stitch, and is worked into by name.
             places -= self._chain_is_last(node)
         self.used.add(kind)
@@ -245,7 +189,7 @@ class Making(Ending):
         takes = node.stitch.takes
         if target.at is At.ANY and not self.now.begun:
             self.below.start_at(kind)
-        if target.at is At.LAST and target.count is None and not _spacey(kind) and kind != "corner":
+        if target.at is At.LAST and target.count is None and not spacey(kind) and kind != "corner":
             self.below.to_last(kind, 1 + self._chain_is_last(node))
         if target.group and self.below.has_group(target.group):
             self._into_group(node, target.group, self.reading.beside)
@@ -275,7 +219,7 @@ class Making(Ending):
             return
         if self.below.has_group(kind) and not self.free:
             self._into_group(node, kind)
-        elif node.stitch.takes != 1 and not _spacey(kind):
+        elif node.stitch.takes != 1 and not spacey(kind):
             self._places(node, kind, count, 1)
             return
         else:
@@ -325,15 +269,3 @@ def _gaps(plain: int, changes: int, ends: str) -> list[int]:
     if ends:
         return [0] * changes + [plain] if ends == "first" else [plain] + [0] * changes
     return [(i + 1) * plain // changes - i * plain // changes for i in range(changes)] + [0]
-
-
-def _into_space(node: Node) -> bool:
-    """Whether a stitch goes into a chain space, a corner or a shell."""
-    target = node.target if isinstance(node, Make) else None
-    if target is None:
-        return False
-    return bool(target.until) or target.kind in ("corner", *GROUPED) or _spacey(target.kind)
-
-
-def _spacey(kind: str) -> bool:
-    return kind in ("sp", "gap") or kind.endswith(" sp")

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.grouping import Grouping
-from tracker.fabric.hand import Mark
+from tracker.fabric.moments import Mark
 from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.trees import in_spaces
 from tracker.notation.tree import Evenly, Group, Make, More, Node, Repeat, Skip
