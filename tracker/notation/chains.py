@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from tracker.notation.counts import Counts
+from tracker.notation.closing_counts import ClosingCounts
 from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import At, Chain, Figure, Skip, Target
 from tracker.notation.wordlists import (
@@ -31,7 +31,7 @@ _AND_SPACE = re.compile(
 )
 
 
-class Chains(Counts):
+class Chains(ClosingCounts):
     """Rules for chains and skips."""
 
     def chain(self) -> Chain | None:
