@@ -6,9 +6,11 @@ import shutil
 import scene
 
 from tracker.pattern.load import load_text
+from tracker.session.history import fold
 from tracker.session.looking import look
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
+from tracker.session.state import State
 from tracker.session.surroundings import Surroundings
 from tracker.session.worked import BRIEF, PAUSE, worked
 
@@ -145,3 +147,19 @@ Rnd 1: sc in each st around. (200)
     session.set_pace(Pace.ROUND)
     session.set_asking(Asking.NEVER)
     return session
+
+
+def test_time_worked_stays_when_presses_after_it_are_taken_back_and_others_made(tmp_path):
+    clock = Clock()
+    session = scene.start(tmp_path, clock=clock)
+    stitches(session, clock, 5, 6, 7, 8)
+    session.close()
+    session = scene.reopen(session.path, clock=clock)
+    for _ in range(3):
+        session.next()
+    for _ in range(3):
+        session.undo()
+    session.next()
+    kept = look(session.path).history
+    assert kept.state.worked == 26
+    assert fold(State(), kept.items).worked == 26

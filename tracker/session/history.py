@@ -348,10 +348,13 @@ class History:
 
     def _forget_undone(self) -> None:
         """Drop the items after the cursor, and stand inside the last one that is left."""
+        at = self._item
         self._step_into_item()
         if self.undone == 0:
             return
-        keep = self._item + 1 if self._inside else self._item
+        # An item of no presses, such as time worked, is done once the cursor stands behind it.
+        done = self._inside > 0 or self._item < at
+        keep = self._item + 1 if done else self._item
         del self._items[keep:]
         del self._waypoints[max(1, -(-keep // WAYPOINT)) :]
         if self._inside:
