@@ -186,19 +186,24 @@ Not all well: 3 agree, 2 differ, 1 unread.
 """
 
 
-def test_several_faults_are_told_in_one_run(tmp_path):
-    page = tmp_path / "page.toml"
-    page.write_text(PAGE, encoding="utf-8")
+def report_on(pattern, folder):
+    """What the command says of a pattern file that is not all well."""
+    page = folder / "page.toml"
+    page.write_text(pattern, encoding="utf-8")
     done = subprocess.run(
         [sys.executable, "-m", "tracker", "check", page.name],
-        cwd=tmp_path,
+        cwd=folder,
         capture_output=True,
         text=True,
         encoding="utf-8",
         check=False,
     )
     assert done.returncode == 1
-    assert done.stdout == REPORT
+    return done.stdout
+
+
+def test_several_faults_are_told_in_one_run(tmp_path):
+    assert report_on(PAGE, tmp_path) == REPORT
 
 
 RANGE = """\
@@ -238,15 +243,4 @@ Not all well: 4 agree, 4 differ.
 
 
 def test_a_fault_of_a_range_is_told_once(tmp_path):
-    page = tmp_path / "page.toml"
-    page.write_text(RANGE, encoding="utf-8")
-    done = subprocess.run(
-        [sys.executable, "-m", "tracker", "check", page.name],
-        cwd=tmp_path,
-        capture_output=True,
-        text=True,
-        encoding="utf-8",
-        check=False,
-    )
-    assert done.returncode == 1
-    assert done.stdout == RANGE_REPORT
+    assert report_on(RANGE, tmp_path) == RANGE_REPORT
