@@ -10,15 +10,14 @@ from collections.abc import Callable, Iterable, Mapping
 from tracker.pattern.foreword import foreword
 from tracker.screens.actions import ACTIONS, BY_NAME, Keys
 from tracker.screens.aside import Aside
-from tracker.screens.entry import Asked, Entry, take
+from tracker.screens.entry import Asked
 from tracker.screens.guard import Guard
 from tracker.screens.keys import shown
+from tracker.screens.plain_numbers import PlainNumbers
 from tracker.screens.plain_words import told
-from tracker.screens.side import copies
-from tracker.screens.wrong import Remedy, looks, remedies
+from tracker.screens.wrong import looks, remedies
 from tracker.session.glance import line
 from tracker.session.hints import NO_MARKERS, Markers, hint
-from tracker.session.place import Asking
 from tracker.session.session import Session
 from tracker.session.worksheet import here, part_at, round_at
 
@@ -52,9 +51,7 @@ class PlainWork:
         self._session = session
         self._keys = keys
         self._actions = {key: name for name, learnt in keys.items() for key in learnt}
-        self._entry: Entry | None = None
-        self._parts: list[tuple[int, int]] = []
-        self._remedies: tuple[Remedy, ...] = ()
+        self._numbers = PlainNumbers(session, keys, self._told)
         self._typing: PlainImprovise | PlainNote | None = None
         self._guard = Guard()
         self._markers = markers
@@ -62,18 +59,18 @@ class PlainWork:
         self._fresh = session.came_back
         self._seen = session.glance()
         self._own: Mapping[str, Callable[[], Iterable[str]]] = {
-            "go-round": lambda: self._asking(Asked.ROUND),
-            "go-stitch": lambda: self._asking(Asked.STITCH),
+            "go-round": lambda: self._numbers.ask(Asked.ROUND),
+            "go-stitch": lambda: self._numbers.ask(Asked.STITCH),
             "count": self._count,
-            "measure": lambda: self._asking(Asked.LENGTH),
+            "measure": lambda: self._numbers.ask(Asked.LENGTH),
             "ask": self._turn_asking,
             "loops": self._turn_loops,
             "how": lambda: [self._seen.how_to or "nothing is written on how this is made"],
             "before": self._before,
-            "weigh": lambda: self._asking(Asked.GRAMS),
+            "weigh": lambda: self._numbers.ask(Asked.GRAMS),
             "ahead": self._ahead,
             "rest": self._turn_rest,
-            "parts": self._list_parts,
+            "parts": lambda: self._numbers.choose_part(self._seen.parts),
             "wrong": self._list_remedies,
             "improvise": self._improvise,
             "note": self._note,
@@ -104,9 +101,8 @@ class PlainWork:
             return
         from tracker.screens.changed import TITLE, ways_on
 
-        self._remedies = ways_on(self._session, changed)
         yield f"{TITLE}: {changed.words}"
-        yield from self._numbered()
+        yield from self._numbers.choose(ways_on(self._session, changed))
 
     def press(self, key: str, character: str = "") -> Iterable[str]:
         """The lines that answer a key; none for a key that does nothing."""
@@ -119,9 +115,9 @@ class PlainWork:
             return []
         self._fresh = False
         moves, self._moves = self._moves, 0
-        if self._entry is not None and name in ("next", "back"):
-            return self._type_on(name)
-        self._entry = None
+        if self._numbers.asking and name in ("next", "back"):
+            return self._numbers.type_on(name)
+        self._numbers.drop()
         if method := BY_NAME[name].method:
             before = self._session.can_undo
             getattr(self._session, method)()
@@ -168,9 +164,8 @@ class PlainWork:
         if news and self._session.versions():
             from tracker.screens.versions import TITLE, ways_on
 
-            self._remedies = ways_on(self._session)
             yield f"{TITLE}."
-            yield from self._numbered()
+            yield from self._numbers.choose(ways_on(self._session))
 
     def _news(self) -> Iterable[str]:
         """What is told in passing, where it was not told just before."""
@@ -192,39 +187,9 @@ class PlainWork:
         return [said]
 
     def _typed(self, key: str) -> Iterable[str]:
-        """Figures where a number is asked for; escape drops it."""
-        if key == "escape" and self._entry is not None:
-            self._entry = None
-            return ["dropped"]
-        if not (key.isdecimal() and key.isascii() and len(key) == 1):
-            return []
-        if self._entry is None and self._fresh:
-            self._entry = Entry(Asked.STITCH)
-        elif self._entry is None and self._seen.asking:
-            self._entry = Entry(Asked.COUNT)
-        if self._entry is None:
-            return []
-        self._entry = self._entry.typed(key)
-        return [f"{self._entry.asked.value}: {self._entry.digits}"]
-
-    def _type_on(self, name: str) -> Iterable[str]:
-        entry, self._entry = self._entry, None
-        assert entry is not None
-        if name == "back":
-            self._entry = entry.corrected()
-            return [f"{entry.asked.value}: {self._entry.digits}" if self._entry else "dropped"]
-        if entry.number is None:
-            return ["dropped"]
-        if entry.asked is Asked.PART:
-            return self._go_to_part(entry.number)
-        if entry.asked is Asked.CHOICE:
-            return self._choose(entry.number)
-        take(entry, self._session)
-        return [self._told()]
-
-    def _asking(self, what: Asked) -> Iterable[str]:
-        self._entry = Entry(what)
-        return [f"{what.value}: type the number, then {shown(self._keys['next'][0])}"]
+        """Figures of a number; on coming back it is the place, at the end of a round the count."""
+        unasked = Asked.COUNT if self._seen.asking else None
+        return self._numbers.typed(key, Asked.STITCH if self._fresh else unasked)
 
     def _before(self) -> Iterable[str]:
         plan = self._session.plan
@@ -232,50 +197,23 @@ class PlainWork:
         return foreword(plan, part)
 
     def _turn_asking(self) -> Iterable[str]:
-        choices = tuple(Asking)
-        after = choices.index(self._seen.count_asking) + 1
-        self._session.set_asking(choices[after % len(choices)])
+        self._session.set_asking(self._seen.count_asking.after)
         return [self._told()]
 
     def _turn_loops(self) -> Iterable[str]:
         self._session.show_loops(not self._seen.loops_shown)
         return [self._told()]
 
-    def _list_parts(self) -> Iterable[str]:
-        parts = self._seen.parts
-        self._parts = [(p, c) for p, part in enumerate(parts) for c in range(len(part.copies))]
-        named = [f"{name}, {far}" for part in parts for name, far in copies(part)]
-        yield from (f"{number}: {words}" for number, words in enumerate(named, start=1))
-        yield from self._asking(Asked.PART)
-
-    def _go_to_part(self, number: int) -> Iterable[str]:
-        if not 1 <= number <= len(self._parts):
-            return [f"there is no part {number}"]
-        self._session.go_to_part(*self._parts[number - 1])
-        return [self._told()]
-
     def _count(self) -> Iterable[str]:
-        return self._asking(Asked.COUNT) if self._session.may_count() else [self._told()]
+        return self._numbers.ask(Asked.COUNT) if self._session.may_count() else [self._told()]
 
     def _list_remedies(self) -> Iterable[str]:
         found = self._session.wrong()
         if found is None:
             yield from self._count()
             return
-        self._remedies = remedies(self._session, found)
         yield " ".join(word for word in (f"{found.words}.", looks(found)) if word)
-        yield from self._numbered()
-
-    def _numbered(self) -> Iterable[str]:
-        for number, one in enumerate(self._remedies, start=1):
-            yield f"{number}: {one.title} {one.more}"
-        yield from self._asking(Asked.CHOICE)
-
-    def _choose(self, number: int) -> Iterable[str]:
-        if not 1 <= number <= len(self._remedies):
-            return [f"there is no number {number}"]
-        self._entry = self._remedies[number - 1].deed()
-        return [self._told()] if self._entry is None else self._asking(self._entry.asked)
+        yield from self._numbers.choose(remedies(self._session, found))
 
     def _improvise(self) -> Iterable[str]:
         from tracker.screens.plain_improvise import PlainImprovise

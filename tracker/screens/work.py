@@ -32,7 +32,6 @@ from tracker.screens.ticks import Ticks
 from tracker.screens.view import View
 from tracker.screens.words import Words
 from tracker.session.hints import NO_MARKERS, Markers, hint
-from tracker.session.place import Asking
 from tracker.session.session import Session
 from tracker.session.worksheet import here, round_at
 
@@ -280,9 +279,7 @@ class WorkScreen(Screen[None], inherit_css=False):
         }
 
     def _turn_asking(self) -> None:
-        choices = tuple(Asking)
-        after = choices.index(self._seen.count_asking) + 1
-        self.session.set_asking(choices[after % len(choices)])
+        self.session.set_asking(self._seen.count_asking.after)
         self.show()
 
     def _turn_loops(self) -> None:

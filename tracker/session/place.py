@@ -35,3 +35,9 @@ class Asking(StrEnum):
     EVERY = "every round"
     INCREASES = "increase rounds"
     NEVER = "never"
+
+    @property
+    def after(self) -> Asking:
+        """The one that comes next where they are gone through in turn."""
+        every = tuple(Asking)
+        return every[(every.index(self) + 1) % len(every)]
