@@ -5,7 +5,7 @@ What is not needed for the first picture is imported when it is wanted.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from tracker.screens.entry import Asked, Entry
@@ -24,6 +24,44 @@ class Doors:
         self._work = work
         self._session = work.session
         self._inks = work.inks
+        self._told = 0
+
+    @property
+    def news(self) -> Sequence[str]:
+        """What must be known of the file and was not told yet."""
+        return self._session.notices[self._told :]
+
+    def tell(self) -> None:
+        """The news, on a page of their own, once."""
+        news = self.news
+        if news:
+            from tracker.screens.pages import Pages
+            from tracker.screens.versions import ask_which, ways_on
+
+            self._told += len(news)
+            offered = ways_on(self._session)
+            if offered:
+                ask_which(self._work.app, offered, news, self._inks, self._work.show)
+            else:
+                self._look(Pages("Your piece", news, self._inks))
+
+    def first(self) -> None:
+        """A changed pattern file first; then the card, or what to know before the first stitch."""
+        changed = self._session.changed_file()
+        if changed is not None:
+            from tracker.screens.changed import ask_whether
+
+            ask_whether(self._work.app, self._session, changed, self._inks, self._welcome)
+            self._work.show()
+        else:
+            self._welcome()
+
+    def _welcome(self) -> None:
+        if self._session.came_back:
+            self.card()
+        elif self._session.begun:
+            self.before()
+        self._work.show()
 
     def help(self) -> None:
         """The keys."""

@@ -92,7 +92,6 @@ class WorkScreen(Screen[None], inherit_css=False):
         self._seen = session.glance()
         self._entry: Entry | None = None
         self._how = False
-        self._told = 0
         self._guard = Guard()
         self._sounds = sounds
         self._markers = markers
@@ -112,30 +111,12 @@ class WorkScreen(Screen[None], inherit_css=False):
         """Show the place; from now on try again what could not be saved."""
         self.set_interval(AGAIN, self._retry)
         self._rest = self.set_interval(REST, self._at_rest, pause=True)
-        self._first_page()
+        self._doors.first()
         self.call_after_refresh(self._look_beside)
 
     def _look_beside(self) -> None:
         self.session.look_beside()
-        self._tell()
-
-    def _first_page(self) -> None:
-        """A changed pattern file first; then the card, or what to know before the first stitch."""
-        changed = self.session.changed_file()
-        if changed is not None:
-            from tracker.screens.changed import ask_whether
-
-            ask_whether(self.app, self.session, changed, self.inks, self._next_page)
-            self.show()
-        else:
-            self._next_page()
-
-    def _next_page(self) -> None:
-        if self.session.came_back:
-            self._doors.card()
-        elif self.session.begun:
-            self._doors.before()
-        self.show()
+        self._doors.tell()
 
     def show(self) -> None:
         """Take one glance and show what has changed in it."""
@@ -170,7 +151,7 @@ class WorkScreen(Screen[None], inherit_css=False):
         )
         self._sounds.moved(seen, cues, said)
         self._rest.reset()
-        self._tell()
+        self._doors.tell()
 
     def action_act(self, name: str) -> None:
         """Do one of the actions, unless the guard keeps it off."""
@@ -306,20 +287,6 @@ class WorkScreen(Screen[None], inherit_css=False):
     def _retry(self) -> None:
         """Save what could not be saved; notice a take-over; tidy the file while idle."""
         self.session.retry()
-        news = self._aside.look() or self.session.notices[self._told :]
+        news = self._aside.look() or self._doors.news
         if news or self.session.glance() != self._seen:
             self.show()
-
-    def _tell(self) -> None:
-        """What must be known of the file, on a page of its own, once."""
-        notices = self.session.notices[self._told :]
-        if notices:
-            from tracker.screens.pages import Pages
-            from tracker.screens.versions import ask_which, ways_on
-
-            self._told += len(notices)
-            offered = ways_on(self.session)
-            if offered:
-                ask_which(self.app, offered, notices, self.inks, self.show)
-            else:
-                self.app.push_screen(Pages("Your piece", notices, self.inks))
