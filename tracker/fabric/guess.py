@@ -10,7 +10,8 @@ from tracker.fabric.reading import Reading
 from tracker.fabric.stated import counting, figure_of, totals
 from tracker.fabric.trees import every, into_chain, slips
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, Repeat, Stated
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import Along, At, Evenly, Group, Make, Node, Repeat
 
 #: The most stitches that the round below is guessed to have.
 MOST_GUESSED = 700

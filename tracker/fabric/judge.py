@@ -15,7 +15,8 @@ from tracker.fabric.stated import BUNCHES, counting
 from tracker.fabric.trees import chain_by_chain, every, stands_over
 from tracker.fabric.walker import walk
 from tracker.fabric.ways import open_ways
-from tracker.notation.tree import Chain, Group, Make, Node, Skip, Stated
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import Chain, Group, Make, Node, Skip
 
 #: More stitches go hardly into one place that is not named (common practice, no source).
 MOST_BUNCHED = 5

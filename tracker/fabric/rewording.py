@@ -8,6 +8,7 @@ from tracker.fabric.begins import worked_into
 from tracker.fabric.reading import Reading
 from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.round_text import Stated
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import (
     Act,
@@ -21,7 +22,6 @@ from tracker.notation.tree import (
     OtherSide,
     Repeat,
     Skip,
-    Stated,
     Target,
 )
 

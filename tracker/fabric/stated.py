@@ -8,7 +8,8 @@ from tracker.fabric.bunches import bunches
 from tracker.fabric.edge import made, stitches
 from tracker.fabric.outcome import Outcome
 from tracker.notation.dictionary import UK_BY_US, base_of
-from tracker.notation.tree import Figure, Stated
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import Figure
 
 #: Ways to count that take in no chains: "(54 dc)" does not mean dc and chains.
 STITCHES_ALONE = ("stitches", "stitches without slip stitches")

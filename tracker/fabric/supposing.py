@@ -16,7 +16,8 @@ from tracker.fabric.reading import Reading
 from tracker.fabric.stated import counting
 from tracker.fabric.trees import every, slips
 from tracker.fabric.walker import walk
-from tracker.notation.tree import Along, At, Group, Make, Node, Repeat, Skip, Stated, Target
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import Along, At, Group, Make, Node, Repeat, Skip, Target
 
 #: How many spaces a round may have, and the most stitches between two of them.
 NUMBERS = (4, 6, 3, 8)

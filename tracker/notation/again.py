@@ -7,8 +7,9 @@ from dataclasses import replace
 
 from tracker.notation.grammar import Reader
 from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.round_text import Again
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Again, Loops, Make, Note
+from tracker.notation.tree import Loops, Make, Note
 from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from tracker.notation.bunches import named
 from tracker.notation.counts import Counts
+from tracker.notation.round_text import Stated
 from tracker.notation.tokens import Token, Type
-from tracker.notation.tree import Figure, Stated
+from tracker.notation.tree import Figure
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     END_SIGNS,

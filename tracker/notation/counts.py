@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from tracker.notation.bunches import named
+from tracker.notation.round_text import Stated
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Figure, Stated
+from tracker.notation.tree import Figure
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     LEFT_OUT,

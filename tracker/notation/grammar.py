@@ -9,6 +9,7 @@ from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
 from tracker.notation.lexicon import Lexicon, impersonal, without_asides
 from tracker.notation.merging import goes_round, merged
+from tracker.notation.round_text import Stated
 from tracker.notation.spelling import respelt
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
@@ -23,7 +24,6 @@ from tracker.notation.tree import (
     Note,
     Repeat,
     Skip,
-    Stated,
     Target,
     Unread,
 )

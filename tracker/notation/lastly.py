@@ -6,8 +6,9 @@ import re
 
 from tracker.lean import NamedTuple
 from tracker.notation.kit import NUMBER_WORDS, TIMES_WORDS
+from tracker.notation.round_text import Stated
 from tracker.notation.tokens import plain
-from tracker.notation.tree import Evenly, Stated
+from tracker.notation.tree import Evenly
 
 _NUMBER = rf"(?:\d{{1,3}}|an?|{'|'.join(NUMBER_WORDS)})"
 _SENTENCE = r"[^.;()\[\]{}<>]*?"

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
+from tracker.notation.round_text import Again
 from tracker.notation.tokens import plain
-from tracker.notation.tree import Again
 from tracker.notation.wordlists import NO_PARTS
 
 _ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)(?:\b\.?|(?=\d))"

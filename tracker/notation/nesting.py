@@ -5,8 +5,9 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 
 from tracker.notation.repeats import Tail
+from tracker.notation.round_text import Stated
 from tracker.notation.spreading import Spreading
-from tracker.notation.tree import Node, Repeat, Stated
+from tracker.notation.tree import Node, Repeat
 
 #: Stars and brackets in one another deeper than this are not written by people.
 DEEPEST = 12

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import Any, TypeVar, cast
 
+from tracker.notation.round_text import RoundText, Stated
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import Figure, RoundText, Stated
+from tracker.notation.tree import Figure
 
 Part = TypeVar("Part")
 

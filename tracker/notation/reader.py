@@ -15,8 +15,9 @@ from tracker.notation.lastly import in_last
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.likewise import likewise
 from tracker.notation.remarks import Remark, by_length, remarks
+from tracker.notation.round_text import RoundText, Stated
 from tracker.notation.tokens import Type, plain
-from tracker.notation.tree import Act, Chain, Evenly, Node, Note, RoundText, Stated, Unread
+from tracker.notation.tree import Act, Chain, Evenly, Node, Note, Unread
 
 #: Longer instructions for one round are not written by people.
 MOST_LETTERS = 5_000

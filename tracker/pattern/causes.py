@@ -15,7 +15,8 @@ from tracker.fabric.retold import with_node
 from tracker.fabric.stated import figure_of, off_part
 from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, UK_BY_US
-from tracker.notation.tree import At, Figure, Make, Node, Repeat, Stated, Target
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import At, Figure, Make, Node, Repeat, Target
 from tracker.pattern.slips import copied_figure, slip_of_figure
 
 #: Tries for a likeliest cause, and instructions worked in all of them together: a round of

@@ -21,7 +21,8 @@ from tracker.fabric.trees import (
     self_contained,
     takes_up_opening,
 )
-from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Stated
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import At, Chain, Figure, Group, Make, Node
 from tracker.pattern.beginnings import Beginnings
 from tracker.pattern.knowing import Knowing
 

@@ -8,7 +8,7 @@ from typing import Generic, TypeVar
 
 from tracker.notation.likewise import name_words
 from tracker.notation.lines import Line
-from tracker.notation.tree import Again
+from tracker.notation.round_text import Again
 
 Body = TypeVar("Body")
 

@@ -8,7 +8,8 @@ from dataclasses import replace
 from tracker.fabric.begins import fresh
 from tracker.fabric.trees import unread_in, works
 from tracker.notation.lines import Line
-from tracker.notation.tree import Again, Chain, Figure, Note, Stated
+from tracker.notation.round_text import Again, Stated
+from tracker.notation.tree import Chain, Figure, Note
 from tracker.pattern.likeness import Sections
 from tracker.pattern.tasks import ReadLine, Task, for_each, in_turn
 from tracker.pattern.worked import MOST_ROUNDS, WorkedSoFar

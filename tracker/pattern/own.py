@@ -15,7 +15,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
 from tracker.notation.one_size import figure_in, in_one_size, stated_in
 from tracker.notation.reader import read_round
-from tracker.notation.tree import RoundText, Stated
+from tracker.notation.round_text import RoundText, Stated
 from tracker.pattern.changes import Change, in_order, words_by_round
 from tracker.pattern.check import lexicon_of, part_checker
 from tracker.pattern.checked import CheckedRound

@@ -18,8 +18,9 @@ from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
 from tracker.notation.reader import read_round
+from tracker.notation.round_text import Stated
 from tracker.notation.size_names import names_in
-from tracker.notation.tree import Act, Chain, Deed, Figure, Loops, Node, Stated
+from tracker.notation.tree import Act, Chain, Deed, Figure, Loops, Node
 from tracker.pattern.beginnings import Beginnings
 from tracker.pattern.causes import Cause
 from tracker.pattern.checked import CheckedRound

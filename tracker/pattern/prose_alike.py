@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tracker.notation.likewise import likewise, name_words
-from tracker.notation.tree import Again
+from tracker.notation.round_text import Again
 from tracker.pattern.model import Part
 from tracker.pattern.prose_lines import label_of
 from tracker.pattern.prose_parts import Rounds

@@ -11,8 +11,9 @@ from tracker.fabric.trees import unread_in, works
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import split_lines
 from tracker.notation.reader import read_round
+from tracker.notation.round_text import RoundText
 from tracker.notation.tokens import Type, plain, tokenize
-from tracker.notation.tree import Act, Chain, Note, RoundText
+from tracker.notation.tree import Act, Chain, Note
 from tracker.pattern.model import Part, Worked
 from tracker.pattern.prose_facts import copies_of, facts_of_part
 from tracker.pattern.prose_lines import LONGEST, Said, label_of

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from tracker.notation.lines import Line
 from tracker.notation.one_size import stated_in_sizes
+from tracker.notation.round_text import Stated
 from tracker.notation.size_names import Heads
-from tracker.notation.tree import Stated
 from tracker.pattern.tasks import ReadLine
 
 UNKNOWN = "is worked in some sizes only, which is not followed here"

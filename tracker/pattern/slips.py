@@ -8,7 +8,8 @@ from tracker.fabric.begins import beginning
 from tracker.fabric.edge import stitches
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Start
-from tracker.notation.tree import Node, Stated
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import Node
 
 
 def slip_of_figure(

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from tracker.notation.lines import Line
-from tracker.notation.tree import RoundText, Stated
+from tracker.notation.round_text import RoundText, Stated
 
 
 @dataclass(frozen=True, slots=True)

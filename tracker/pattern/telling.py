@@ -9,7 +9,8 @@ from tracker.fabric.judge import Judged
 from tracker.fabric.reading import told
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.problems import Message
-from tracker.notation.tree import Node, Stated
+from tracker.notation.round_text import Stated
+from tracker.notation.tree import Node
 from tracker.pattern.causes import Cause, explain
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import (

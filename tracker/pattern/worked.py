@@ -8,19 +8,8 @@ from dataclasses import replace
 
 from tracker.fabric.trees import every, slips
 from tracker.notation.lines import Line
-from tracker.notation.tree import (
-    Act,
-    Again,
-    At,
-    Chain,
-    Evenly,
-    Figure,
-    Make,
-    Node,
-    Note,
-    Repeat,
-    RoundText,
-)
+from tracker.notation.round_text import Again, RoundText
+from tracker.notation.tree import Act, At, Chain, Evenly, Figure, Make, Node, Note, Repeat
 from tracker.pattern.onward import following, kinds
 from tracker.pattern.tasks import ReadLine
 

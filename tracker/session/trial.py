@@ -11,7 +11,7 @@ from tracker.notation.tree import Note
 from tracker.pattern.own import ONE_AT_A_TIME, typed_line
 
 if TYPE_CHECKING:
-    from tracker.notation.tree import RoundText
+    from tracker.notation.round_text import RoundText
     from tracker.pattern.changes import Change
     from tracker.pattern.checked import CheckedRound
     from tracker.pattern.own import OwnVersion
