@@ -10,7 +10,7 @@ from tracker.fabric.grouping import Grouping
 from tracker.fabric.moments import Mark
 from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.trees import in_spaces
-from tracker.notation.tree import Evenly, Group, Make, More, Node, Repeat, Skip
+from tracker.notation.tree import Act, Deed, Evenly, Group, Make, More, Node, Repeat, Skip
 
 #: So many passes before the end it is looked at least whether what follows fits in.
 _BORDERS = 40
@@ -108,7 +108,8 @@ class Repeating(Grouping):
     def _ends_of(self, node: Repeat, rest: tuple[Node, ...]) -> list[tuple[Node, ...]]:
         """The ways the last pass may stop, the likeliest first.
 
-        "Ending with dc in top of ch" stands in for the dc with which a pass would end.
+        "Ending with dc in top of ch" stands in for the dc with which a pass would end, and
+        "ending last rep with sl st in first sc" for its last stitch.
         """
         if node.stop >= 0:
             return [node.body[: node.stop]]
@@ -117,7 +118,8 @@ class Repeating(Grouping):
         if not self.reading.cut and not node.partial:
             return [()]
         cuts = range(1, len(node.body))
-        liked = [i for i in cuts if node.partial and _stands_in(rest, node.body[i])]
+        last = len(node.body) - 1 if rest and _joins(rest[0]) else 0
+        liked = [i for i in cuts if node.partial and (i == last or _stands_in(rest, node.body[i]))]
         others = [i for i in cuts if i not in liked]
         return [*(node.body[:i] for i in liked), (), *(node.body[:i] for i in others)]
 
@@ -255,6 +257,10 @@ def _without_last(body: tuple[Node, ...], number: int) -> tuple[Node, ...]:
             target = replace(target, count=(places - number,))
             return (*body[:-1], replace(last, target=target, count=count))
     return body[:-1]
+
+
+def _joins(node: Node) -> bool:
+    return isinstance(node, Act) and node.deed is Deed.JOIN
 
 
 def _stands_in(rest: tuple[Node, ...], node: Node) -> bool:
