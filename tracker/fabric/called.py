@@ -26,8 +26,8 @@ class Called:
 
     def matches(self, kind: str, spot: Spot) -> bool:
         """Whether ``spot`` is a place of ``kind`` (as `Target.kind` names it)."""
-        if spot.chains:
-            return self._is_space(kind, spot)
+        if spot.chains or kind == "middle":
+            return spot.middle or self._is_space(kind, spot)
         if spot.name in ("tch", "gap") or kind in ("tch", "gap"):
             return kind == spot.name
         if spot.name == "anchor":

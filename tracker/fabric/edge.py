@@ -20,6 +20,7 @@ class Spot:
         live: whether a chain space stands for as many stitches as it has chains, as over
             an opening: then each of its chains is worked into.
         each: how many of them went into each place, one place after another.
+        middle: whether it is the middle stitch of all, where that is asked for.
     """
 
     name: str
@@ -29,6 +30,7 @@ class Spot:
     opens: bool = False
     live: bool = False
     each: int = 1
+    middle: bool = False
 
     def more(self, count: int) -> Spot:
         """The same with ``count`` more places; quicker than `replace`, which a round often is."""
@@ -91,6 +93,26 @@ def cornered(edge: Edge) -> Edge:
         found.append(replace(spot, count=half))
         found.append(replace(spot, count=1, group="corner", opens=True))
         found.append(replace(spot, count=half, opens=False))
+    return tuple(found)
+
+
+def with_middle(edge: Edge) -> Edge:
+    """The edge with the middle one of its stitches as a place of its own; none if it is even."""
+    left, rest = divmod(stitches(edge), 2)
+    found: list[Spot] = []
+    for spot in edge:
+        counts = not spot.chains and spot.name not in UNCOUNTED
+        if not rest or not counts or not 0 <= left < spot.count:
+            found.append(spot)
+        else:
+            behind = spot.count - left - 1
+            parts = (
+                replace(spot, count=left),
+                replace(spot, count=1, middle=True, opens=spot.opens and not left),
+                replace(spot, count=behind, opens=False),
+            )
+            found += [part for part in parts if part.count]
+        left -= spot.count if counts else 0
     return tuple(found)
 
 

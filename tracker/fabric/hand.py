@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from tracker.fabric.below import Below
-from tracker.fabric.edge import Edge, Spot, cornered
+from tracker.fabric.edge import Edge, Spot, cornered, with_middle
 from tracker.fabric.effort import TooMuchError
 from tracker.fabric.moments import Kept, Mark, Now
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start
 from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading
 from tracker.fabric.steps import Kind, Pass, Run
-from tracker.fabric.trees import every, names_corner, names_gap, names_space
+from tracker.fabric.trees import every, names_corner, names_gap, names_middle, names_space
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
@@ -77,6 +77,8 @@ class Hand:
         had = self.below.left(kind)
         if had < count:
             raise ShortError(node, kind, count, had)
+        if kind == "middle" and not self.now.over_skip and self.below.before("st", kind):
+            raise ShortError(node, kind, count, had)  # what stands before it is not worked
         if kind == "ch" or self.below.edge[0].name == "ch":
             self.now.chain_used += count
         self.below.take(kind, count)
@@ -222,6 +224,8 @@ def _as_met(edge: Edge, nodes: tuple[Node, ...], spaced: bool) -> Edge:
         edge = _as_spaces(edge, nodes)
     if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
         edge = cornered(edge)
+    if any(names_middle(node) for node in every(nodes)):
+        edge = with_middle(edge)
     return edge
 
 

@@ -145,6 +145,7 @@ class Making(Slipping):
         if stop:
             keep = keep if target.until else 0
             places = self.below.before(kind, stop, keep) if stop != kind else min(1, places)
+            places -= 0 if target.short is None else self.figure(target.short)
         if target.group and self.below.has_group(target.group):
             self._each_group(node, target.group, count)
             return

@@ -166,7 +166,7 @@ def names_stitch(target: Target | None) -> bool:
     """Whether a place is named by the stitch that stands there."""
     if target is None:
         return False
-    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch", "st+sp", "lone")
+    plain = target.kind in ("st", "ch", "tch", "corner", "st+ch", "st+sp", "lone", "middle")
     plain = plain or target.kind.endswith("sp")
     return not plain and target.at is not At.SAME
 
@@ -175,6 +175,14 @@ def names_corner(node: Node) -> bool:
     """Whether a node goes into a corner, without saying what that is."""
     target = node.target if isinstance(node, Make | Group) else None
     return target is not None and target.kind == "corner"
+
+
+def names_middle(node: Node) -> bool:
+    """Whether a node goes into the middle stitch of a row, or up to it."""
+    if isinstance(node, Repeat):
+        return node.until == "middle"
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and "middle" in (target.kind, target.until)
 
 
 def in_spaces(body: tuple[Node, ...]) -> bool:

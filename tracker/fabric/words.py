@@ -78,7 +78,7 @@ def kind_words(kind: str, terms: str) -> str:
     """A kind of place in words: "st", "ch-2 sp", "corner"."""
     if kind in ("sp", "ch", "corner") or kind.endswith("sp"):
         return {"sp": "space"}.get(kind, kind)
-    plain = {"st": "st", "st+ch": "st", "st+sp": "st", "lone": "single st"}
+    plain = {"st": "st", "st+ch": "st", "st+sp": "st", "lone": "single st", "middle": "middle st"}
     return plain.get(kind) or in_terms(kind, terms)
 
 

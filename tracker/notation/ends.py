@@ -10,6 +10,7 @@ from tracker.notation.wordlists import (
     CHAIN_WORDS,
     CHANGING,
     END_WORDS,
+    MIDDLE,
     ROUND_WORDS,
     THINGS,
 )
@@ -68,9 +69,10 @@ class Ends(Kinds):
                 return Target(At.EACH, found.kind, leave=left)
             if found.at is At.EACH and self._to_beginning():
                 return Target(At.EACH, found.kind)
+            short = self._so_many_before() if found.at is At.EACH else None
             until = self._next_until() if found.at is At.EACH else ""
             if until:
-                return Target(At.EACH, found.kind, until=until)
+                return Target(At.EACH, found.kind, until=until, short=short)
             self.at = mark
         if around and found.at is At.NEXT and found.count is None:
             return Target(At.EACH, found.kind)
@@ -102,6 +104,16 @@ class Ends(Kinds):
         self.at = mark
         return None
 
+    def _so_many_before(self) -> Figure | None:
+        """``[figure] kind "before"``, as in "to 2 sts before next corner"."""
+        mark = self.at
+        figure = self.accept_figure() or (1,)
+        if self.kind() is not None and self.accept("before"):
+            self.accept_all("the", "you", "reach")
+            return figure
+        self.at = mark
+        return None
+
     def _to_beginning(self) -> bool:
         """``["beg"] "ch" [number] | "join"``: back to where the round began"""
         mark = self.at
@@ -120,7 +132,7 @@ class Ends(Kinds):
         Of what it is the middle may be left out where the words speak of corners at all.
         """
         mark = self.at
-        if self.accept_any("center", "centre", "middle"):
+        if self.accept_any(*MIDDLE):
             begin = self.at
             self.kind_of_stitch()
             named = self.at > begin
@@ -143,6 +155,9 @@ class Ends(Kinds):
         self.accept_any("next")
         if self.corner_center():
             return "corner"
+        if self.here.text in MIDDLE and self.ahead().type in (Type.SIGN, Type.END):
+            self.at += 1
+            return "middle"
         kind = self.kind()
         return "" if kind is None or kind == "st" else kind
 

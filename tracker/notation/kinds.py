@@ -10,12 +10,14 @@ from tracker.notation.wordlists import (
     CHAIN_WORDS,
     GAP_WORDS,
     LOOP_WORDS,
+    MIDDLE,
+    ROUND_WORDS,
     SPACE_WORDS,
     STITCH_WORDS,
 )
 
 #: Kinds of place that are no stitches of a name.
-_PLACES = ("st", "st+ch", "st+sp", "ch", "corner", "sp", "fp", "bp", "lone", "gap")
+_PLACES = ("middle", "st", "st+ch", "st+sp", "ch", "corner", "sp", "fp", "bp", "lone", "gap")
 
 
 #: Words for several stitches in one place.
@@ -112,9 +114,9 @@ class Kinds(Beneath):
         return not key.endswith("sp") and bool(self.lexicon.stitch(key).spaces)
 
     def _corner(self) -> str | None:
-        """``["edge"] "corner" ["-"] [space | "st"] | ("center" | "side") space``"""
-        if self.accept_any("center", "centre", "middle", "mid", "side"):
-            return self._space()
+        """``["edge"] "corner" ["-"] [space | "st"] | ("center" | "side") space | middle``"""
+        if self.accept_any(*MIDDLE, "mid", "side"):
+            return self._space() or self._middle()
         self.accept_any("edge")
         if not self.accept_any("corner", "corners"):
             return None
@@ -122,6 +124,18 @@ class Kinds(Beneath):
         if self._space() is None:
             self.kind_of_stitch()
         return "corner"
+
+    def _middle(self) -> str | None:
+        """``stitch`` behind "center": the middle one of the row; not where it is a corner's"""
+        cornered = any(t.text in ("corner", "corners") for t in self.tokens)
+        central = self.tokens[self.at - 1].text in MIDDLE
+        if cornered or not central or self._stitch_kind() in (None, "ch"):
+            return None
+        if self.here.text == "of":
+            words = (self.ahead(n).text for n in range(1, 4))
+            row = next((w for w in words if w not in ("the", "this", "last", "previous")), "")
+            return "middle" if row in ROUND_WORDS else None
+        return None if self._plural_sts else "middle"
 
     def _space(self) -> str | None:
         """``space = ["ch"] ["-"] [number] ["-"] ["ch"] ["-"] ("sp" | "loop" | …)``"""
@@ -158,7 +172,7 @@ class Kinds(Beneath):
     def _group_kind(self) -> str | None:
         """``["center" stitch "of"] [figure stitch] ("shell" | "fan" | "group")``"""
         mark = self.at
-        if self.accept_any("center", "centre", "middle"):
+        if self.accept_any(*MIDDLE):
             self.kind_of_stitch()
             if not self.accept("of"):
                 self.at = mark

@@ -16,7 +16,13 @@ from tracker.notation.wordlists import (
 
 
 class Targets(Landmarks):
-    """Rules for places."""
+    """Rules for places.
+
+    ``_reached``: up to which kind of place stitches were last said to go, and behind which
+    token; "" for none.
+    """
+
+    _reached = ("", 0)
 
     def target(self) -> Target | None:
         """``target = [preposition] place [end]``; None (and nothing read) if none is here."""
@@ -27,11 +33,9 @@ class Targets(Landmarks):
             return self._to_end(Target(At.EACH))
         if (self.here.text, self.ahead().text) == ("all", "the") and self._ends():
             return Target(At.EACH)
-        if self.here.text in ("to", "till", "until"):
-            to_end = self._to_end(Target(At.EACH))
-            if self.at > mark:
-                between = self._between() if to_end.until == "sp" else None
-                return to_end if between is None else replace(to_end, until=between.kind)
+        to_end = self._so_far()
+        if to_end is not None:
+            return to_end
         self._through_both()
         self.led = self.accept_any(*PREPOSITIONS)
         if self.led:
@@ -42,11 +46,26 @@ class Targets(Landmarks):
             if self.led and self.loop and self._ends():
                 return Target(At.EACH)  # "in front loop only around"
             self.at = mark
+        elif found.until:
+            self._reached = found.until, self.at
         elif self.into_rows:
             return replace(found, rows=True)
         elif self._below:
             return Target(At.BELOW, found.kind, found.count, nth=self._below, of=found.at)
         return found
+
+    def _so_far(self) -> Target | None:
+        """``["up"] "to" end``: each stitch from here to there"""
+        mark = self.at
+        to = self.ahead().text if self.here.text == "up" else self.here.text
+        if to not in ("to", "till", "until"):
+            return None
+        to_end = self._to_end(Target(At.EACH))
+        self._reached = to_end.until, self.at
+        if self.at == mark:
+            return None
+        between = self._between() if to_end.until == "sp" else None
+        return to_end if between is None else replace(to_end, until=between.kind)
 
     def _through_both(self) -> None:
         """``"through" ("both" | "all") thing`` before "in each st": how, and not where"""
@@ -61,7 +80,7 @@ class Targets(Landmarks):
 
     def _place(self, led: bool) -> Target | None:
         """``place = base | same | ring | hook | each | next | nth | tch | counted | bare``"""
-        base = self._base()
+        base = self._stop() or self._base()
         if base is not None:
             return base
         self._on_top = False
@@ -77,6 +96,20 @@ class Targets(Landmarks):
                 return found
             self.at = mark
         return self._bare() if led else None
+
+    def _stop(self) -> Target | None:
+        """``"it" | ("that" | "this") kind``: the place up to which the work went just before"""
+        kind, at = self._reached
+        mark = self.at
+        between = (t.text for t in self.tokens[at : mark - 1])
+        if not kind or any(word in PREPOSITIONS for word in between):
+            return None
+        if self.accept_any("it") and self._clause_is_over():
+            return Target(At.NEXT, kind)
+        if self.accept_any("that", "this") and self.kind() is not None:
+            return Target(At.NEXT, kind)
+        self.at = mark
+        return None
 
     def _of_group(self) -> Target | None:
         """``(ordinal | "last") stitch "of" ["next" | "each" | "same"] group``: one stitch of it"""

@@ -48,6 +48,7 @@ class Target:
             ``leave``, before the last so many of those.
         counts: for `At.HOOK`, whether the chains passed over count as a stitch, where the
             words say so; ``plus``: chains of theirs that make a space behind that stitch.
+        short: with ``until``, how many places before that it stops.
         group: name of the group the places are counted in ("ch-2 sp of next V-st").
         of: for `At.BELOW`, which places of that round.
         said_each: of a number of places the words say "each".
@@ -60,6 +61,7 @@ class Target:
     leave: Figure | None = None
     nth: int = 0
     until: str = ""
+    short: Figure | None = None
     group: str = ""
     counts: bool | None = None
     plus: int = 0

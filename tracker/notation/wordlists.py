@@ -32,6 +32,7 @@ BEGINNING = _list("beg beginning turning starting start first")
 PREPOSITIONS = _list(
     "in into on onto over through under within thru to inside round around at across"
 )
+MIDDLE = _list("center centre middle")
 ON_THE_STITCH = _list("top base post posts back middle center centre tip eye eyes")
 ON_THE_ROW = _list("side sides end ends edge edges")
 NOISE = _list("the a an of your both this these it to")

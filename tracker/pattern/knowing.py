@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tracker.fabric.edge import GROUPED, Edge
+from tracker.fabric.edge import GROUPED, Edge, stitches
 from tracker.fabric.judge import Judged
 from tracker.fabric.retold import cornerless
 from tracker.fabric.stated import BUNCHES
@@ -10,6 +10,7 @@ from tracker.fabric.trees import (
     every,
     in_other_space,
     names_gap,
+    names_middle,
     names_post,
     names_space,
     rounds_below,
@@ -57,7 +58,9 @@ class Knowing:
             return True  # all goes into a round further down that is not known
         if any(names_post(node) for node in every(nodes)):
             return not any(spot.group for edge in self.edges for spot in edge or ())
-        if not judged.fits and any(names_gap(node) for node in every(nodes)):
+        gaps = not judged.fits and any(names_gap(node) for node in every(nodes))
+        middle = any(names_middle(node) for node in every(nodes)) and not self._has_middle()
+        if gaps or middle:
             return True
         if not proved and self._without_groups() and any(map(self._names_group, every(nodes))):
             return True
@@ -81,6 +84,10 @@ class Knowing:
         if whole and cornerless(nodes):
             return True
         return self_contained(nodes) and (whole or not any(map(_may_mean_more, every(nodes))))
+
+    def _has_middle(self) -> bool:
+        """Whether the stitches below have one in their middle, in every size."""
+        return all(edge is not None and stitches(edge) % 2 for edge in self.edges)
 
     def _without_groups(self) -> bool:
         """Whether no group of stitches, such as a shell, is known on any edge below."""
