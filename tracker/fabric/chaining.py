@@ -196,6 +196,8 @@ class Chaining(Making):
         """Pass over places; the beginning chain may already stand on the first."""
         count = self.figure(node.count)
         kind = self._kind(node.kind)
+        if self._held_down(kind):
+            return
         chained = self.now.over_skip and bool(self.out) and self.out[-1].chains > count
         if kind == "ch" and chained and not self.below.knows("ch"):
             self.take_own(count)
@@ -224,6 +226,12 @@ class Chaining(Making):
         self.now.skipped += max(0, count)
         self.now.over_skip = over
         self.last_skip = max(self.last_skip, count)
+
+    def _held_down(self, kind: str) -> bool:
+        """Whether the slip stitches passed over held the row below down, and are no places."""
+        if kind != "sl st" or self.now.begun or self.below.taken or self.free:
+            return False
+        return not self.below.knows(kind) and all(s.name != "st" for s in self.below.edge)
 
     def act(self, node: Act) -> None:
         """A deed: a step that makes no stitch; yarn that is in hand already needs none."""

@@ -8,7 +8,7 @@ from tracker.fabric.edge import Spot, space
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.stitching import Stitching
 from tracker.fabric.trees import every, into_chain
-from tracker.notation.tree import Act, At, Group, Make, Note, Target
+from tracker.notation.tree import Act, Along, At, Group, Make, Note, Target
 
 #: More stitches than these in one place are a shell.
 _LEAST_OF_SHELL = 3
@@ -132,11 +132,11 @@ class Ending(Stitching):
     def _makes_shells(self) -> bool:
         """Whether several stitches go into one place somewhere in the round."""
         return any(
-            isinstance(n, Make) and n.count[0] > _LEAST_OF_SHELL and _in_one(n)
+            isinstance(n, Make) and n.count[0] * n.stitch.makes > _LEAST_OF_SHELL and _in_one(n)
             for n in every(self.nodes)
         )
 
-    def _chain_is_last(self, node: Make) -> int:
+    def _chain_is_last(self, node: Make | Along) -> int:
         """1 where the turning chain below counts as a stitch and is worked into after this."""
         if not self.ends_on_chain or self.below.left("tch"):
             return 0

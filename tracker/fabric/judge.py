@@ -153,7 +153,8 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
         if reading.on_first and "on_first" not in ways:
             continue
         other = _judged(nodes, None, starts, reading)
-        if other.fits and not any(o.passed for o in other.outcomes):
+        most = _passed(found) - 1 if reading.under else 0
+        if other.fits and _passed(other) <= most:
             return other
     if (
         any(isinstance(n, Skip | Group) for n in every(nodes))
@@ -162,6 +163,11 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
         return None
     other = _judged(nodes, None, starts, replace(found.reading, loose=True))
     return other if other.fits and not any(o.passed for o in other.outcomes) else None
+
+
+def _passed(found: Judged) -> int:
+    """How many stitches are passed over in silence, in all sizes."""
+    return sum(outcome.passed for outcome in found.outcomes)
 
 
 def _loose(reading: Reading, base: Reading) -> bool:

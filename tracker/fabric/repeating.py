@@ -264,8 +264,17 @@ def _joins(node: Node) -> bool:
 
 
 def _stands_in(rest: tuple[Node, ...], node: Node) -> bool:
-    """Whether what follows a repeat begins with the stitch that ``node`` of its body makes."""
+    """Whether what follows a repeat begins like ``node`` of its body.
+
+    That is with as many of the same stitch, or with that stitch in the same kind of place.
+    """
     first = next((n for n in rest if isinstance(n, Make | Group)), None)
-    if not isinstance(first, Make) or not isinstance(node, Make):
+    if not isinstance(first, Make) or not isinstance(node, Make | Group):
         return False
-    return first.stitch.us == node.stitch.us
+    made = node if isinstance(node, Make) else next(iter(node.body), None)
+    if not isinstance(made, Make) or first.stitch.us != made.stitch.us:
+        return False
+    if isinstance(node, Make) and first.count == node.count:
+        return True
+    places = (first.target, node.target)
+    return None not in places and len({place.kind for place in places if place}) == 1

@@ -52,7 +52,8 @@ class Stitching(Hand):
         makes = stitch.makes
         if first and stitch.first is not None and stitch.first.makes is not None:
             makes = stitch.first.makes
-        if key == "sl st" and self.now.in_place:
+        held = node.target is not None and node.target.at is At.EDGE
+        if key == "sl st" and (self.now.in_place or held):
             # Slip stitches at a petal's sides only hold it down: nothing is worked into them.
             makes = 0
         anchor = key == "sl st" and not self.now.in_place and self._between_petals(node)

@@ -140,7 +140,10 @@ class Walker(Repeating):
         kinds = [(part, self._kind(part.target.kind)) for part in parts if part.target]
         self.used.update(kind for _, kind in kinds)
         missing = {kind: part for part, kind in kinds}
+        keep = self._chain_is_last(node)
         while (spot := self.below.ahead()) is not None:
+            if keep and self.below.left("st") <= keep and not spot.chains:
+                break  # the turning chain, which is worked into by name
             part, kind = self._part_for(spot, kinds)
             missing.pop(kind, None)
             if part is None and not any(self.below.left(kind) for _, kind in kinds):
@@ -149,6 +152,8 @@ class Walker(Repeating):
                 self.below.pass_over()
             elif isinstance(part, Make):
                 places = self.below.run_left()
+                if keep and not spot.chains:
+                    places = min(places, self.below.left("st") - keep)
                 self._places(part, kind, places, self.figure(part.count))
             else:
                 self.take(part, kind, 1)

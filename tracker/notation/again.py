@@ -10,7 +10,7 @@ from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.round_text import Again
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Loops, Make, Note
-from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS
+from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS, STITCH_WORDS
 
 
 class AgainReader(Reader):
@@ -181,7 +181,7 @@ class AgainReader(Reader):
         if self.accept_any("-", "to", "and", "&", "through", "thru", ",", "+"):
             self.accept_any(*ROUND_WORDS)
             last = self.accept_ordinal() or self.accept_number()
-            if last is not None:
+            if last is not None and self.here.text not in STITCH_WORDS:  # "Row 2, 6 sts more"
                 return last
         self.at = mark
         return first

@@ -19,6 +19,7 @@ class Deeds(Ways):
             self._do_not,
             self.passes_join,
             self._aside,
+            self._at_an_edge,
             self._announced,
             self._distance,
             self._to_other_round,

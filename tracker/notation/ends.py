@@ -11,6 +11,7 @@ from tracker.notation.wordlists import (
     CHANGING,
     END_WORDS,
     MIDDLE,
+    OF_EDGES,
     ROUND_WORDS,
     THINGS,
 )
@@ -195,7 +196,7 @@ class Ends(Kinds):
         return self._along_sides() or self._to_the_very_end()
 
     def _to_the_very_end(self) -> bool:
-        """``"to" ["the"] ["very"] ("end" ["of" "round"] | "marker")``"""
+        """``"to" ["the"] ["very"] ("end" ["of" "round"] | "marker" | garment_edge)``"""
         mark = self.at
         if self.accept_any("to", "until", "till"):
             self.accept_any("the")
@@ -204,9 +205,22 @@ class Ends(Kinds):
                 if self.accept("of"):
                     self.accept_all("the", "chain", *ROUND_WORDS)
                 return True
+            if self.garment_edge() and self._ends_clause():
+                return True
             if self.accept_any("marker", "markers") and self._ends_clause():
                 self.to_marker = True
                 return True
+        self.at = mark
+        return False
+
+    def garment_edge(self) -> bool:
+        """``["the"] {"neck" | "armhole" | …} ("edge" | "side")``: an end of this row"""
+        mark = self.at
+        self.accept_any("the")
+        begin = self.at
+        self.accept_all(*OF_EDGES)
+        if self.accept_any("edge", "edges") and self.at - begin > 1:
+            return True
         self.at = mark
         return False
 

@@ -10,8 +10,15 @@ from tracker.notation.naming import Naming
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target, Unread
-from tracker.notation.wordlists import END_WORDS, VERBS
+from tracker.notation.wordlists import END_WORDS, OF_EDGES, VERBS
 
+#: What the rows of a ribbing worked sideways are held to, and words before it.
+_OF_PIECES = ("main", "lower", "bottom", "top", "upper", "foundation", "last", "long", "short")
+_HELD_TO = (
+    *("body", "yoke", "edge", "hem", "bodice", "neckline", "armhole", "armholes", "sleeve"),
+    *("hat", "crown", "piece", "dress", "sweater", "cardigan", "skirt", "blanket", "scarf"),
+    *("shawl", "vest", "mitt", "mitten", "sock", "cowl", "panel", "bag"),
+)
 _ALONG = ("along", "across", "around", "round", "over", "up", "down", "in", "on", "from")
 #: More than so many "around" are not meant for each place (common practice, no source).
 _MOST_IN_EACH = 3
@@ -154,6 +161,8 @@ class Makes(Naming):
         if target == Target(At.FIRST) and self.begun and self.accept_any("again"):
             target = Target(At.SAME, nth=1)  # "sc around, sc in first st again"
         self._loop_behind()
+        if stitch.us == "sl st" and self.begun and target is not None and self._held_to_piece():
+            return stitch, Target(At.EDGE, count=target.count)
         if (
             self.led == "over"
             and stitch.us != "sl st"
@@ -163,6 +172,20 @@ class Makes(Naming):
             # "over next 3 sts": the one stitch is spread over all of them
             return stitch._replace(takes=target.count[0]), None
         return stitch, self.hook_counts(target)
+
+    def _held_to_piece(self) -> bool:
+        """``("of" | "along") ["the"] {word} ("body" | "edge" | …)``: beside this row, not below
+
+        So the rows of a ribbing that is worked sideways are held to the piece they go round.
+        """
+        mark = self.at
+        if self.accept_any("of", "along", "on", "from", "in"):
+            self.accept_any("the")
+            self.accept_all(*OF_EDGES, *_OF_PIECES)
+            if self.accept_any(*_HELD_TO) and self._clause_is_over():
+                return True
+        self.at = mark
+        return False
 
     def _in_all(self, at: int, count: Figure) -> bool:
         """Whether a number before a bare "around" is that of the round: "24 sc around"

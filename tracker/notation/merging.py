@@ -195,10 +195,11 @@ def _spread(nodes: list[Node]) -> list[Node]:
     found: list[Node] = []
     for node in nodes:
         last = found[-1] if found else None
-        if isinstance(last, Evenly) and last.ends == "first" and goes_round([node]):
+        if isinstance(last, Evenly) and last.ends in ("first", "one") and goes_round([node]):
             found[-1] = _at_once(last)
-        spread = isinstance(node, Evenly) and node.change and goes_round(found)
-        if spread and isinstance(node, Evenly) and isinstance(last, Make):
+        spread = isinstance(node, Evenly) and node.change
+        plain = goes_round(found) or (isinstance(last, Evenly) and not last.change)
+        if spread and plain and isinstance(node, Evenly) and isinstance(last, Make | Evenly):
             found[-1] = replace(node, stitch=last.stitch, start=last.start)
         else:
             found.append(node)

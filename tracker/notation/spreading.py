@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from tracker.notation.advice import Advice
-from tracker.notation.tree import At, Evenly, Make, Node, Target
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Evenly, Make, Node, Target, Unread
 from tracker.notation.wordlists import BEGINNING, CHANGING, PIECES, ROUND_WORDS, SIDES
 
 _CHANGES = {
@@ -30,14 +31,16 @@ class Spreading(Advice):
         return changes
 
     def _even(self, start: int) -> Node | None:
-        """``["work" [figure "rounds"] | "continue"] ("even" | "straight") ["in" stitch]``"""
-        mark = self.at
+        """``["work" [figure "rounds"] | "continue"] ("even" | "straight" | end) ["in" stitch]``"""
+        mark, across = self.at, False
         if self.accept("work") and self.accept_number() and self.accept_any(*ROUND_WORDS):
             pass  # how many is read with the label
         else:
             self.at = mark
-            self.accept_any("work", "continue", "cont")
-        if not self.accept_any(*_EVEN):
+            across = self.accept("work") and self._ends()
+            if not across:
+                self.accept_any("continue", "cont")
+        if not across and not self.accept_any(*_EVEN):
             self.at = mark
             return None
         stitch = None
@@ -48,6 +51,9 @@ class Spreading(Advice):
                 return None
             stitch = self.lexicon.stitch(key)
         self._ends()
+        if across and not self._clause_is_over():
+            self.at = mark
+            return None
         return Evenly((0,), 0, start, self.last_end, stitch)
 
     def _plain_round(self, start: int) -> Node | None:
@@ -70,7 +76,7 @@ class Spreading(Advice):
         self.at = mark
         return None
 
-    def _changes(self, start: int) -> Evenly | None:
+    def _changes(self, start: int) -> Evenly | Unread | None:
         """``[verb] ["evenly"] (change figure | figure changes | change "to" figure) spread``"""
         self.accept_any("continue", "cont", "and", "with")
         self.accept("at", "the", "same", "time")
@@ -100,13 +106,18 @@ class Spreading(Advice):
         self.begun = True
         return Evenly(figure, change, start, self.last_end, to=to, ends=ends)
 
-    def _one_at_each_end(self, change: int, start: int) -> Evenly | None:
-        """``"at" "beg" "and" "end"`` behind "dec": one at each"""
+    def _one_at_each_end(self, change: int, start: int) -> Evenly | Unread | None:
+        """``"at" ("beg" "and" "end" | garment_edge)`` behind "dec": one at each"""
         mark = self.at
-        if self._at_ends() != "both" or self.tokens[mark].text == "each":
+        ends = self._at_ends()
+        if ends not in ("both", "one") or self.tokens[mark].text == "each":
             return None
+        alone = all(token.type is not Type.WORD for token in self.tokens[self.at :])
+        if ends == "one" and alone and not self.begun:
+            why = "does not say how the other stitches are worked"
+            return Unread(self.text[start : self.last_end], start, self.last_end, why)
         self.begun = True
-        return Evenly((1,), change, start, self.last_end, ends="both")
+        return Evenly((1,), change, start, self.last_end, ends=ends)
 
     def _somewhere(self) -> bool:
         """``"anywhere" | ("at" | "in") "the" "back" …``: a place that no count tells from others"""
@@ -152,6 +163,8 @@ class Spreading(Advice):
             found = "first"
         elif self.accept_any("end"):
             found = "last"
+        elif self.garment_edge():
+            found = "one"
         self._of_the_row()
         if found == "first" and self.accept_any("and"):
             self.accept_all("at", "the")

@@ -98,6 +98,12 @@ class Talk(Colours):
                 return Note(start, self.last_end)
         return None
 
+    def _at_an_edge(self) -> Note | None:
+        """``("at" | "on") garment_edge`` behind a stitch: where in the row that is anyway"""
+        start = self.here.start
+        found = self.begun and self.accept_any("at", "on") and self.garment_edge()
+        return Note(start, self.last_end) if found else None
+
     def _announced(self) -> Note | None:
         """``"now" "we" "start" "decreasing"``: what comes next, told before it is asked for"""
         start, end = self.here.start, self.clause_end()

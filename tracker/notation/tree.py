@@ -234,7 +234,8 @@ class Evenly:
     With ``change`` 0 the round is worked even: one stitch in each place, of ``stitch``
     where the words name one, else of the kind the round below is made of. ``to``: the count
     is how many stitches the round is to have, not how many it gains or loses. ``ends``: where
-    the changes stand if not spread: ``count`` of them at the "first" end, the "last", or "both".
+    the changes stand if not spread: ``count`` of them at the "first" end, the "last", "both", or
+    at "one" of them that is not told.
     """
 
     count: Figure

@@ -191,6 +191,12 @@ SIDES = _list(
     face chin"""
 )
 
+#: Words before "edge" for a side of a garment's piece: "at neck edge".
+OF_EDGES = _list(
+    """neck neckline armhole armholes arm front fronts back side sleeve shoulder raglan inner outer
+    inside outside underarm left right center centre opening opposite other"""
+)
+
 #: Things made of several stitches, between which the gap is a place.
 GROUPS = _words("fan fans shell shells group groups cluster clusters pair pairs petal petals")
 #: Words for what is between stitches or groups, where no chain is.
