@@ -58,7 +58,7 @@ def judge(
     whole: set[Reading] = set()
     # Beside stitches left out "2 sc" may be one increase; beside named increases it is not.
     # So many as "12 sc" in one place are not believed without a count either.
-    skips = any(isinstance(n, Skip) or _is_many(n) for n in every(nodes))
+    skips = any(isinstance(n, Skip) or is_many(n) for n in every(nodes))
     if any(isinstance(n, Make) and is_shaped(n) for n in every(nodes)):
         ways = [way for way in ways if way != "bunched"]
     effort = starts[0].effort
@@ -90,7 +90,7 @@ def _chains_in(edge: Edge) -> str:
     return "foundation" if all(s.name == "ch" for s in edge) else "chains"
 
 
-def _is_many(node: Node) -> bool:
+def is_many(node: Node) -> bool:
     """Whether more stitches stand without a place than go into one that is not named."""
     return isinstance(node, Make) and node.target is None and node.count[0] > MOST_BUNCHED
 

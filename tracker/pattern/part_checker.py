@@ -25,20 +25,21 @@ from tracker.pattern.beginnings import Beginnings
 from tracker.pattern.causes import Cause
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import Source, altered_in, short
+from tracker.pattern.hindsight import Seen, Told
 from tracker.pattern.house import House
 from tracker.pattern.judging import State
 from tracker.pattern.order import Order
+from tracker.pattern.seeing import Seeing
 from tracker.pattern.size_lines import SizeLines
 from tracker.pattern.some_sizes import chosen, for_all, for_some, put_back
 from tracker.pattern.tasks import ReadLine, Task
-from tracker.pattern.telling import Telling
 from tracker.pattern.underside import underside
 
 #: The number a label ends on: "Rnd 4", "R4".
 _DIGITS = re.compile(r"\d{1,6}$")
 
 
-class PartChecker(Telling):
+class PartChecker(Seeing):
     """Checks the rounds of one part, in order, in all sizes.
 
     Args:
@@ -73,6 +74,7 @@ class PartChecker(Telling):
         self.house = house
         self.effort = effort or Effort()
         self.source = Source("", offset)
+        self.told: dict[int, Told] = {}
         self._begin(Beginnings())
 
     def _begin(self, beginnings: Beginnings) -> None:
@@ -86,6 +88,7 @@ class PartChecker(Telling):
         self.colour = ""
         self.pending: Chain | None = None
         self.found: list[CheckedRound] = []
+        self.seen: list[Seen] = []
         self.items: list[Task | ReadLine] = []
         self.opening: tuple[Figure, Figure] | None = None
         self.rows_made: list[int | None] = [0] * self.sizes
@@ -120,6 +123,7 @@ class PartChecker(Telling):
 
     def _checked(self, items: Callable[[], Iterable[Task | ReadLine]]) -> list[CheckedRound]:
         self._all(items())
+        self._look_back(items)
         said = dict.fromkeys(self.beginnings.doubtful(), False)
         if said and self.effort.for_another():
             self._begin(Beginnings(said=said))
@@ -152,6 +156,7 @@ class PartChecker(Telling):
         part.edges, part.rows_made = chosen(self.edges, which), chosen(self.rows_made, which)
         part.kept = {number: chosen(edges, which) for number, edges in self.kept.items()}
         part.printed = part.opening = part.failed = None
+        part.told = {}
         part.work_round(for_some(task))
         self.found.append(self._told(for_all(part.found[0], task, self.edges), task))
         self.edges = put_back(self.edges, which, part.edges)
@@ -180,9 +185,10 @@ class PartChecker(Telling):
         self.beginnings.hear((), task.body.read.chains)
         fault = self._fault(task)
         if fault is not None:
+            self.seen.append(Seen(task, (), unknown=False))
             self._unread(task, fault)
             return
-        nodes = self._placed(task)
+        nodes = self._come_to(task)
         stated = task.stated if task.last else None
         if self.failed is not None and self.failed[:2] == (task.item, task.body):
             # "Rnds 5-8: sc 19" does not come right because its first round made 19 of 18

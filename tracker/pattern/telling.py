@@ -11,7 +11,7 @@ from tracker.fabric.verdicts import Verdict
 from tracker.notation.problems import Message
 from tracker.notation.round_text import Stated
 from tracker.notation.tree import Node
-from tracker.pattern.causes import Cause, explain
+from tracker.pattern.causes import Cause, explain, figures
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import (
     Source,
@@ -22,6 +22,7 @@ from tracker.pattern.findings import (
     words_of,
     worked_first,
 )
+from tracker.pattern.hindsight import Told
 from tracker.pattern.house import House
 from tracker.pattern.placing import Placing
 from tracker.pattern.some_sizes import left_behind
@@ -34,6 +35,8 @@ class Telling(Placing):
     Attributes:
         house: rules that a pattern file keeps beyond its counts; None for plain text.
         source: the lines that messages point into.
+        told: what later rounds tell of a round that is not in the text, by the number (from 0)
+            of the round that is worked into it.
         found: what was told so far.
         causes: why a round does not come out, for each judgement (by its id) asked about.
         misnumbered: what is wrong with the number of the round that is worked now.
@@ -41,6 +44,7 @@ class Telling(Placing):
 
     house: House | None
     source: Source
+    told: dict[int, Told]
     found: list[CheckedRound]
     causes: dict[int, Cause]
     misnumbered: list[Cause]
@@ -51,7 +55,9 @@ class Telling(Placing):
         """Add a round that was worked out, with what is to be said of it."""
         messages = self._messages(task, nodes, judged, stated)
         verdict = verdict_of(judged, task)
-        if self.guessed and verdict is Verdict.AGREES:
+        here = self.source.line_of(task), task.label
+        shown = any(told.proving == here for told in self.told.values())
+        if (self.guessed or shown) and verdict is Verdict.AGREES:
             verdict = Verdict.UNSTATED
         if any(m.serious for m in messages):
             verdict = Verdict.DIFFERS
@@ -125,6 +131,12 @@ class Telling(Placing):
             self._message(task.body, Cause(f"taken so that it fits: {sentence}", 0, end), False)
             for sentence in told(base, judged.reading)
         ]
+        if len(self.found) in self.told:
+            why = self.told[len(self.found)].why
+            found.append(self._message(task.body, Cause(why, 0, end), False))
+        elif self.guessed:
+            why = f"taken to be worked into {figures(self._below() or ())} stitches, from its count"
+            found.append(self._message(task.body, Cause(why, 0, end), False))
         if self.house is not None and not task.item.typed:
             found += self._numbering(task)
             found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]

@@ -1,0 +1,164 @@
+"""Rounds from the middle of a pattern: what is worked into is told by later rounds, or not.
+
+All counts were worked out by hand from the words.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tracker import check_text
+from tracker.fabric.verdicts import Verdict
+from tracker.pattern.checked import CheckedRound
+
+
+def _rounds(text: str, below: int | None = None) -> tuple[CheckedRound, ...]:
+    return check_text(text, below=below).parts[0].rounds
+
+
+def _counts(text: str, below: int | None = None) -> list[int | str]:
+    """What each round makes; "?" where it is not read, "differs" where it does not come out."""
+    found: list[int | str] = []
+    for one in _rounds(text, below):
+        doubtful = {Verdict.UNREAD: "?", Verdict.DIFFERS: "differs"}.get(one.verdict)
+        found.append(doubtful or (one.makes or (0,))[0])
+    return found
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        # the round that tells takes a fixed number
+        (
+            (
+                "Rnd 14: sc in each st around.\nRnd 15: sc in each st around.\n"
+                "Rnd 16: sc in next 12 sts, ch 6, sk next 6 sts, sc in next 18 sts, ch 6, sk 6 sts,"
+                " sc in next 12 sts."
+            ),
+            [54, 54, 42],
+        ),
+        ("R20: BLO sc around\nR21-23: sc around\nR24: 10 sc, 8 hdc, 10 sc", [28] * 5),
+        (
+            (
+                "Round 4: Ch 1, hdc in each st around, join with sl st to first hdc.\n"
+                "Rounds 5-6: Repeat Round 4.\n"
+                "Round 7: Ch 1, sc in next 9 sts, ch 12, skip 8 sts, sc in next 18 sts, ch 12,"
+                " skip 8 sts, sc in last 9 sts, join."
+            ),
+            [52, 52, 52, 36],
+        ),
+        (
+            (
+                "Row 8: Ch 1, turn, sc in each st across.\n"
+                "Row 9: Ch 1, turn, sc2tog, sc in next 16 sts, sc2tog. (18 sts)"
+            ),
+            [20, 18],
+        ),
+        (
+            (
+                "Row 3: Ch 3, dc in next st and each st across. Turn.\nRow 4: Repeat Row 3.\n"
+                "Row 5: Ch 3, dc in next 6 sts, ch 2, sk 2, dc in next 14 sts, ch 2, sk 2,"
+                " dc in last 7 sts. Turn."
+            ),
+            [32, 32, 28],
+        ),
+        ("Rnd 7: sc in each st around\nRnd 8: [sc in next 7 sts, inc] x 6", [48, 54]),
+        (
+            (
+                "Rnd 15: sc in each st around\n"
+                "Rnd 16: sc in next 5, inc in next 6, sc in next 12, inc in next 6, sc in next 7"
+            ),
+            [36, 48],
+        ),
+        ("Rnds 18-20: sc in each st around.\nRnd 21: (dec) x 12. Fasten off.", [24, 24, 24, 12]),
+        ("Rnd 10: Work even.\nRnd 11: *sc 10, inc* 4 times", [44, 48]),
+        # or prints its count
+        ("Rnd 5: sc around\nRnd 6: sc around\nRnd 7: (sc 6, dec) around (42)", [48, 48, 42]),
+        ("Rnd 18: sc around.\nRnd 19: sc around. 24 sts.", [24, 24]),
+        ("7th round: sc around\n8th round: dec 6 times evenly (30)", [36, 30]),
+        ("Rnd 22: sc in every stitch.\nRnd 23: 6x (4 sc, 1 dec) = 30", [36, 30]),
+        # rounds that change the count on the way
+        ("Rnd 6: inc around\nRnd 7: sc around\nRnd 8: (2 sc, inc) x 10", [30, 30, 40]),
+        ("Rnd 6: (sc, inc) around\nRnd 7: (3 sc, dec) x 6", [30, 24]),
+        # a single stitch many times, from which the next goes on
+        ("Rnd 5: sc around.\nRnd 6: sc in next 36 sts.\nRnd 7: (4 sc, dec) x 6", [36, 36, 30]),
+    ],
+)
+def test_a_later_round_tells_what_the_first_is_worked_into(text: str, counts: list[int]) -> None:
+    assert _counts(text) == counts
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        # nothing tells
+        ("Rnd 30: hdc in each st around.\nRnd 31: hdc in each st around.", ["?", "?"]),
+        # the row stops before its end, or may do so
+        (
+            (
+                "Row 13: hdc across, ch 1, turn.\nRow 14: hdc in first 15 sts, turn, leaving rest"
+                " unworked."
+            ),
+            ["?", 15],
+        ),
+        ("Row 19: sc across, turn.\nRow 20: sc in next 12 sts, sc2tog, turn.", ["?", 13]),
+        ("Rnd 20: sc around.\nRnd 21: sc in next 5 sts, sl st in next st, fasten off.", ["?", 6]),
+        ("Rnd 20: sc around.\nRnd 21: sl st in next 4 sts.", ["?", 4]),
+        ("Rnd 20: sc around.\nRnd 21: sc in next 5 sts.", ["?", 5]),
+        ("Rnd 20: sc around.\nRnd 21: sc in next 5 sts, hdc in next 2, ch 30.", ["?", 7]),
+        # eleven times may be twelve
+        (
+            "Rnd 3: dc around.\nRnd 4: *dc in next 5 sts, 2 dc in next; rep from * 11 times",
+            ["?", 84],
+        ),
+        # the round that would tell is wrong itself
+        ("Rnd 7: sc around\nRnd 8: [sc in next 7 sts, inc] x 6 (52)", ["?", "differs"]),
+        # no number comes out
+        ("Rnd 7: (sc 3, inc) around\nRnd 8: [sc in next 2 sts, inc] x 6", ["?", 24]),
+        # another part has begun
+        ("Rnd 20: sc around.\n\nSleeve\nRnd 1: sc in next 9 sts, inc in next 3", ["?", 15]),
+    ],
+)
+def test_what_no_later_round_tells_for_certain_is_not_taken(
+    text: str, counts: list[int | str]
+) -> None:
+    assert _counts(text) == counts
+
+
+def test_what_is_taken_is_said_and_proves_nothing() -> None:
+    first, second, third = _rounds(
+        "Rnd 5: sc around\nRnd 6: sc around\nRnd 7: (6 sc, dec) x 6 (42)"
+    )
+    assert [m.text for m in first.messages] == [
+        "taken to be worked into 48 stitches, which is what Rnd 7 takes"
+    ]
+    assert not first.messages[0].serious
+    assert first.below == (48,)
+    assert (first.verdict, second.verdict) == (Verdict.UNSTATED, Verdict.UNSTATED)
+    assert third.verdict is Verdict.AGREES  # by its own words it makes what is printed
+
+    first, last = _rounds("Rnd 18: sc around.\nRnd 19: sc around. (24)")
+    assert [m.text for m in first.messages] == [
+        "taken to be worked into 24 stitches, from the count of Rnd 19"
+    ]
+    assert last.verdict is Verdict.UNSTATED  # its count was taken, so it proves nothing
+
+
+def test_a_single_round_says_that_its_count_was_taken() -> None:
+    (found,) = _rounds("Rnd 19: sc around. (24)")
+    assert found.verdict is Verdict.UNSTATED
+    assert [m.text for m in found.messages] == [
+        "taken to be worked into 24 stitches, from its count"
+    ]
+
+
+def test_each_size_is_told_for_itself() -> None:
+    first, second = (
+        check_text(
+            "Rnd 7: sc around.\nRnd 8: (sc in next 5 sts, inc) 6 (7, 8) times. 42 (49, 56) sts"
+        )
+        .parts[0]
+        .rounds
+    )
+    assert first.makes == (36, 42, 48)
+    assert second.makes == (42, 49, 56)
