@@ -76,7 +76,6 @@ def test_along_the_sides_of_a_square_is_round_it():
 @pytest.mark.parametrize(
     "words",
     [
-        "Work even until piece measures 10 cm, then dec 4 sts.",
         "Work even for 4 rounds but inc 2 in 3rd.",
         "Rnds 2-4: work even in colour B, 2 sts fewer.",
         "Rnd 2: sc in all sts apart from the first.",

@@ -2220,7 +2220,6 @@ def test_a_word_that_stands_for_a_stitch_is_not_passed_over(words):
         "sc around, ending one stitch short of the marker",
         "sc in each st around, dec at the side seams",
         "sc even, but work last 2 sts together",
-        "sc in each st around, with two in the last",
         "sc in each st around, plus an extra one at the join",
         "sc in each st around, 3 sc in each corner",
         "dc in each dc and 2 dc in each ch-2 sp around",

@@ -37,6 +37,9 @@ _KINDS = {
     Deed.FASTEN: Kind.FASTEN,
 }
 
+#: More stitches than these in the first chain go round it (common practice, no source).
+_ALL_ROUND = 2
+
 
 class Chaining(Making):
     """Rules for `Chain`, `Skip`, `Act`, `Loops` and `OtherSide`."""
@@ -260,7 +263,7 @@ class Chaining(Making):
         """The chain's other side comes next.
 
         Several stitches in the last chain go round it to the other side; a single one leaves
-        that side of it to be worked into.
+        that side of it to be worked into. Three in the first chain go round that end.
         """
         if self.now.bridge:
             self.now.free_side, self.now.bridge = self.now.bridge, -1
@@ -270,6 +273,7 @@ class Chaining(Making):
             return
         worked = [run for run in self.done.runs if run.makes]
         round_it = bool(worked) and worked[-1].per_place > 1
+        self.rounded = bool(worked) and worked[0].per_place > _ALL_ROUND
         last = int(round_it != self.reading.far_end)
         self.below.extend(Spot("ch", max(0, self.now.chain_used - last - self._passed())))
 

@@ -42,6 +42,7 @@ class Hand:
         self.slipped = 0
         self.doubled = 0
         self.spared = 0
+        self.rounded = False
         self.ringed = not edge and not self.free
         self.seen: set[str] = set()
         self.chain_lengths = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}

@@ -12,7 +12,7 @@ from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading, readings
 from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import BUNCHES, counting
-from tracker.fabric.trees import chain_by_chain, every, stands_over
+from tracker.fabric.trees import chain_by_chain, every, is_short, stands_over
 from tracker.fabric.walker import walk
 from tracker.fabric.ways import open_ways
 from tracker.notation.round_text import Stated
@@ -63,6 +63,7 @@ def judge(
         ways = [way for way in ways if way != "bunched"]
     effort = starts[0].effort
     chain = beginning(nodes) or starts[0].pending
+    short = is_short(nodes)
     single = chain is not None and chain.count[0] == 1
     for reading in readings(base, ways):
         if first is not None and effort is not None and effort.enough():
@@ -73,7 +74,8 @@ def judge(
         if found.fits:
             whole.add(reading)
         counts = single and reading.chain_counts > base.chain_counts
-        loose = _loose(reading, base) or (reading.bunched and skips) or counts
+        loose = (_loose(reading, base) and not (reading.early and short)) or counts
+        loose = loose or (reading.bunched and skips)
         believed = found.agrees is not False and (found.agrees or not loose)
         if found.fits and believed:
             return _passing_none(nodes, starts, found) or found

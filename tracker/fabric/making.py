@@ -251,7 +251,9 @@ class Making(Slipping):
         if changes == 0:
             self._places(make, "st", places, 1)
             return
-        changes *= 2 if node.ends == "both" else 1
+        if node.ends == "both":
+            # at both ends alike, also where only the count tells how many that is
+            changes = changes // 2 * 2 if node.to else changes * 2
         per = 1 if node.change > 0 else 2
         plain = places - changes * per
         if plain < 0:

@@ -8,7 +8,7 @@ from tracker.fabric.called import spacey
 from tracker.fabric.edge import GROUPED
 from tracker.fabric.ending import Ending
 from tracker.fabric.trees import every, slips
-from tracker.notation.tree import Chain, Group, Loops, Make, Node, Note
+from tracker.notation.tree import Chain, Group, Loops, Make, Node, Note, Repeat, Skip
 
 
 class Slipping(Ending):
@@ -53,7 +53,7 @@ class Slipping(Ending):
 
     def _moves_on(self, node: Make) -> bool:
         """Whether a chain comes next, or the slip stitches go on into a space."""
-        if _into_space(node):
+        if _into_space(node) or self._leaves_as_many(node):
             return True
         rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
         more = list(takewhile(slips, rest))
@@ -61,6 +61,17 @@ class Slipping(Ending):
         if isinstance(first, Group):
             first = first.body[0] if any(map(_into_space, more)) else None
         return isinstance(first, Chain)
+
+    def _leaves_as_many(self, node: Make) -> bool:
+        """Whether as many stitches are left at the other end as are slipped over at this one."""
+        works = [n for n in self.nodes if isinstance(n, Make | Group | Skip | Repeat)]
+        last = works[-1]
+        target = node.target
+        slipped = node.count if target is None or target.count is None else target.count
+        if isinstance(last, Skip):
+            return last.count == slipped
+        leaves = last.leave if isinstance(last, Repeat) else last.target and last.target.leave
+        return bool(leaves) and leaves == slipped
 
     def _works_later(self, node: Make) -> bool:
         """Whether stitches other than slip stitches come later in the round."""

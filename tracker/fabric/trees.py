@@ -14,6 +14,7 @@ from tracker.notation.tree import (
     Evenly,
     Figure,
     Group,
+    Loops,
     Make,
     Node,
     Note,
@@ -111,6 +112,19 @@ def chain_by_chain(nodes: tuple[Node, ...]) -> bool:
         for n in every(nodes)
         if isinstance(n, Make | Group)
     )
+
+
+def is_short(nodes: tuple[Node, ...]) -> bool:
+    """Whether a row goes into its first so many stitches and turns, and asks for no more.
+
+    So begin short rows and straps, which leave the others unworked on purpose.
+    """
+    work = [n for n in nodes if not isinstance(n, Note | Loops | Chain | Act)]
+    deeds = [n.deed for n in nodes if isinstance(n, Act)]
+    only = work[0] if len(work) == 1 else None
+    if not isinstance(only, Make) or only.target is None or deeds != [Deed.TURN]:
+        return False
+    return only.target.at in (At.FIRST, At.NEXT) and only.target.count is not None
 
 
 def self_contained(nodes: tuple[Node, ...]) -> bool:

@@ -210,6 +210,8 @@ class Walker(Repeating):
             done.left -= min(self.spared, done.left)
             if self.reading.both_sides and done.left == 1 and hooked(self.nodes):
                 done.left = 0  # the first chain has its stitches already
+            if self.rounded and done.left == 1:
+                done.left = 0  # the same, on a side that the words name
             if self.doubled and -1 <= done.left - self.doubled <= MOST_UNSEWN:
                 done.left = 0  # through both layers of a flat piece: each takes two places
             early = self.reading.early and not self.reading.bunched

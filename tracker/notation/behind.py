@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.merging import goes_round
-from tracker.notation.tree import At, Group, Make, Node, Note, Repeat, Skip, Target
+from tracker.notation.tokens import Type
+from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
 from tracker.notation.wholes import Wholes
 from tracker.notation.wordlists import SKIPS
 
@@ -59,7 +60,7 @@ class Behind(Wholes):
 
     def _skips(self, before: list[Node]) -> list[Node] | None:
         """``skip {"and" place}``, or a list of places in brackets"""
-        passed = self.passes_join() or self._passing_each(before)
+        passed = self.passes_join() or self._passing_each(before) or self._under_chains(before)
         if passed is not None:
             return [passed]
         listed = self.skip_list()
@@ -86,6 +87,22 @@ class Behind(Wholes):
         self.at = mark
         return None
 
+    def _under_chains(self, before: list[Node]) -> Skip | None:
+        """``chain "over" ["the"] ["next"] figure kind``: what these chains stand over"""
+        mark, start = self.at, self.here.start
+        chained = bool(before) and isinstance(before[-1], Chain)
+        touching = chained and self.tokens[self.at - 1].text not in (",", ";", ".")
+        bracket = self.here.type is Type.OPEN
+        self.at += int(bracket)
+        if touching and self.accept_any("over", "across", "above", "skipping"):
+            self.accept_any("the")
+            self.accept_any("next", "following")
+            figure, kind = self.accept_figure(), self.kind()
+            if figure is not None and kind is not None and (not bracket or self.accept(")")):
+                return Skip(figure, kind, start, self.last_end)
+        self.at = mark
+        return None
+
     def _last_made(self, before: list[Node]) -> list[Node]:
         """The last stitch, where the words only tell that its yarn is changed.
 
@@ -100,10 +117,14 @@ class Behind(Wholes):
         return [replace(last, target=Target(At.NEXT, "st", last.target.leave))]
 
     def _left(self) -> Skip | None:
-        """``"leave" ["last" | "next"] [figure] [kind] "unworked"``"""
+        """``("leave" | "without working" …) ["last" | "next"] [figure] [kind] ["unworked"]``
+
+        The last ones are left unworked also where that is not said.
+        """
         mark, start = self.at, self.here.start
-        if self.accept_any("leave", "leaving"):
+        if self.accept_any("leave", "leaving") or self._not_worked():
             self.accept_any("the")
+            last = self.here.text in ("last", "final")
             which = At.EACH if self.accept_any("rest") else self._which()
             self.accept_all("of", "the")
             count = self.accept_figure()
@@ -111,7 +132,16 @@ class Behind(Wholes):
             if count is None:
                 count = (REST,) if which is At.EACH or those else (1,)
             kind = self.kind() or "st"
-            if self.accept_any("unworked") or (which is At.EACH and self._clause_is_over()):
+            left = self.accept_any("unworked", "free", "alone") or last or which is At.EACH
+            if left and (self._clause_is_over() or self.tokens[self.at - 1].text == "unworked"):
                 return Skip(count, kind, start, self.last_end)
         self.at = mark
         return None
+
+    def _not_worked(self) -> bool:
+        """``("without working" | "do not work" | "not working") ["in" | "into"]``"""
+        denied = self.accept("without") or self.accept("do", "not") or self.accept_any("not")
+        if denied and self.accept_any("working", "work", "crocheting"):
+            self.accept_any("in", "into", "on")
+            return True
+        return False

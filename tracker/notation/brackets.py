@@ -56,6 +56,9 @@ class Brackets(Stars):
         if close < 0 or self.deep >= DEEPEST:
             self.at = max(self.at, close) + 1
             return [Unread(self.text[start : self.last_end], start, self.last_end)]
+        ends = self._ends_in_bracket(before, close)
+        if ends is not None:
+            return ends
         worked = any(not isinstance(n, Note | Loops | Act) for n in before)
         first = self.at == 0 and self._opens_with_count(close)
         first = first or self._only_tells(before, close)
@@ -82,6 +85,17 @@ class Brackets(Stars):
             self.begun = begun
             return self._bracket_aside(body, start)
         return self._bracket_end(tuple(body), start)
+
+    def _ends_in_bracket(self, before: list[Node], close: int) -> list[Node] | None:
+        """``"(" what place ")"`` behind "sc around": what is made at an end of it"""
+        mark, kept = self.at, list(before)
+        self.at += 1
+        found = self.at_the_ends(before)
+        if found is not None and self.at == close:
+            self.at = close + 1
+            return found
+        self.at, before[:] = mark, kept
+        return None
 
     def _only_tells(self, before: list[Node], close: int) -> bool:
         """Whether other words stand before a bracket that ends the text: "As planned. (21 sc)"."""

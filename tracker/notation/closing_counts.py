@@ -28,6 +28,8 @@ _TELLING = (
     "we'll",
     "we've",
 )
+#: "Leaving 3 sts unworked" tells no count.
+_LEFT = ("unworked", "free", "unused")
 #: What the hands do behind a count, in the same sentence: "12 htr, turn."
 _HANDS_ON = ("turn", "join")
 
@@ -106,6 +108,8 @@ class ClosingCounts(Counts):
 
     def _giving(self) -> str:
         """``"making" | "for" "a" "total" "of" | "to" "make" …``, before the last figure"""
+        if not self._clause_words().isdisjoint(_LEFT):
+            return ""
         self.accept_any("which", "this")
         word = self.accept_any(*GIVING)
         if word or self.accept("for", "a", "total", "of") or self.accept("so", "you", "have"):

@@ -28,6 +28,7 @@ from tracker.notation.tree import (
     Unread,
 )
 from tracker.notation.wordlists import AGAIN, SEPARATORS
+from tracker.notation.wrapped import unwrapped
 
 #: What makes or takes stitches, so that a count may follow it.
 _COUNTED = Make | Group | Repeat | Evenly | Chain
@@ -49,6 +50,8 @@ class Reader(Behind):
         super().__init__(text, lexicon, sizes)
         plainly = undotted(text, self.tokens, lexicon.phrases)
         self.tokens = without_asides(impersonal(respelt(plainly, lexicon.phrases)), lexicon)
+        self.match_brackets()
+        self.tokens = unwrapped(self.tokens, self._closers)
         self.match_brackets()
 
     def round(self) -> tuple[Node, ...]:
@@ -78,6 +81,8 @@ class Reader(Behind):
     def _count_in_front(self) -> None:
         """``["="] figure "sts" (":" | "-" | ".")``: the count of what is told behind it"""
         mark = self.at
+        if self._bare_count_in_front():
+            return
         self.accept_any("=", "-")
         start, figure = self.here.start, self.accept_figure()
         end = self.accept_any("sts", "stitches", "st") and self.last_end
@@ -85,6 +90,20 @@ class Reader(Behind):
             self._keep(Stated(figure, (("", figure),), start, end))
         else:
             self.at = mark
+
+    def _bare_count_in_front(self) -> bool:
+        """``figure " - "`` before a bracket, a star or a stitch: "18 - (2 sc, dec) x 6"."""
+        figure, dash, then = self.here, self.ahead(), self.ahead(2)
+        apart = figure.end < dash.start and dash.end < then.start
+        if figure.type is not Type.NUMBER or dash.text != "-" or not apart:
+            return False
+        self.at += 2
+        if self.here.type in (Type.OPEN, Type.STAR) or self._stitch_here():
+            count = (figure.value,)
+            self._keep(Stated(count, (("", count),), figure.start, figure.end))
+            return True
+        self.at -= 2
+        return False
 
     def _as_printed(self, nodes: list[Node]) -> list[Node]:
         """``stitch "evenly around"`` without a number: as many as the printed count tells"""
@@ -95,6 +114,9 @@ class Reader(Behind):
         if self.to_marker and (self.stated is None or self.stated.total is None):
             why = "goes up to a marker, and no count says where that is"
             return [Unread(self.text[: self.last_end], 0, self.last_end, why)]
+        ends = next((n for n in nodes if isinstance(n, Evenly) and n.count == ()), None)
+        if isinstance(ends, Evenly):
+            return self._widened_as_printed(nodes, ends)
         open_ = next((n for n in nodes if isinstance(n, Make) and _unnumbered(n)), None)
         if not isinstance(open_, Make):
             return nodes
@@ -107,6 +129,14 @@ class Reader(Behind):
             made,
             *(n for n in nodes if isinstance(n, Act | Note) and n.start > made.start),
         ]
+
+    def _widened_as_printed(self, nodes: list[Node], ends: Evenly) -> list[Node]:
+        """``stitch "around" "," 2 "in each end"``: the printed count tells how many that are"""
+        if self.stated is not None and self.stated.total is not None:
+            told = replace(ends, count=self.stated.total)
+            return [told if node is ends else node for node in nodes]
+        why = "does not say how many stitches the ends have"
+        return [Unread(self.text[ends.start : ends.end], ends.start, ends.end, why)]
 
     def sequence(self, stop: int) -> list[Node]:
         """``sequence = {element | separator}`` up to token ``stop``."""
@@ -172,6 +202,7 @@ class Reader(Behind):
         if told or (self._tail_follows() and self.accept("with")):
             return []
         often = self._times_before() or self._at_a_pace(before) or self._skips(before)
+        often = often or self.at_the_ends(before)
         often = often or self.alternating()
         if often is not None:
             return often

@@ -119,6 +119,10 @@ _MOST_LATER = 12
 #: A count that stands in the label: "Rnd 3 (18 sts):".
 _COUNT_SIDE = re.compile(r"\s*[(\[]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]]")
 _MOST_ROUNDS = 10_000
+#: How many rounds there are, beside their numbers: "Rnds 6-11 (6 rounds)".
+_SO_MANY = re.compile(rf"[(\[]\s*(?P<n>\d{{1,4}})\s*(?:more\s+)?{ROUND}\s*[)\]]")
+#: "R9 - 18 -": the second number may be the count of the round.
+_COUNT_BEHIND = re.compile(r"(?<=\s)-\s+(?=\d+\s*-\s)")
 
 
 class Label(NamedTuple):
@@ -147,6 +151,18 @@ NO_LABEL = Label("")
 """What a line without a label has."""
 
 
+def rounds_told(words: str) -> int:
+    """How many rounds a bracket in a label, or beside it, says that there are; 0 for none."""
+    found = _SO_MANY.search(plain(words))
+    return 0 if found is None else int(found["n"])
+
+
+def count_in_range(part: str, label: Label) -> int:
+    """Where the second number of "R9 - 18 -" begins, if it may be a count; else 0."""
+    found = _COUNT_BEHIND.search(plain(part[: label.end]))
+    return 0 if found is None or label.last == label.first else found.end()
+
+
 def label_of(part: str, sizes: int) -> Label:
     """The label at the start of a line, behind the sign of a list; `NO_LABEL` if it has none."""
     for begin, bullet in _begins(part):
@@ -154,6 +170,9 @@ def label_of(part: str, sizes: int) -> Label:
         for pattern in _LABELS:
             match = pattern.match(low)
             label = None if match is None else _labelled(match, part[begin:], sizes)
+            if match is not None and label is None and (cut := _COUNT_BEHIND.search(low)):
+                match = pattern.match(low[: cut.end()])  # "R13 - 12 -": the count of the round
+                label = None if match is None else _labelled(match, part[begin:], sizes)
             if match is not None and label is not None:
                 end = begin + match.end()
                 end += 2 * int(bullet and part.startswith(("**", "__"), end))

@@ -7,7 +7,7 @@ from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tracker.notation.labels import ORDINAL, ROUND, Label, label_of
+from tracker.notation.labels import NO_LABEL, ORDINAL, ROUND, Label, count_in_range, label_of
 from tracker.notation.rising import rising
 from tracker.notation.tokens import plain
 
@@ -95,13 +95,15 @@ def split_lines(text: str, sizes: int = 1) -> Iterator[Line]:
     ``sizes``: for two, "Rnds 5-9 (11)" is longer in the second; else that is a count.
     """
     open_: _Open | None = None
-    blank = True
+    blank, counted = True, False
     for number, raw in enumerate(text.split("\n"), start=1):
         for column, part in _parts(raw):
             if not part.strip():
                 blank = True
                 continue
             begun = _begin(part, number, column, sizes)
+            if open_ is not None:
+                counted = open_.followed_by(begun.label, counted)
             apart = column > 1 and bool(_AGAIN_HERE.match(plain(part)))
             if (
                 open_ is not None
@@ -117,6 +119,7 @@ def split_lines(text: str, sizes: int = 1) -> Iterator[Line]:
                 open_ = begun
             blank = False
     if open_ is not None:
+        open_.followed_by(NO_LABEL, counted)
         yield open_.line()
 
 
@@ -139,8 +142,9 @@ def _parts(raw: str) -> Iterator[tuple[int, str]]:
 class _Open:
     """A round whose words may go on on the next line."""
 
-    def __init__(self, label: Label) -> None:
+    def __init__(self, label: Label, part: str = "") -> None:
         self.label = label
+        self._part = part
         self._written: list[str] = []
         self._length = 0
         self._open_brackets = 0
@@ -158,6 +162,23 @@ class _Open:
         self._written.append(words)
         self._length += len(words)
         self._open_brackets += sum(map(words.count, "([{")) - sum(map(words.count, ")]}"))
+
+    def followed_by(self, then: Label, counted: bool) -> bool:
+        """Take "R9 - 18 -" for round 9 with its count where the next line is round 10.
+
+        ``counted``: so it was with a line before; the same is true behind this one.
+        """
+        begin = count_in_range(self._part, self.label)
+        within = self.label.first + 1 == then.first <= self.label.last
+        found = begin > 0 and (within or (counted and not then.first))
+        if found and len(self.pieces) == 1:
+            text = self._part[:begin].strip().rstrip("-\u2013\u2014 ")
+            self.label = self.label._replace(text=text, last=self.label.first, rounds=1)
+            (_, number, column), end = self.pieces.pop(), self.label.end
+            self._written.clear()
+            self._length = 0
+            self.add(self._part[begin:], number, column - (end - begin))
+        return counted or found
 
     def goes_on(self, part: str) -> bool:
         """Whether an unlabelled line continues this round."""
@@ -198,7 +219,7 @@ class _Open:
 def _begin(part: str, number: int, column: int, sizes: int) -> _Open:
     """The label at the start of a line, if it has one, and the words behind it."""
     label = label_of(part, sizes)
-    found = _Open(label)
+    found = _Open(label, part)
     found.add(part[label.end :] or " ", number, column + label.end)
     if label.counted is not None:
         begin, end = label.counted

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 
+from tracker.notation.at_ends import AtEnds
 from tracker.notation.repeats import Tail
 from tracker.notation.round_text import Stated
-from tracker.notation.spreading import Spreading
 from tracker.notation.tree import Node, Repeat
 
 #: Stars and brackets in one another deeper than this are not written by people.
 DEEPEST = 12
 
 
-class Nesting(Spreading, ABC):
+class Nesting(AtEnds, ABC):
     """Elements in elements.
 
     Attributes:

@@ -121,7 +121,7 @@ class Paces(Makes):
         if nth is None:
             return None
         also = self.accept_ordinal() if self.accept_any("and", "&") else None
-        if self.kind() is None:
+        if self.kind() is None and not self._clause_is_over():
             return None
         self._ends()
         return self._pace(what, nth, also, start, of)

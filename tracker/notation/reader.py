@@ -131,7 +131,20 @@ def _one(text: str, extent: Extent, lexicon: Lexicon, sizes: int) -> RoundText:
     if all(isinstance(node, Note) for node in nodes):
         stated = stated or _stated_of(extent.body, lexicon, sizes)
     rounds = max(even, extent.rounds)
-    return RoundText(text, nodes, stated, None, extent.until, rounds, often=extent.often)
+    whole = RoundText(text, nodes, stated, None, extent.until, rounds, often=extent.often)
+    return _shaped_behind(whole) if extent.until else whole
+
+
+def _shaped_behind(read: RoundText) -> RoundText:
+    """The round that shapes what was worked to a length, apart: "… for 9 cm, then dec 4 sts"."""
+    worked = [node for node in read.nodes if not isinstance(node, Note | Act)]
+    last = worked[-1] if len(worked) > 1 else None
+    if not isinstance(last, Evenly) or not last.change:
+        return read
+    before = tuple(node for node in read.nodes if node.start < last.start)
+    behind = tuple(node for node in read.nodes if node.start >= last.start)
+    shaped = RoundText(read.text, behind, read.stated)
+    return replace(read, nodes=before, stated=None, last=shaped)
 
 
 def _understood(nodes: tuple[Node, ...]) -> bool:

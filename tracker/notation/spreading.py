@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from tracker.notation.advice import Advice
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Evenly, Make, Node, Target, Unread
+from tracker.notation.tree import At, Evenly, Make, Node, Note, Target, Unread
 from tracker.notation.wordlists import BEGINNING, CHANGING, PIECES, ROUND_WORDS, SIDES
 
-_CHANGES = {
+#: Words for increases (1) and decreases (-1).
+CHANGES = {
     **dict.fromkeys(("inc", "incs", "increase", "increases", "increasing"), 1),
     **dict.fromkeys(("dec", "decs", "decrease", "decreases", "decreasing"), -1),
 }
@@ -76,7 +77,7 @@ class Spreading(Advice):
         self.at = mark
         return None
 
-    def _changes(self, start: int) -> Evenly | Unread | None:
+    def _changes(self, start: int) -> Evenly | Note | Unread | None:
         """``[verb] ["evenly"] (change figure | figure changes | change "to" figure) spread``"""
         self.accept_any("continue", "cont", "and", "with")
         self.accept("at", "the", "same", "time")
@@ -84,8 +85,8 @@ class Spreading(Advice):
         self.accept_any("working", "work", "make", "making", "placing", "adding")
         spread = self._spread_words()
         figure = self.accept_figure()
-        word = self.accept_any(*_CHANGES)
-        change = _CHANGES.get(word) or self._named_change()
+        word = self.accept_any(*CHANGES)
+        change = CHANGES.get(word) or self._named_change()
         if not change:
             return None
         spread = self._spread_words() or spread
@@ -95,9 +96,12 @@ class Spreading(Advice):
             return self._one_at_each_end(change, start)
         if not self.accept_any("times"):
             self.kind()
-        ends = self._at_ends()
+        how = self._how_changed()
+        if how == "told":
+            return Note(start, self.last_end)  # what is behind it tells what is made, and where
+        ends = how if how in ("first", "last") else self._at_ends()
         spread = self._spread_words() or self._in_the_round() or bool(ends) or spread
-        spread = spread or self._somewhere()
+        spread = spread or self._somewhere() or bool(how)
         beside = word in CHANGING and (self._ends() or self._clause_is_over())
         if not (spread or beside):
             return None
@@ -105,6 +109,20 @@ class Spreading(Advice):
         self.to_clause_end()
         self.begun = True
         return Evenly(figure, change, start, self.last_end, to=to, ends=ends)
+
+    def _how_changed(self) -> str:
+        """``"by" words``: how each of those is made: in any place, at the "first", the "last"
+
+        "told" where these words ask for the stitches themselves; "" where nothing is said.
+        """
+        if self.here.text != "by" or self.ahead().type is not Type.WORD:
+            return ""
+        self.at += 1
+        words = self._clause_words()
+        if words & {"next", "each", "every", "same"}:
+            return "told"
+        self.to_clause_end()
+        return next((end for end in ("first", "last") if end in words), "anywhere")
 
     def _one_at_each_end(self, change: int, start: int) -> Evenly | Unread | None:
         """``"at" ("beg" "and" "end" | garment_edge)`` behind "dec": one at each"""
@@ -126,7 +144,7 @@ class Spreading(Advice):
             return self._clause_is_over()
         if self.accept_any("at", "in", "on", "near"):
             begin = self.at
-            self.accept_all(*SIDES, *PIECES, "the", "of", "your", "this")
+            self.accept_all(*SIDES, *PIECES, "seam", "join", "the", "of", "your", "this")
             if self.at > begin and self._clause_is_over():
                 return True
         self.at = mark

@@ -154,7 +154,8 @@ class Wholes(Gathers):
             else:
                 return [*nodes, self._words()]
         last = nodes[-1]
-        if found.target is not None and isinstance(last, Group) and not found.times:
+        again = found.target is not None and self._passes_more(nodes[first:], found.target)
+        if found.target is not None and isinstance(last, Group) and not found.times and not again:
             # "… in that sp. Repeat in each ch-3 sp around."
             return [*nodes, replace(last, target=found.target, start=start, end=self.last_end)]
         first += _begins_alike(nodes[:first], nodes[first:])
@@ -179,10 +180,18 @@ class Wholes(Gathers):
         last = nodes[-1] if nodes else None
         return found, alone or (isinstance(last, Repeat) and last.implied)
 
+    def _passes_more(self, body: list[Node], target: Target) -> bool:
+        """Whether several things are worked once more in so many places as are named."""
+        several = len(body) > 1 and target.at is At.NEXT and target.count is not None
+        return several and bool(self._passes_over(body, target.count or ()))
+
     def _passes_over(self, body: list[Node], places: Figure) -> Figure | None:
         """How many passes more "repeat in next 6 sts" is, where each uses up as many."""
         takes = 0
         for node in body:
+            if isinstance(node, Group) and _single(node.target):
+                takes += 1
+                continue
             if not isinstance(node, Make) or (node.target is not None and not _single(node.target)):
                 return None
             takes += node.stitch.takes * (node.count[0] if node.target is None else 1)

@@ -12,6 +12,7 @@ from tracker.fabric.begins import beginning
 from tracker.fabric.judge import Judged
 from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, base_of
+from tracker.notation.labels import rounds_told
 from tracker.notation.tree import Act, Chain, Deed, Make, Node
 from tracker.pattern.causes import Cause
 from tracker.pattern.tasks import Task
@@ -125,3 +126,12 @@ def _plus(nodes: tuple[Node, ...], chain: Chain, stitch: str) -> int:
     spaces = {n.count[0] for n in every(nodes) if isinstance(n, Chain) and n is not chain}
     inferred = chain.counts is not None and chain.lasting and over in spaces
     return chain.plus or (over if inferred else 0)
+
+
+def rounds_otherwise(task: Task) -> list[Cause]:
+    """What is wrong where a line is numbered for other rounds than the bracket beside it says."""
+    line = task.item.line
+    told = rounds_told(line.label) or rounds_told(line.body)
+    if not task.last or line.count < 2 or told in (0, line.count):
+        return []
+    return [Cause(f"is numbered for {line.count} rounds, but says that they are {told}", 0, 1)]

@@ -62,7 +62,12 @@ class Order:
             yield self._too_many(item)
             return
         bodies = [item] * count
-        if item.read.last is not None:
+        if item.read.last is not None and item.read.until and count == 1:
+            # to a length, and one round behind that
+            yield from self._line(replace(item, read=replace(item.read, last=None)), [item])
+            item = replace(item, read=item.read.last)
+            bodies = [item]
+        elif item.read.last is not None:
             if count == 1:
                 whole = Again(0, 0, None, 0, len(item.line.body))
                 yield self._fault(item, "tells of the last of several rounds", whole)

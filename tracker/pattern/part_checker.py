@@ -26,7 +26,7 @@ from tracker.pattern.causes import Cause
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import Source, altered_in, short
 from tracker.pattern.hindsight import Seen, Told
-from tracker.pattern.house import House
+from tracker.pattern.house import House, rounds_otherwise
 from tracker.pattern.judging import State
 from tracker.pattern.order import Order
 from tracker.pattern.seeing import Seeing
@@ -182,6 +182,7 @@ class PartChecker(Seeing):
     def work_round(self, task: Task) -> None:
         """Judge one round, add it to ``found``, and go on from what it leaves."""
         self.misnumbered = [] if self.house is None else self.house.number(task)
+        self.misnumbered += rounds_otherwise(task)
         self.beginnings.hear((), task.body.read.chains)
         fault = self._fault(task)
         if fault is not None:

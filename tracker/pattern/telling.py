@@ -137,8 +137,8 @@ class Telling(Placing):
         elif self.guessed:
             why = f"taken to be worked into {figures(self._below() or ())} stitches, from its count"
             found.append(self._message(task.body, Cause(why, 0, end), False))
+        found += [] if task.item.typed else self._numbering(task)
         if self.house is not None and not task.item.typed:
-            found += self._numbering(task)
             found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
         return found
 
