@@ -42,6 +42,8 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
         found.append("whole")
     if stated is not None and _alone(nodes):
         found.append("alone")
+    if stated is not None and _unclosed(nodes):
+        found.append("implied")
     if may_slip(nodes):
         found.append("slips")
     if any(isinstance(node, Make) and node.apart for node in every(nodes)):
@@ -67,6 +69,8 @@ def reworded(
         nodes = _many(nodes)
     if reading.of_so_many:
         nodes = _of_so_many(nodes)
+    if reading.implied:
+        nodes = _unclosed(nodes) or nodes
     if reading.last_is_count:
         return nodes[:-1], _printed_last(nodes)
     if reading.whole or reading.alone:
@@ -165,6 +169,28 @@ def _alone(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return ()
     repeat = Repeat((only,), only.start, only.end, starred=True)
     return tuple(repeat if node is only else node for node in nodes)
+
+
+def _unclosed(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The repeat that "2 sc, inc (24)" stands for, which is told once and has no end; or ()."""
+    worked = [i for i, node in enumerate(nodes) if not isinstance(node, _BESIDE)]
+    begin, end = (worked[0], worked[-1] + 1) if worked else (0, 0)
+    told = nodes[begin:end]
+    if len(told) < 2 or not all(isinstance(n, Make) and _in_next(n) for n in told):
+        return ()
+    repeat = Repeat(told, told[0].start, told[-1].end, starred=True)
+    shaped = any(isinstance(n, Make) and _is_shape(n) for n in told)
+    return (*nodes[:begin], repeat, *nodes[end:]) if shaped else ()
+
+
+def _in_next(node: Make) -> bool:
+    return node.target is None or node.target.at is At.NEXT
+
+
+def _is_shape(node: Make) -> bool:
+    """Whether stitches become more or fewer: "inc", "2 sc in next"."""
+    bunched = node.target is not None and node.target.count is None and node.count[0] > 1
+    return node.stitch.takes != node.stitch.makes or bunched
 
 
 def slipping(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

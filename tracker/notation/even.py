@@ -24,6 +24,12 @@ _PLAIN_ROUNDS = re.compile(
     r"(?:rounds?|rnds?|rows?) (?:of |in |with )?(?:sc|single crochets?|hdc|dc|tr)(?: only)?"
     r"(?=\s*(?:[.,;(\[{=]|$)))"
 )
+#: All that is said of a round: "plain", "around", "no inc"
+_BARELY = re.compile(
+    r"^\W*(?:all (?:plain|around)|plain(?: rounds?| rnds?| rows?| sc)?|around|all sc"
+    r"|(?:with )?no (?:inc|dec|increases?|decreases?|shaping|changes?)"
+    r"(?: or (?:inc|dec|increases?|decreases?))?)\W*(?:\d+ ?(?:sts?|sc|stitches)?\W*)?$"
+)
 #: Words behind that which ask for more than a plain round.
 _NOT_EVEN = re.compile(
     r"\b(?:but|except|inc|dec|tog|together|first|last|next|then|fewer|less\b|omit|skip|miss|leav"
@@ -45,6 +51,8 @@ def goes_on_in(text: str, lexicon: Lexicon) -> bool:
 
 def even_rounds(text: str) -> int:
     """How many rounds the words ask to work even; 0 where they ask for something else."""
+    if _BARELY.match(plain(text)):
+        return 1
     match = _EVEN.match(plain(text)) or _PLAIN_ROUNDS.match(plain(text))
     if match is None or _NOT_EVEN.search(plain(text), match.end()):
         return 0

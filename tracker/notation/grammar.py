@@ -7,7 +7,7 @@ from dataclasses import replace
 from tracker.notation.behind import Behind
 from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
-from tracker.notation.lexicon import Lexicon, impersonal, without_asides
+from tracker.notation.lexicon import Lexicon, impersonal, roundless, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.round_text import Stated
 from tracker.notation.spelling import respelt
@@ -49,7 +49,8 @@ class Reader(Behind):
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
         plainly = undotted(text, self.tokens, lexicon.phrases)
-        self.tokens = without_asides(impersonal(respelt(plainly, lexicon.phrases)), lexicon)
+        said = roundless(impersonal(respelt(plainly, lexicon.phrases)))
+        self.tokens = without_asides(said, lexicon)
         self.match_brackets()
         self.tokens = unwrapped(self.tokens, self._closers)
         self.match_brackets()

@@ -12,6 +12,8 @@ from tracker.notation.tokens import Token, Type, tokenize
 _ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",), ("rep",))
 
 
+#: Words between "in" and the rounds that a label has named.
+_EACH_OF = frozenset(("each", "every", "all", "both", "of", "the", "these", "those"))
 #: What "we" or "you" may do without that it matters who does it.
 _DONE = frozenset(
     ("make", "work", "crochet", "skip", "miss", "repeat", "close", "join", "chain", "turn", "do")
@@ -85,6 +87,30 @@ def impersonal(tokens: list[Token]) -> list[Token]:
         for token, then in zip(tokens, [*tokens[1:], tokens[-1]], strict=True)
         if token.text not in ("we", "you", "i") or then.text not in _DONE
     ]
+
+
+def roundless(tokens: list[Token]) -> list[Token]:
+    """The tokens without "in each of these two rounds", which the label says already."""
+    kept: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        length = _of_rounds(tokens[at:]) if kept else 0
+        if not length:
+            kept.append(tokens[at])
+        at += max(1, length)
+    return kept
+
+
+def _of_rounds(tokens: list[Token]) -> int:
+    """How many tokens only say that each of several rounds is meant."""
+    if tokens[0].text not in ("in", "on", "for") or tokens[1].text not in _EACH_OF:
+        return 0
+    end = next((i for i, t in enumerate(tokens) if i and t.text not in _EACH_OF), 1)
+    end += tokens[end].type is Type.NUMBER or tokens[end].text in ("two", "three", "four")
+    if tokens[end].text not in ("rounds", "rnds", "rows"):
+        return 0
+    over = tokens[end + 1].type in (Type.SIGN, Type.OPEN, Type.END)
+    return end + 1 if over else 0
 
 
 def _aside(tokens: list[Token], start: int, lexicon: Lexicon) -> int:

@@ -28,7 +28,9 @@ class Paces(Makes):
         mark, start = self.at, self.here.start
         self.accept_all(*VERBS, "with", "working", "making", "an", "a")
         of = self._round_so_far(before)
-        found = self._paced(start, of) or self._but_every(start, of)
+        found = (
+            self._paced(start, of) or self._but_every(start, of) or self._two_at_a_pace(start, of)
+        )
         if found is None:
             self.at = mark
             return self._in_places(before, start)
@@ -80,6 +82,19 @@ class Paces(Makes):
         plain = Make(named or of or STITCHES["sc"], (nth - 1,), None, start, self.last_end)
         left_out = Skip((1,), "st", start, self.last_end)
         return Repeat((plain, left_out), start, self.last_end, starred=True)
+
+    def _two_at_a_pace(self, start: int, of: Stitch | None) -> Repeat | None:
+        """``["together"] "every" nth "and" nth kind ["together"]``: those two become one"""
+        led = self.accept_any("together", "tog")
+        nth = self._nth()
+        also = self.accept_ordinal() if nth and self.accept_any("and", "&", "+") else None
+        if nth is None or also is None or self.kind() is None:
+            return None
+        if not (led or self.accept_any("together", "tog")):
+            return None
+        self._ends()
+        two = Make(STITCHES["dec"], (1,), None, start, self.last_end)
+        return self._pace(two, nth, also, start, of)
 
     def _of_the_others(self) -> Stitch | None:
         """``"," stitch "in" ("the rest" | "the others")`` behind what is skipped"""

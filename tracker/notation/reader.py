@@ -128,7 +128,7 @@ def _one(text: str, extent: Extent, lexicon: Lexicon, sizes: int) -> RoundText:
         # Two counts on one line: which rounds each belongs to is not known.
         nodes = (*nodes, Unread("two printed counts", reader.stated.start, reader.stated.end))
     stated = reader.stated
-    if all(isinstance(node, Note) for node in nodes):
+    if even or all(isinstance(node, Note) for node in nodes):
         stated = stated or _stated_of(extent.body, lexicon, sizes)
     rounds = max(even, extent.rounds)
     whole = RoundText(text, nodes, stated, None, extent.until, rounds, often=extent.often)

@@ -34,6 +34,10 @@ _PAIRS = {
     ("keep", "going"): "repeat",
     ("carry", "on"): "continue",
 }
+#: "double every stitch": an increase, in translations (common practice, no source).
+_DOUBLES = ("double", "doubling")
+#: Behind "always" at the beginning: what is so in all rounds.
+_RULED = ("ch", "chain", "turn", "join", "count", "counts", "start", "begin", "work")
 #: Words of at least so many letters are read with a letter more or less; shorter ones only
 #: with two letters exchanged.
 _LONG = 6
@@ -58,11 +62,21 @@ def _paired(tokens: list[Token]) -> list[Token]:
         if token.text == "." and _shortens(tokens, i):
             continue
         meant = _PAIRS.get((found[-1].text, token.text)) if found else None
-        if meant is None:
-            found.append(token)
-        else:
+        if meant is not None:
             found[-1] = replace(found[-1], text=meant, end=token.end)
+            continue
+        if found and found[-1].text in _DOUBLES and _doubled(tokens[i : i + 2]):
+            found[-1] = replace(found[-1], text="inc")
+        if found and found[-1].text == "always" and len(found) == 1 and token.text not in _RULED:
+            found.pop()  # "always 2 sc, inc": it goes on to the end
+        found.append(token)
     return found
+
+
+def _doubled(words: list[Token]) -> bool:
+    """Whether stitches are named that are doubled: "every", "the first"."""
+    first, then = words[0].text, words[-1].text
+    return first == "every" or (first == "the" and then in ("first", "last", "next"))
 
 
 def _shortens(tokens: list[Token], dot: int) -> bool:

@@ -12,6 +12,7 @@ CHANGES = {
     **dict.fromkeys(("inc", "incs", "increase", "increases", "increasing"), 1),
     **dict.fromkeys(("dec", "decs", "decrease", "decreases", "decreasing"), -1),
 }
+_OFTEN = {"once": (1,), "twice": (2,)}
 _EVEN = ("even", "unchanged", "straight")
 _SPREAD = ("evenly", "spaced", "spread", "out", "apart")
 
@@ -91,7 +92,7 @@ class Spreading(Advice):
             return None
         spread = self._spread_words() or spread
         to = figure is None and self.accept("to")
-        figure = figure or self.accept_figure()
+        figure = figure or self.accept_figure() or _OFTEN.get(self.accept_any(*_OFTEN))
         if figure is None:
             return self._one_at_each_end(change, start)
         if not self.accept_any("times"):
@@ -102,7 +103,7 @@ class Spreading(Advice):
         ends = how if how in ("first", "last") else self._at_ends()
         spread = self._spread_words() or self._in_the_round() or bool(ends) or spread
         spread = spread or self._somewhere() or bool(how)
-        beside = word in CHANGING and (self._ends() or self._clause_is_over())
+        beside = word in CHANGING and (self._ends() or self._is_listed())
         if not (spread or beside):
             return None
         self._ends()
@@ -141,7 +142,7 @@ class Spreading(Advice):
         """``"anywhere" | ("at" | "in") "the" "back" …``: a place that no count tells from others"""
         mark = self.at
         if self.accept_any("anywhere", "somewhere"):
-            return self._clause_is_over()
+            return self._is_listed()
         if self.accept_any("at", "in", "on", "near"):
             begin = self.at
             self.accept_all(*SIDES, *PIECES, "seam", "join", "the", "of", "your", "this")

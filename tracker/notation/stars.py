@@ -56,6 +56,8 @@ class Stars(Nesting):
             return False
         if self.ahead().text == "-" and self.ahead(2).type is Type.WORD:
             return False
+        if any(token.type is Type.STAR for token in self.tokens[self.at :]):
+            return False  # "*3, inc* rep"
         mark = self.at
         self.accept_figure()
         worked = self._stitch_here()  # "*3 (1) sc", a figure for each size
