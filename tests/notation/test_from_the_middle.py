@@ -162,3 +162,85 @@ def test_each_size_is_told_for_itself() -> None:
     )
     assert first.makes == (36, 42, 48)
     assert second.makes == (42, 49, 56)
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"),
+    [
+        # the last of the rounds is known by what it leaves, those before it are not
+        (
+            "Next rnd: *sc 2, dec; rep from * around. Repeat last rnd until 12 sts remain.",
+            ["?", 12],
+        ),
+        (
+            (
+                "Rnd 30: Dec 6 sts evenly around. Repeat this round until 18 sts remain.\n"
+                "Rnd 31: sc around."
+            ),
+            ["?", 18, 18],
+        ),
+        (
+            "Next rnd: Dec 7 sts evenly around. Repeat last rnd until only 28 sts are left.",
+            ["?", 28],
+        ),
+        ("Continue decreasing 6 sts each round until 6 sts remain. Fasten off.", [6]),
+        ("Keep dec 5 sts every rnd until there are 15 sts left.", [15]),
+        # how it is shaped is left to the maker
+        ("Dec evenly around until 10 sts remain.\nNext rnd: sc around.", [10, 10]),
+        ("Sc2tog around until 8 sts rem.\nWork 2 rnds even.", [8, 8, 8]),
+        ("Continue to decrease in every round until you have 12 sts left, then fasten off.", [12]),
+        ("Inv dec until you are down to 6 sts. Fasten off, leaving a tail.", [6]),
+        # rounds of a part, or earlier rounds, that are not in the text
+        (
+            "With A, ch 2. Work as for Head until there are 36 sts on rnd.\nWork 2 rnds even.",
+            [36] * 3,
+        ),
+        (
+            "Work same as for first ball until you have 24 sts.\nNext rnd: dec 6 sts evenly.",
+            [24, 18],
+        ),
+        ("Rep Rnds 3 and 4 until 20 sts remain.\nRnd 15: (sc 3, dec) around.", [20, 16]),
+        # how often they are worked, or what they leave, is not said
+        ("With A, ch 2. Work as for Head.\nWork 2 rnds even.", ["?", "?", "?"]),
+        ("Ch 2. 6 sc in 2nd ch from hook. Continue as for head until there are 30 sts.", ["?"]),
+        # no round of these words leaves so many
+        (
+            "Next rnd: *sc 4, dec; rep from * around. Repeat last rnd until 12 sts remain.",
+            ["?", "?"],
+        ),
+    ],
+)
+def test_rounds_that_say_what_they_leave_are_gone_on_from(
+    text: str, counts: list[int | str]
+) -> None:
+    assert _counts(text) == counts
+
+
+def test_what_is_left_is_open_and_said() -> None:
+    (found,) = _rounds("Dec evenly around until 10 sts remain.")
+    assert (found.verdict, found.until) == (Verdict.OPEN, "until 10 sts remain")
+    assert found.messages[0].text == (
+        "how these rounds are worked is not told; taken to leave 10 stitches"
+    )
+    *_, last = _rounds(
+        "Next rnd: *sc 2, dec; rep from * around. Repeat last rnd until 12 sts remain."
+    )
+    assert last.verdict is Verdict.OPEN
+    assert last.messages[0].text == (
+        "the last of these rounds is taken to be worked into 16 stitches, to leave what it says"
+    )
+
+
+def test_fewer_stitches_are_not_come_to_from_fewer_still() -> None:
+    assert _counts("Dec evenly around until 10 sts remain.", below=24) == [10]
+    assert _counts("Dec evenly around until 10 sts remain.", below=8) == ["?"]
+
+
+def test_how_a_decrease_is_made_is_no_stitch_more() -> None:
+    for how in (
+        "—to dec, work off 2 sc as 1 sc.",
+        ". To decrease: insert hook in next st, yo.",
+        " (to dec, sc 2 tog)",
+    ):
+        assert _counts("Rnd 9: Dec 7 sts evenly around" + how, below=35) == [28]
+    assert _counts("Rnd 9: sc 5 to inc, 2 sc in inc, sc in last 5", below=12) != [10]

@@ -41,6 +41,12 @@ _TOGETHER = re.compile(
     r"(?:(?:draw|pull|bring) (?:yarn |a loop |a lp |loop )?)?through (?:all )?(?:the )?"
     r"(?:\d|three|four|five)? ?(?:loops|lps)(?: on (?:the |your )?hook)?"
 )
+#: "Continue as for head": asks for rounds that are told elsewhere.
+_LIKE_ANOTHER = re.compile(
+    r"(?:work|continue|cont|complete|finish|make|proceed|shape|go on)(?:ing)? (?:on |it |to work )?"
+    r"(?:(?:the )?(?:rest|remainder) )?(?:exactly )?(?:(?:in )?(?:the )?same (?:way |manner )?)?"
+    r"(?:as|like) (?:(?:for|in|on|of) |(?:the )?(?:first|second|other|back|front|left|right) )"
+)
 _MARKERS = frozenset(("marker", "markers", "marked"))
 #: "Adding 2 sts at the back" asks for stitches, "7 sts apart" does not.
 _CHANGES = frozenset(["add", "adding", "lose", "losing", "drop", "dropping", "gain", "gaining"])
@@ -136,7 +142,7 @@ class Advice(Repeats):
             return Unread("=", start, self.last_end)
         end = self.last_end
         known = self._unknown(begin, clause) or self._unknown_place(begin)
-        if known or self._unknown_kind(begin):
+        if known or self._unknown_kind(begin) or self.like_another(start):
             return Unread(self.text[start:end], start, end)
         words = {t.text for t in clause}
         self.folded = self.folded or bool(words & FOLDS)
@@ -151,6 +157,10 @@ class Advice(Repeats):
         ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
+
+    def like_another(self, start: int) -> bool:
+        """``("work" | "continue" …) "as" ("for" | "in" …)``: as it is told elsewhere"""
+        return _LIKE_ANOTHER.match(self.low, start) is not None
 
     def _numbers_stitches(self, clause: list[Token]) -> bool:
         """Whether a number of stitches is in the words."""

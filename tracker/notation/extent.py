@@ -61,11 +61,14 @@ _ROUNDS_BESIDE = re.compile(
     rf"[(\[] ?{_NUMBER} (?:rounds?|rnds?|rows?)(?: total| in all| in total)? ?[)\]]"
 )
 _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;()\[\]<{=-]|$))")
-#: "until you have 20 sc", "until 2 sc rem"
-_GOAL = re.compile(
-    r"\b(?:until|till|to) (?:you have |there are )?(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"
-    r"(?: (?:rem(?:ain)?(?:ing)?|are left|left))?"
+#: "until you have 20 sc", "until 2 sc rem", "until only 8 sts are left"
+COME_TO = (
+    r"\b(?:until|till|(?:down |up )?to) (?:(?:you|have|there|are|left with|down to|reach|only"
+    r"|get to|get down to|about) )*(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"
+    r"(?: (?:in (?:all|total)|total|on (?:the |your )?(?:rnd|round|row|hook)"
+    r"|rem(?:ain)?(?:s|ing)?|are left|left))*"
 )
+_GOAL = re.compile(COME_TO)
 #: "until there are 54 (60, 66) sts"
 _GOALS = re.compile(
     r"\b(?:until|till|to) (?:you have |there are )?(?P<n>\d+) ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?"
@@ -108,6 +111,12 @@ def extent_of(text: str) -> Extent:
     goal = _GOAL.search(plain(body))
     wanted = 0 if goal is None else int(goal["n"])
     return Extent(body, until, rounds, wanted, often)
+
+
+def words_of_goal(text: str) -> str:
+    """The words on the count of stitches to come to, without what stands before them."""
+    found = _GOAL.search(plain(text))
+    return "" if found is None else text[found.start() : found.end()]
 
 
 def _until(text: str) -> tuple[str, str]:

@@ -27,8 +27,13 @@ _UPTO = (
     rf"(?: on (?:the )?{_ROUND})?(?: remain(?:ing)?)?))?"
 )
 _COUNT = r" ?(?:[(\[{<]? ?=? ?\d+ ?(?:sts?|stitches|sc|dc|hdc|tr)? ?[)\]}>])?"
+#: "With B, ch 2.": the start, which is that of the other part.
+_LED = (
+    r"(?:(?:with|using|in) (?:colou?r |yarn )?[a-z]+(?: [a-z]+)?[,:.] )?"
+    r"(?:(?:ch|chain) ?[2-6][,;.] (?:and |then )?)?"
+)
 _LINE = re.compile(
-    rf"\W*(?:then |now |next )?(?:{_VERB}{_AS} {_PART}"
+    rf"\W*{_LED}(?:then |now |next )?(?:{_VERB}{_AS} {_PART}"
     rf"|{_VERB}{_ROUND} ?(?P<first>\d{{1,3}})(?: ?(?:-|to|through|thru|and|&) ?(?:{_ROUND} ?)?"
     rf"(?P<last>\d{{1,3}}))? {_OF} (?P<bare>(?:the |your )?)(?P<other>[a-z][a-z0-9' -]{{1,30}}?))"
     rf"{_UPTO}{_COUNT}\W*"

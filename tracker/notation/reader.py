@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tracker.notation.again import AgainReader
 from tracker.notation.altered import alters
+from tracker.notation.downto import down_to
 from tracker.notation.even import even_rounds, goes_on_in
 from tracker.notation.extent import Extent, blanked, extent_of, goals_each
 from tracker.notation.foundations import foundation
@@ -72,10 +73,9 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
     if other is not None:
         return RoundText(text, (), _stated_of(text, lexicon, sizes), other)
     extent = extent_of(text)
-    growing = _GROWING.search(plain(text))
-    if growing is not None and (extent.goal or _GOES_ON.match(plain(text))):
-        stated = None if extent.goal else _stated_of(extent.body, lexicon, sizes)
-        return RoundText(text, (_grown(growing),), stated, even=extent.rounds, goal=extent.goal)
+    shaped = _shaped(text, extent, lexicon, sizes)
+    if shaped is not None:
+        return shaped
     first = AgainReader(extent.body, lexicon, sizes)
     if first.depth() > DEEPEST:
         return _unread(text, f"has more than {DEEPEST} brackets in one another")
@@ -93,6 +93,18 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
     return RoundText(
         text, (), stated, again, extent.until, extent.rounds, extent.goal, often=extent.often
     )
+
+
+def _shaped(text: str, extent: Extent, lexicon: Lexicon, sizes: int) -> RoundText | None:
+    """Rounds that shape by so many stitches each, or on and on to a count; None for others."""
+    goal, way = down_to(text)
+    if way:
+        return RoundText(text, (), goal=goal, way=way)
+    growing = _GROWING.search(plain(text))
+    if growing is None or not (extent.goal or _GOES_ON.match(plain(text))):
+        return None
+    stated = None if extent.goal else _stated_of(extent.body, lexicon, sizes)
+    return RoundText(text, (_grown(growing),), stated, even=extent.rounds, goal=extent.goal)
 
 
 def _remarked(text: str, said: tuple[Remark, ...], lexicon: Lexicon, sizes: int) -> RoundText:

@@ -62,6 +62,8 @@ class RoundText:
         until: words that end a round of open length ("until piece measures 9 cm").
         even: rounds to be worked so (0: one, or as many as the label says).
         goal: the count at which to stop repeating the round ("until you have 20 sc"), or 0.
+        way: with a ``goal``, whether it is shaped down (-1) or up (1) to it in a way that is
+            left to the maker; else 0.
         goals: that count in each size, where it differs; else ().
         often: how many rounds are worked so in each size, where that differs; else ().
         uneven: that number differs in a way that is not followed.
@@ -77,6 +79,7 @@ class RoundText:
     until: str = ""
     even: int = 0
     goal: int = 0
+    way: int = 0
     goals: Figure = ()
     often: Figure = ()
     uneven: bool = False

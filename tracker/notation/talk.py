@@ -7,7 +7,14 @@ from itertools import pairwise
 from tracker.notation.colours import Colours
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Note
-from tracker.notation.wordlists import ANNOUNCING, DISTANCE, OF_DISTANCE, ROUND_WORDS, SAID_BEFORE
+from tracker.notation.wordlists import (
+    ANNOUNCING,
+    DISTANCE,
+    OF_DISTANCE,
+    ROUND_WORDS,
+    SAID_BEFORE,
+    SEPARATORS,
+)
 
 _NO_SHAPING = (
     "increase",
@@ -25,6 +32,7 @@ _NO_SHAPING = (
 #: What a deed told before is for: "sl st in next st to even out the edge".
 _PURPOSES = ("even", "smooth", "level", "finish", "hide", "secure", "neaten", "tidy", "avoid")
 _BEFORE_DISTANCE = ("about", "approximately", "approx", "between", "leaving", "with", "at")
+_SHAPED = ("dec", "decrease", "inc", "increase", "invdec")
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
 
@@ -74,7 +82,7 @@ class Talk(Colours):
             while self.here.text != "." and self.here.type is not Type.END:
                 self.at += 1
             return Note(start, self.last_end)
-        if self._reminded():
+        if self._reminded() or self._how_it_is_shaped():
             return Note(start, self.last_end)
         if self.here.text in ("with", "using") and self._hook_led():
             return Note(start, self.last_end)
@@ -97,6 +105,19 @@ class Talk(Colours):
             if self.accept_any("made", "completed"):
                 return Note(start, self.last_end)
         return None
+
+    def _how_it_is_shaped(self) -> bool:
+        """``"to" ["make" "a"] ("dec" | "inc" …) ("," | ":") words``: how that is made"""
+        mark, before = self.at, self.ahead(-1)
+        begins = before.text in SEPARATORS or before.type is Type.OPEN
+        if self.at and begins and self.accept_any("to"):
+            self.accept_all("make", "work", "a", "an", "each")
+            if self.accept_any(*_SHAPED) and self.accept_any(",", ":", "-", "="):
+                while self.here.type not in (Type.CLOSE, Type.END) and self.here.text != ".":
+                    self.at += 1
+                return True
+        self.at = mark
+        return False
 
     def _at_an_edge(self) -> Note | None:
         """``("at" | "on") garment_edge`` behind a stitch: where in the row that is anyway"""

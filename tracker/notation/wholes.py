@@ -62,6 +62,8 @@ class Wholes(Gathers):
 
     def _again_follows(self) -> bool:
         """Whether "repeat" here asks for all that was told before it."""
+        if self.like_another(self.here.start):
+            return False
         if self.ahead().text == "to":
             return "end" in (self.ahead(2).text, self.ahead(3).text)
         placed = ("each", "every", "next", "the", "following")

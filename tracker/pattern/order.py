@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tracker.fabric.begins import fresh
 from tracker.fabric.trees import unread_in, works
+from tracker.notation.extent import words_of_goal
 from tracker.notation.lines import Line
 from tracker.notation.round_text import Again, Stated
 from tracker.notation.tree import Chain, Figure, Note
@@ -41,6 +42,8 @@ class Order:
                 yield from self._like(item, item.read.again)
             elif item.read.again is not None:
                 yield from self._again(item, item.read.again)
+            elif item.read.way:
+                yield self._shaped_to(item, item.read.goal, item.read.way)
             elif _only_says(item):
                 yield item
             elif not works(item.read.nodes) and not unread_in(item.read.nodes):
@@ -83,7 +86,8 @@ class Order:
             return
         known, fault = self._so_far.asked_again(again)
         if fault:
-            yield self._fault(item, fault, again)
+            goal = item.read.goal if not known else 0
+            yield self._leaving(item, goal) if goal else self._fault(item, fault, again)
             return
         if item.read.goal:
             yield from self._until(item, known, item.read.goal)
@@ -122,7 +126,9 @@ class Order:
         if bodies is not None and count and not again.first:
             first = item.line.first
             bodies = bodies[first - 1 : first - 1 + count]
-        if not bodies or (count and len(bodies) != count):
+        if bodies is None and again.goal and self._sizes == 1:
+            yield self._leaving(item, again.goal)
+        elif not bodies or (count and len(bodies) != count):
             yield self._fault(item, "asks for rounds of a part that is not in this text", again)
         elif len(bodies) > self._left:
             yield self._too_many(item)
@@ -141,6 +147,8 @@ class Order:
             total = again.upto - (self._number or self._so_far.rows)
         if item.read.goals:
             yield from self._to_goals(item, again)
+        elif not count and item.read.goal and self._so_far.first() is None:
+            yield self._leaving(item, item.read.goal)
         elif not count:
             yield self._fault(item, "goes on from rows that show no order to go on in", again)
         elif item.read.goal and not labelled:
@@ -207,8 +215,13 @@ class Order:
 
     def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
         """The same rounds again and again, until one makes ``goal`` stitches."""
-        stated = Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
+        stated = _to_come_to(item, goal)
         before = self._so_far.first()
+        if before is None and not fresh(bodies[0].read.nodes, first=not self._so_far.begun):
+            until = words_of_goal(item.line.body) or f"{goal} sts"
+            open_ = replace(item, read=replace(item.read, until=until))
+            yield Task(open_, bodies[-1], self._label(item.line, 0, 1), stated, last=True)
+            return
         for index in range(MOST_UNTIL):
             label = self._label(item.line, index, 2)
             turn = index % len(bodies)
@@ -218,6 +231,21 @@ class Order:
                 return
             before = self._so_far.first() if whole else before
         yield Task(item, item, "", None, True, f"never comes to {goal} stitches", 0, 1)
+
+    def _shaped_to(self, item: ReadLine, goal: int, way: int) -> Task:
+        """``Dec evenly until 12 sts remain``: how is left to the maker, what it leaves is not."""
+        below = self._so_far.first()
+        if self._sizes > 1 or (below is not None and (goal - below) * way <= 0):
+            whole = Again(0, 0, None, 0, len(item.line.body))
+            return self._fault(item, f"never comes to {goal} stitches", whole)
+        return self._leaving(item, goal)
+
+    def _leaving(self, item: ReadLine, goal: int) -> Task:
+        """Rounds that are not told one by one, of which it is said what they leave."""
+        until = words_of_goal(item.line.body) or f"{goal} sts"
+        open_ = replace(item, read=replace(item.read, until=until))
+        label, stated = self._label(item.line, 0, 1), _to_come_to(item, goal)
+        return Task(open_, open_, label, stated, last=True, leaves=goal)
 
     def _too_many(self, item: ReadLine) -> Task:
         whole = Again(0, 0, None, 0, len(item.line.body))
@@ -262,6 +290,11 @@ class Order:
             return "Start"
         self._number += 1
         return f"{self._word} {self._number}"
+
+
+def _to_come_to(item: ReadLine, goal: int) -> Stated:
+    """The count that the words name for their last round, as a printed one."""
+    return Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
 
 
 def _counts(item: ReadLine) -> bool:

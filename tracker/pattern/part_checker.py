@@ -184,6 +184,9 @@ class PartChecker(Seeing):
         self.misnumbered = [] if self.house is None else self.house.number(task)
         self.misnumbered += rounds_otherwise(task)
         self.beginnings.hear((), task.body.read.chains)
+        if task.leaves:
+            self._left(task)
+            return
         fault = self._fault(task)
         if fault is not None:
             self.seen.append(Seen(task, (), unknown=False))

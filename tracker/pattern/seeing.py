@@ -7,8 +7,12 @@ from collections.abc import Callable, Iterable
 
 from tracker.fabric.begins import fresh
 from tracker.fabric.edge import plain_edge
+from tracker.fabric.verdicts import Verdict
 from tracker.notation.tree import Node
 from tracker.pattern.beginnings import Beginnings
+from tracker.pattern.causes import Cause
+from tracker.pattern.checked import CheckedRound
+from tracker.pattern.findings import first_line, words_of
 from tracker.pattern.hindsight import Seen, spoiled, told_later
 from tracker.pattern.tasks import ReadLine, Task
 from tracker.pattern.telling import Telling
@@ -58,3 +62,28 @@ class Seeing(Telling):
         unknown = not begins and any(e is None for e in self.edges)
         self.seen.append(Seen(task, nodes, unknown, self.in_rows))
         return nodes
+
+    def _left(self, task: Task) -> None:
+        """Rounds that are not told one by one: what they leave, as the words say."""
+        self.seen.append(Seen(task, (), unknown=False))
+        goal = (task.leaves,) * self.sizes
+        why = f"how these rounds are worked is not told; taken to leave {task.leaves} stitches"
+        note = self._message(task.item, Cause(why, 0, first_line(task.item.line)), serious=False)
+        self.found.append(
+            CheckedRound(
+                line=self.source.line_of(task),
+                label=task.label,
+                text=words_of(task.item),
+                verdict=Verdict.OPEN,
+                below=self._below(),
+                takes=None,
+                makes=goal,
+                made={"st": goal},
+                stated=goal,
+                messages=(note, *self._numbering(task)),
+                until=task.item.read.until,
+            )
+        )
+        self.edges = [plain_edge(task.leaves) for _ in self.edges]
+        self.pending, self.printed = None, None
+        self.begun, self.doubt, self.guessed, self.supposed = True, False, False, False

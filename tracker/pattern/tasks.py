@@ -35,6 +35,7 @@ class Task:
             round, the one the count surely belongs to.
         fault: what keeps it from being worked out, with the offsets of the words; or "".
         only: the sizes (from 0) that work it; empty where all do.
+        leaves: what is left by rounds that are not told, where the words say that; else 0.
     """
 
     item: ReadLine
@@ -46,6 +47,7 @@ class Task:
     start: int = 0
     end: int = 0
     only: tuple[int, ...] = ()
+    leaves: int = 0
 
 
 def in_turn(reads: Sequence[ReadLine]) -> Iterator[ReadLine]:

@@ -135,7 +135,9 @@ class Telling(Placing):
             why = self.told[len(self.found)].why
             found.append(self._message(task.body, Cause(why, 0, end), False))
         elif self.guessed:
-            why = f"taken to be worked into {figures(self._below() or ())} stitches, from its count"
+            of = "the last of these rounds is " if task.item.read.until else ""
+            why = f"{of}taken to be worked into {figures(self._below() or ())} stitches"
+            why += ", to leave what it says" if of else ", from its count"
             found.append(self._message(task.body, Cause(why, 0, end), False))
         found += [] if task.item.typed else self._numbering(task)
         if self.house is not None and not task.item.typed:
