@@ -370,9 +370,10 @@ class History:
             self._inside = self._items[self._item].presses
 
     def _step_out_of_item(self) -> None:
-        """At the end of an item, stand before the next, if there is one."""
-        item = self._items[self._item]
-        if self._inside == item.presses and self._item + 1 < len(self._items):
+        """At the end of an item, stand before the next that has presses, if there is one."""
+        while self._inside == self._items[self._item].presses:
+            if self._item + 1 == len(self._items):
+                return
             self._item += 1
             self._inside = 0
 

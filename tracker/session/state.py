@@ -141,7 +141,6 @@ class State(NamedTuple):
         counts: what was counted, by round.
         again: how often each round of open length was worked beyond the first time, by
             (part, copy, round).
-        worked: seconds that the piece was worked on, as last recorded.
         spread: by how many stitches the round below is off (-2: two too few), for each
             round that is worked so as to come right all the same.
         notes: the maker's notes, by where the maker stood.
@@ -162,7 +161,6 @@ class State(NamedTuple):
     chosen: tuple[int, ...] = ()
     counts: Counts = Counts()
     again: Mapping[tuple[int, int, int], int] = MappingProxyType({})
-    worked: int = 0
     spread: Mapping[RoundKey, int] = MappingProxyType({})
     notes: Mapping[Spot, str] = MappingProxyType({})
     measured: Mapping[Spot, str] = MappingProxyType({})
@@ -216,7 +214,7 @@ class Event(NamedTuple):
         choose: a part chosen among its alternatives.
         pace, asking, loops_shown: the maker's choices.
         worked: seconds that the piece was worked on until now. No press of the maker: it
-            stands alone, and is not taken back.
+            stands alone, changes no state, and is not taken back.
         spread: a round that is to come right, and by how many the one below is off.
         note: a place and the words kept with it; "" drops them.
         measured: a place and how long the piece was there; "" drops it.
@@ -251,7 +249,7 @@ class Event(NamedTuple):
 def apply(state: State, event: Event) -> State:
     """The state after ``event``."""
     if event.worked is not None:
-        return state._replace(worked=event.worked)
+        return state
     spot, left, finished = _moved(state, event.spot)
     if event.finished:
         finished = finished | {spot.of}
@@ -267,7 +265,6 @@ def apply(state: State, event: Event) -> State:
         chosen=_chosen(state.chosen, event.choose),
         counts=state.counts.put(*event.tally) if event.tally else state.counts,
         again=_again(state.again, event.again),
-        worked=state.worked,
         spread={**state.spread, event.spread[0]: event.spread[1]} if event.spread else state.spread,
         notes=_noted(state.notes, event.note),
         measured=_noted(state.measured, event.measured),
