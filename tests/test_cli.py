@@ -260,6 +260,24 @@ def test_the_pattern_names_the_piece_that_is_worked_of_it(cosy):
     assert 'no piece is called "dusk-moth"' in other.stderr
 
 
+@pytest.mark.parametrize("words", [(), ("hedgerow-tea-cosy",), ("--card",)])
+def test_where_tells_the_place_in_the_piece_and_that_there_is_another_version(cosy, words):
+    told = hookside("where", *words).stdout
+    copy = cosy.with_name("hedgerow-tea-cosy (conflicted copy).piece.toml")
+    session = Session.open(cosy)
+    session.next()
+    session.close()
+    cosy.rename(copy)
+    cosy.write_bytes(copy.read_bytes().rsplit(b"\n", 3)[0] + b"\n")
+    os.utime(cosy, (1, 1))
+    done = hookside("where", *words)
+    assert (done.returncode, done.stdout) == (0, told)
+    assert done.stderr == (
+        f"hookside: {copy.name} is another version of {cosy.name}, as a synced folder leaves one."
+        " As you take the piece up, you choose which to go on with.\n"
+    )
+
+
 def test_where_of_a_piece_that_is_not_there_is_told(cosy):
     done = hookside("where", "bonnet")
     assert (done.returncode, done.stdout) == (1, "")

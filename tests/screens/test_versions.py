@@ -5,6 +5,7 @@ import pytest
 from tests.screens.stage import begin, on_stage, text
 from tracker.screens.actions import DEFAULT_KEYS
 from tracker.screens.plain import PlainWork
+from tracker.screens.versions import TOLD
 from tracker.session.looking import look
 from tracker.session.session import Session
 
@@ -51,6 +52,7 @@ def test_line_by_line_it_is_told_and_a_number_chooses(tmp_path):
     work = PlainWork(session, DEFAULT_KEYS)
     said = [*work.retry()]
     assert "There are two versions of your piece." in said
+    assert TOLD in said
     assert any(line.startswith("2: Go on with the other one. Body, Rnd 1, 1") for line in said)
     for key in ("2", "space"):
         said = [*work.press(key)]
@@ -58,6 +60,9 @@ def test_line_by_line_it_is_told_and_a_number_chooses(tmp_path):
     assert any("kept in" in line for line in work.retry())
     session.close()
 
+
+OLD = '{} = {{ when = 2020-03-02T10:15:00+00:00, round = [1, 1, 1, 1], steps = "9" }}\n'
+"""A line by hand, with a number."""
 
 COPIES = [
     "hedgerow-tea-cosy (conflicted copy 2026-03-02).piece.toml",
@@ -97,6 +102,39 @@ async def test_a_copy_that_a_synced_folder_leaves_is_told_and_chosen(
     (other,) = tmp_path.glob("*.aside-1")
     assert look(other).history.done == aside
     assert not where.with_name(name).exists()
+
+
+@pytest.mark.parametrize("size", [(40, 12), (80, 24)])
+async def test_esc_decides_nothing_which_is_said_and_asked_again_next_time(tmp_path, size):
+    path = with_copy(tmp_path, COPIES[0]).path
+    async with on_stage(Session.open(path, take_over=True), size) as (app, pilot):
+        await pilot.pause()
+        assert "asks again next time" in " ".join(text(app).split())
+        await pilot.press("escape", "space")
+    assert look(path).history.done == 6
+    async with on_stage(Session.open(path), size) as (app, pilot):
+        await pilot.pause()
+        assert "There are two versions of your piece" in text(app)
+
+
+async def test_where_each_version_was_worked_last_is_told(tmp_path):
+    session = with_copy(tmp_path, COPIES[0])
+    session.path.with_name(COPIES[0]).write_text(
+        session.path.with_name(COPIES[0]).read_text() + OLD.format(4), encoding="utf-8"
+    )
+    async with on_stage(session) as (app, pilot):
+        await pilot.pause()
+        seen = " ".join(text(app).split())
+    assert f"3 stitches made, last worked {look(session.path).when[:10]}" in seen
+    assert "7 stitches made, last worked 2020-03-02 10:15." in seen
+
+
+async def test_a_version_that_follows_the_pattern_elsewhere_is_known_too(tmp_path):
+    session = with_copy(tmp_path, COPIES[0])
+    session.follow(tmp_path / "patterns" / "cosy.toml")
+    async with on_stage(session) as (app, pilot):
+        await pilot.pause()
+        assert "There are two versions of your piece" in text(app)
 
 
 async def test_a_second_piece_of_the_same_pattern_is_no_version(tmp_path):

@@ -9,6 +9,7 @@ import pytest
 import scene
 
 from tracker.session import shelf
+from tracker.session.about import titled
 
 
 def put(folder, name, when=0):
@@ -76,6 +77,44 @@ def test_a_piece_is_found_by_its_name_or_a_beginning_of_it(tmp_path, name, found
         put(tmp_path, existing)
     piece = shelf.find(tmp_path, name)
     assert (piece and piece.name) == found
+
+
+COPY = "pot-hat-trial (conflicted copy 2026-03-02)"
+LATER = 2**40
+
+
+def with_copy(folder):
+    """A piece, and beside it a copy that was written later."""
+    session = scene.start(folder)
+    scene.press(session, 3)
+    session.close()
+    copy = session.path.with_name(f"{COPY}.piece.toml")
+    copy.write_bytes(session.path.read_bytes())
+    os.utime(copy, (LATER, LATER))
+    return session.path, copy
+
+
+def test_another_version_of_a_piece_is_not_taken_for_the_piece(tmp_path):
+    path, copy = with_copy(tmp_path)
+    assert [piece.path for piece in shelf.pieces(tmp_path)] == [copy, path]
+    assert shelf.latest(tmp_path).path == path
+    assert shelf.find(tmp_path, "pot-h").path == path
+    assert titled(tmp_path, "Pot hat [trial]").path == path
+
+
+def test_a_second_piece_whose_name_goes_on_from_the_first_is_one_of_its_own(tmp_path):
+    path, copy = with_copy(tmp_path)
+    copy.write_bytes(path.read_bytes().replace(b"started = 2", b"started = 1", 1))
+    os.utime(copy, (LATER, LATER))
+    assert shelf.latest(tmp_path).path == copy
+    assert shelf.find(tmp_path, "pot-h") is None
+
+
+def test_a_version_alone_in_its_folder_is_taken(tmp_path):
+    path, copy = with_copy(tmp_path)
+    (tmp_path / "mine").mkdir()
+    path.rename(tmp_path / "mine" / path.name)
+    assert shelf.latest(tmp_path).path == copy
 
 
 @pytest.mark.parametrize(

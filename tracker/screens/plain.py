@@ -162,9 +162,10 @@ class PlainWork:
         self._notices += len(news)
         yield from news
         if news and self._session.versions():
-            from tracker.screens.versions import TITLE, ways_on
+            from tracker.screens.versions import TITLE, TOLD, ways_on
 
             yield f"{TITLE}."
+            yield TOLD
             yield from self._numbers.choose(ways_on(self._session))
 
     def _news(self) -> Iterable[str]:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from textual.app import App
 
 TITLE = "There are two versions of your piece"
-TOLD = "Pick one; the other is kept. esc leaves both for now."
+TOLD = "Pick one; the other is kept. esc leaves both and asks again next time."
 
 ROOMY = 16
 """Rows of a screen from which on there is room for more than the two versions."""
@@ -32,8 +32,7 @@ def ways_on(session: Session) -> tuple[Remedy, ...]:
 
 def _way(session: Session, version: Version) -> Remedy:
     named = {"ours": "Go on with the one that is open.", "theirs": "Go on with the other one."}
-    told = version.which == "theirs" and version.when
-    when = f", last worked {version.when[:16].replace('T', ' ')}" if told else ""
+    when = f", last worked {version.when[:16].replace('T', ' ')}" if version.when else ""
     words = f"{version.words.rstrip('.')}{when}."
     return Remedy(named[version.which], words, lambda: session.keep(version.which))
 

@@ -15,7 +15,7 @@ from tracker.session.glance import Glance, glance, numbered
 from tracker.session.looking import look, plan_at
 from tracker.session.places import strays
 from tracker.session.returning import ago
-from tracker.session.shelf import OnShelf, Standing, pieces
+from tracker.session.shelf import OnShelf, Standing, piece_of, pieces
 from tracker.session.worked import worked
 
 if TYPE_CHECKING:
@@ -89,7 +89,9 @@ def lost(piece: OnShelf) -> About:
 
 def titled(folder: Path, title: str) -> OnShelf | None:
     """The piece written last that was begun under this title, whatever its name is now."""
-    return next((piece for piece in pieces(folder) if _title(piece) == title), None)
+    every = pieces(folder)
+    found = next((piece for piece in every if _title(piece) == title), None)
+    return found and piece_of(found, every)
 
 
 def _title(piece: OnShelf) -> str:

@@ -10,7 +10,7 @@ import os
 import re
 import stat
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from enum import StrEnum
 from pathlib import Path
 
@@ -65,14 +65,35 @@ def pieces(folder: Path) -> tuple[OnShelf, ...]:
 
 
 def latest(folder: Path) -> OnShelf | None:
-    """The piece in work that was written last, or None."""
-    return next((p for p in pieces(folder) if p.standing is Standing.IN_WORK), None)
+    """The piece in work that was written last, or None.
+
+    Where that is another version of a piece, as a synced folder leaves one: the piece itself.
+    """
+    in_work = [piece for piece in pieces(folder) if piece.standing is Standing.IN_WORK]
+    return piece_of(in_work[0], in_work) if in_work else None
+
+
+def piece_of(piece: OnShelf, every: Sequence[OnShelf]) -> OnShelf:
+    """The piece of which a file is another version, if that lies beside it; else the file's own."""
+    shorter = [
+        one
+        for one in every
+        if piece.name.startswith(one.name)
+        and one.name != piece.name
+        and one.path.parent == piece.path.parent
+    ]
+    if not shorter:
+        return piece
+    from tracker.session.beside import same_piece  # hardly ever
+
+    same = [one for one in shorter if same_piece(one.path, piece.path)]
+    return min(same, key=lambda one: len(one.name), default=piece)
 
 
 def find(folder: Path, name: str) -> OnShelf | None:
     """The piece of that name, or the only one whose name begins so; else None.
 
-    Capitals and the file's ending make no difference.
+    Capitals and the file's ending make no difference; other versions of a piece do not count.
     """
     wanted = _slug(name.removesuffix(ENDING))
     all_pieces = pieces(folder)
@@ -80,7 +101,8 @@ def find(folder: Path, name: str) -> OnShelf | None:
     begun = [piece for piece in all_pieces if wanted and piece.name.lower().startswith(wanted)]
     if exact:
         return exact[0]
-    return begun[0] if len(begun) == 1 else None
+    meant = {piece_of(piece, begun) for piece in begun}
+    return meant.pop() if len(meant) == 1 else None
 
 
 def new_path(folder: Path, title: str) -> Path:
