@@ -169,6 +169,34 @@ def test_a_folder_that_is_not_there(mat, tmp_path):
     assert err.endswith("x.toml cannot be written: no such file or directory\n")
 
 
+def test_what_stands_on_every_page_of_a_pdf_is_left_out(tmp_path):
+    lines = MAT.splitlines()
+    foot = ["A maker of mats - 1", "https://example.org/mat 1/4"]
+    path = tmp_path / "mat.pdf"
+    again = ["Rnd 3: sc in each st around. (12)", "Rnd 4: sc in each st around. (12)"]
+    path.write_bytes(
+        pdf(
+            ["Cup mat", "", lines[2], *foot],
+            ["Cup mat", lines[3], *foot],
+            ["Cup mat", again[0], *foot],
+            ["Cup mat", again[1], *foot],
+        )
+    )
+    status, out, _ = hookside("read", path)
+    assert status == 0
+    assert out == MAT_TOML.replace("(12)\n", "\n".join(["(12)", *again, ""]))
+
+
+def test_what_a_sentence_leads_to_is_no_round(tmp_path):
+    path = tmp_path / "mat.txt"
+    words = "Making up\nPin the border to the mat and sew it on between\nRnds 1 and 2. Press to\n"
+    path.write_text(MAT + words + "Rnd 2 size.\n", encoding="utf-8")
+    status, out, _ = hookside("read", path)
+    assert status == 0
+    assert "between Rnds 1 and 2." in out
+    assert "Press to Rnd 2 size." in out
+
+
 def test_a_pdf_of_two_pages(tmp_path):
     path = tmp_path / "mat.pdf"
     path.write_bytes(pdf(MAT.splitlines()[:3], MAT.splitlines()[3:]))

@@ -51,10 +51,15 @@ _SAID = (
     r"\s+(?:forms?|sets?|makes?|establish(?:es)?|creates?|are|is)(?: up)?"
     r" (?:the |your |one |this )*(?:stitch )?pat(?:t(?:ern)?)?\b)"
 )
+#: "…sew the ears to Rnd 6." goes on with a sentence.
+_LED_TO = (
+    r"(?![a-z' ]{0,28}?\b(?:to|at|of|from|between|before|after|under|over|behind|until|see)"
+    rf"\s+{ROUND}\b)"
+)
 _LABELS = (
     # such as "Rnd 3:", "Rounds 4-6", "Band Row 2:", "RND - 1:", "Round (left hand) 15:", "R3)"
     re.compile(
-        rf"^{_SAID}{_FOR_SIZES}"
+        rf"^{_SAID}{_LED_TO}{_FOR_SIZES}"
         r"(?!rep|cont|work|as |same|sc |dc |ch |join|next|last|insert|place|attach|sew|stuff"
         r"|keep|alternat|follow|like )"
         r"(?:[a-z][a-z' ]{0,28}?[ ,-]+)?"

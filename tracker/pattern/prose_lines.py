@@ -45,8 +45,15 @@ _STAR_BULLET = re.compile(r"^ *\* +(?=\S)")
 _EMPHASIS = re.compile(r"^ *(\*{1,3}|_{1,3})(?=\S)(.+?)(?<=\S)\1(?!\*)")
 #: The number of a page, on a line of its own or at the end of one, far from its words.
 _PAGE = re.compile(
-    r"(?:^|\s{3,})\s*(?:page \d+(?: of \d+)?|\d+ of \d+|- ?\d+ ?-)\s*$", re.IGNORECASE
+    r"(?:^|\s{3,})\s*(?:page \d+(?: of \d+)?|\d+ of \d+|- ?\d+ ?-)\s*$"
+    # what browsers print on each page: the address and number, the date and time
+    r"|^\s*(?:https?|file)://\S+\s+\d+/\d+\s*$"
+    r"|^\s*\d{1,2}[/.]\d{1,2}[/.]\d{2,4}, \d{1,2}:\d{2}(?:\s?[AP]M)?\b.*$",
+    re.IGNORECASE,
 )
+#: A line that stops before what it leads to: "Sew the ears between" / "Rnds 5 and 6."
+_HANGING = re.compile(r"\b(?:to|at|of|on|in|from|between|before|after|under|over|behind|around)$")
+_LABELLED = re.compile(r"[a-z]+ ?\d+(?: ?(?:-|to|and|&) ?\d+)? ?:")
 _ENTRY = re.compile(r" *[:=]| +[–—-] ")  #: behind a word that is explained
 _BOLD_COUNT = re.compile(r"\*\*([(\[][^*()\[\]]*[)\]])\*\*")
 _ESCAPED = re.compile(r"\\([\\`*_{}\[\]()#+.!<>|~-])")
@@ -160,7 +167,11 @@ def _goes_on(before: Said, said: Said) -> bool:
     """Whether a line goes on with the sentence of the line before it."""
     if said.apart or said.rank or said.bullet or before.rank:
         return False
-    if len(before.text) + len(said.text) >= LONGEST or label_of(said.text) is not None:
+    if len(before.text) + len(said.text) >= LONGEST:
+        return False
+    if _HANGING.search(plain(before.text)) and not _LABELLED.match(plain(said.text)):
+        return True
+    if label_of(said.text) is not None:
         return False
     if NAMED_PIECE.match(plain(said.text)):
         return False

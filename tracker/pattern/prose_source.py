@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import logging
+import re
+from collections import Counter
 from io import BytesIO
 from typing import TYPE_CHECKING
 
 from tracker.notation.problems import Message
+from tracker.pattern.prose_lines import label_of
 from tracker.pattern.source import LARGEST, PatternError, decode, read_bytes, too_large
 
 if TYPE_CHECKING:
@@ -26,6 +29,9 @@ _OTHER_KINDS = (
     (b"\xff\xd8\xff", "a picture"),
     (b"GIF8", "a picture"),
 )
+_EDGE = 2  #: lines at the top, and at the foot, of a page
+_LEAST = 3  #: on so many pages at least
+_NUMBER = re.compile(r"^(?:page )?\d+\b|\b(?:page )?\d+(?: ?(?:/|of) ?\d+)?$", re.IGNORECASE)
 _UTF_16 = (b"\xff\xfe", b"\xfe\xff")
 
 
@@ -97,8 +103,37 @@ def _pages(file: str, reader: PdfReader) -> str:
     found: list[str] = []
     size = 0
     for page in reader.pages:
-        found.append(page.extract_text())
+        found.append(page.extract_text().strip("\n"))
         size += len(found[-1])
         if size > LARGEST:
             raise too_large(file)
-    return "\n\n".join(found)
+    return "\n\n".join(_without_heads(found))
+
+
+def _without_heads(pages: list[str]) -> list[str]:
+    """The pages without what stands at the top or foot of most of them, such as the title.
+
+    What stands at the top of the first page stays.
+    """
+    edges = Counter(line for page in pages for line in set(_edges(page)))
+    heads = {line for line, often in edges.items() if often >= _LEAST and often * 2 > len(pages)}
+    found = []
+    for number, page in enumerate(pages):
+        lines = page.split("\n")
+        top = range(_EDGE if number else 0)
+        foot = range(len(lines) - _EDGE, len(lines))
+        kept = (s for i, s in enumerate(lines) if i not in (*top, *foot) or _head(s) not in heads)
+        found.append("\n".join(kept))
+    return found
+
+
+def _edges(page: str) -> list[str]:
+    """The first and last lines of a page that others may share: no rounds, no sentences."""
+    lines = page.split("\n")
+    heads = [_head(line) for line in (*lines[:_EDGE], *lines[-_EDGE:])]
+    return [head for head in heads if head and head[-1] != "." and label_of(head) is None]
+
+
+def _head(line: str) -> str:
+    """A line at the edge of a page without the page's number."""
+    return _NUMBER.sub("", line.strip()).strip(" -|·•")
