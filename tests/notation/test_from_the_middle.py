@@ -244,3 +244,67 @@ def test_how_a_decrease_is_made_is_no_stitch_more() -> None:
     ):
         assert _counts("Rnd 9: Dec 7 sts evenly around" + how, below=35) == [28]
     assert _counts("Rnd 9: sc 5 to inc, 2 sc in inc, sc in last 5", below=12) != [10]
+
+
+_LOOPS = "Rnd 5: *sc in next st, ch 4, sk next st; rep from * around."
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "fits"),
+    [
+        # the round below makes spaces of one length only, however many
+        (_LOOPS, "Rnd 6: 6 sc in each ch-3 sp.", False),
+        (_LOOPS, "Rnd 6: 6 sc in each ch-4 sp.", True),
+        (_LOOPS, "Rnd 6: 6 sc in each ch sp.", True),
+        (_LOOPS, "Rnd 6: (4 sc in next ch-3 sp) 9 times.", False),
+        (
+            (
+                "Rnd 4: *sc, ch 3, sk 2; rep from * around.\n"
+                "Rnd 5: *sc in next ch-3 sp, ch 5; rep from * around."
+            ),
+            "Rnd 6: 7 sc in each ch-3 sp around.",
+            False,
+        ),
+        (
+            "Row 3: *dc in next dc, ch 2, sk 2 sts; rep from * across, dc in last st, turn.",
+            "Row 4: *dc in dc, 2 dc in next ch-3 sp; rep from * across.",
+            False,
+        ),
+        # the first chain stands for a stitch and a space
+        (
+            "Rnd 5: Ch 6, *sk 1, dc, ch 2; rep from * around.",
+            "Rnd 6: 3 dc in next ch-3 sp, *4 dc in ch-2 sp; rep from * around.",
+            True,
+        ),
+        # two chains with a picot between them
+        (
+            "Rnd 5: *sc in next sp, ch 3, sl st in 3rd ch from hook, ch 2; rep from * around.",
+            "Rnd 6: *5 sc in next ch-5 sp; rep from * around.",
+            True,
+        ),
+        # loops left open by the round below, and those of another round
+        (
+            "Rnd 5: *sc in next st, ch 4, sk next ch-3 sp; rep from * around.",
+            "Rnd 6: *5 dc in next ch-3 sp; rep from * around.",
+            True,
+        ),
+        (_LOOPS, "Rnd 6: Working in ch-3 sps of Rnd 4, *5 dc in next ch-3 sp; rep around.", True),
+        # rounds that do not follow one another
+        (_LOOPS, "Rnd 9: 6 sc in each ch-3 sp.", True),
+    ],
+)
+def test_a_space_that_cannot_be_below_is_missed_whatever_the_count(
+    before: str, after: str, fits: bool
+) -> None:
+    last = _rounds(f"{before}\n{after}")[-1]
+    assert (last.verdict is not Verdict.DIFFERS) == fits
+
+
+def test_it_is_said_which_spaces_there_are() -> None:
+    text = (
+        "Round 3: *sc around the post, ch 5; rep from * around.\n"
+        "Round 4: *7 dc in 3-ch sp, sl st in sc; rep from * around."
+    )
+    last = _rounds(text, below=25)[-1]
+    assert last.messages[0].text == "no ch-3 space is below; Round 3 makes ch-5 spaces"
+    assert last.messages[0].serious

@@ -126,7 +126,7 @@ def _runs(found: Sequence[CheckedRound], seen: Sequence[Seen]) -> Iterator[tuple
     """First and last of each run: rounds that nothing is known of, and one that tells."""
     first = -1
     for index, (one, how) in enumerate(zip(found, seen, strict=True)):
-        led = first >= 0 and _follows(seen[index - 1].task, how.task)
+        led = first >= 0 and follows(seen[index - 1].task, how.task)
         lost = how.unknown and one.verdict is Verdict.UNREAD and bool(how.nodes)
         if lost and not led:
             plainly = not any(names_space(n) for n in every(how.nodes))
@@ -138,7 +138,7 @@ def _runs(found: Sequence[CheckedRound], seen: Sequence[Seen]) -> Iterator[tuple
             first = -1
 
 
-def _follows(one: Task, other: Task) -> bool:
+def follows(one: Task, other: Task) -> bool:
     """Whether a round comes after another by their numbers, where both have one."""
     before, after = (_DIGITS.search(task.label) for task in (one, other))
     if before is None or after is None:

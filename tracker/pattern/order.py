@@ -7,12 +7,11 @@ from dataclasses import replace
 
 from tracker.fabric.begins import fresh
 from tracker.fabric.trees import unread_in, works
-from tracker.notation.extent import words_of_goal
 from tracker.notation.lines import Line
-from tracker.notation.round_text import Again, Stated
+from tracker.notation.round_text import Again
 from tracker.notation.tree import Chain, Figure, Note
 from tracker.pattern.likeness import Sections
-from tracker.pattern.tasks import ReadLine, Task, for_each, in_turn
+from tracker.pattern.tasks import ReadLine, Task, coming_to, count_of, for_each, in_turn
 from tracker.pattern.worked import MOST_ROUNDS, WorkedSoFar
 
 #: The most rounds that "until you have 20 sc" stands for.
@@ -87,7 +86,8 @@ class Order:
         known, fault = self._so_far.asked_again(again)
         if fault:
             goal = item.read.goal if not known else 0
-            yield self._leaving(item, goal) if goal else self._fault(item, fault, again)
+            label = self._label(item.line, 0, 1)
+            yield coming_to(goal, item, label) if goal else self._fault(item, fault, again)
             return
         if item.read.goal:
             yield from self._until(item, known, item.read.goal)
@@ -127,7 +127,7 @@ class Order:
             first = item.line.first
             bodies = bodies[first - 1 : first - 1 + count]
         if bodies is None and again.goal and self._sizes == 1:
-            yield self._leaving(item, again.goal)
+            yield coming_to(again.goal, item, self._label(item.line, 0, 1))
         elif not bodies or (count and len(bodies) != count):
             yield self._fault(item, "asks for rounds of a part that is not in this text", again)
         elif len(bodies) > self._left:
@@ -148,7 +148,7 @@ class Order:
         if item.read.goals:
             yield from self._to_goals(item, again)
         elif not count and item.read.goal and self._so_far.first() is None:
-            yield self._leaving(item, item.read.goal)
+            yield coming_to(item.read.goal, item, self._label(item.line, 0, 1))
         elif not count:
             yield self._fault(item, "goes on from rows that show no order to go on in", again)
         elif item.read.goal and not labelled:
@@ -215,12 +215,10 @@ class Order:
 
     def _until(self, item: ReadLine, bodies: Sequence[ReadLine], goal: int) -> Iterator[Task]:
         """The same rounds again and again, until one makes ``goal`` stitches."""
-        stated = _to_come_to(item, goal)
+        stated = count_of(goal, item)
         before = self._so_far.first()
         if before is None and not fresh(bodies[0].read.nodes, first=not self._so_far.begun):
-            until = words_of_goal(item.line.body) or f"{goal} sts"
-            open_ = replace(item, read=replace(item.read, until=until))
-            yield Task(open_, bodies[-1], self._label(item.line, 0, 1), stated, last=True)
+            yield coming_to(goal, item, self._label(item.line, 0, 1), bodies[-1])
             return
         for index in range(MOST_UNTIL):
             label = self._label(item.line, index, 2)
@@ -238,14 +236,7 @@ class Order:
         if self._sizes > 1 or (below is not None and (goal - below) * way <= 0):
             whole = Again(0, 0, None, 0, len(item.line.body))
             return self._fault(item, f"never comes to {goal} stitches", whole)
-        return self._leaving(item, goal)
-
-    def _leaving(self, item: ReadLine, goal: int) -> Task:
-        """Rounds that are not told one by one, of which it is said what they leave."""
-        until = words_of_goal(item.line.body) or f"{goal} sts"
-        open_ = replace(item, read=replace(item.read, until=until))
-        label, stated = self._label(item.line, 0, 1), _to_come_to(item, goal)
-        return Task(open_, open_, label, stated, last=True, leaves=goal)
+        return coming_to(goal, item, self._label(item.line, 0, 1))
 
     def _too_many(self, item: ReadLine) -> Task:
         whole = Again(0, 0, None, 0, len(item.line.body))
@@ -290,11 +281,6 @@ class Order:
             return "Start"
         self._number += 1
         return f"{self._word} {self._number}"
-
-
-def _to_come_to(item: ReadLine, goal: int) -> Stated:
-    """The count that the words name for their last round, as a printed one."""
-    return Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
 
 
 def _counts(item: ReadLine) -> bool:

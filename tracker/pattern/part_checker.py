@@ -198,6 +198,10 @@ class PartChecker(Seeing):
             # "Rnds 5-8: sc 19" does not come right because its first round made 19 of 18
             self.edges, self.doubt, self.printed = list(self.failed[2]), False, None
         before = tuple(self.edges)
+        slip = self._no_such_space(task)
+        if slip is not None:
+            self._off(task, slip)
+            return
         try:
             judged = self._judged(nodes, stated)
         except TooMuchError:
@@ -286,14 +290,3 @@ class PartChecker(Seeing):
         spaced = any(spot.chains for edge in self.edges for spot in edge or ())
         self.doubt = verdict is Verdict.DIFFERS and (spaced or not counted)
         self.printed = task.stated.total if verdict is Verdict.DIFFERS and task.stated else None
-
-    def _unread(self, task: Task, cause: Cause) -> None:
-        """A round that is not understood: the next one goes by its printed count."""
-        self._tell_unread(task, cause)
-        total = None if task.stated is None else task.stated.total
-        self.edges = [
-            None if total is None else plain_edge(figure_of(total, i)) for i in range(self.sizes)
-        ]
-        self.pending = None
-        self.begun = True
-        self.printed = None

@@ -2,20 +2,30 @@
 
 from __future__ import annotations
 
+import re
 from abc import abstractmethod
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from tracker.fabric.begins import fresh
 from tracker.fabric.edge import plain_edge
+from tracker.fabric.lengths import chains_of, lengths_asked, lengths_left
+from tracker.fabric.stated import figure_of
 from tracker.fabric.verdicts import Verdict
+from tracker.notation.tokens import plain
 from tracker.notation.tree import Node
 from tracker.pattern.beginnings import Beginnings
 from tracker.pattern.causes import Cause
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import first_line, words_of
-from tracker.pattern.hindsight import Seen, spoiled, told_later
+from tracker.pattern.hindsight import Seen, follows, spoiled, told_later
 from tracker.pattern.tasks import ReadLine, Task
 from tracker.pattern.telling import Telling
+
+#: Words on another round than the one below.
+_ELSEWHERE = re.compile(
+    r"(?:rnds?|rounds?|rows?|r) ?#?\d|\b(?:below|behind|back of|rows? down|unworked|front of)\b"
+)
 
 
 class Seeing(Telling):
@@ -62,6 +72,40 @@ class Seeing(Telling):
         unknown = not begins and any(e is None for e in self.edges)
         self.seen.append(Seen(task, nodes, unknown, self.in_rows))
         return nodes
+
+    def _no_such_space(self, task: Task) -> Cause | None:
+        """A space named by a length that the round below, though its count is not known, has not.
+
+        Only for words on the round below, and where that is understood.
+        """
+        if len(self.seen) < 2 or not self.seen[-1].unknown or not self.seen[-2].nodes:
+            return None
+        before, now = self.seen[-2:]
+        if not follows(before.task, task) or _ELSEWHERE.search(plain(task.body.read.text)):
+            return None
+        left = lengths_left(before.nodes)
+        for node, length in lengths_asked(now.nodes):
+            if left and length not in left:
+                made = " and ".join(f"ch-{n}" for n in sorted(chains_of(before.nodes)))
+                text = f"no ch-{length} space is below; {before.task.label} makes {made} spaces"
+                return Cause(text, node.start, node.end)
+        return None
+
+    def _off(self, task: Task, cause: Cause) -> None:
+        """A round that surely does not fit, though no count of it is known."""
+        self._tell_unread(task, cause)
+        self.found[-1] = replace(self.found[-1], verdict=Verdict.DIFFERS)
+
+    def _unread(self, task: Task, cause: Cause) -> None:
+        """A round that is not understood: the next one goes by its printed count."""
+        self._tell_unread(task, cause)
+        total = None if task.stated is None else task.stated.total
+        self.edges = [
+            None if total is None else plain_edge(figure_of(total, i)) for i in range(self.sizes)
+        ]
+        self.pending = None
+        self.begun = True
+        self.printed = None
 
     def _left(self, task: Task) -> None:
         """Rounds that are not told one by one: what they leave, as the words say."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from tracker.notation.extent import words_of_goal
 from tracker.notation.lines import Line
 from tracker.notation.round_text import RoundText, Stated
 
@@ -79,3 +80,19 @@ def for_each(stated: Stated | None, rounds: int) -> list[Stated]:
     if len({what for what, _ in stated.parts}) > 1 or any(len(n) > 1 for _, n in stated.parts):
         return []
     return [Stated(n, ((what, n),), stated.start, stated.end) for what, n in stated.parts]
+
+
+def count_of(goal: int, item: ReadLine) -> Stated:
+    """The count that a line says its last round comes to, as a printed one."""
+    return Stated((goal,), (("", (goal,)),), 0, len(item.line.body))
+
+
+def coming_to(goal: int, item: ReadLine, label: str, body: ReadLine | None = None) -> Task:
+    """The last of rounds of unknown number, which leaves ``goal`` stitches.
+
+    Its words are those of ``body``; without one, they are not in the text.
+    """
+    until = words_of_goal(item.line.body) or f"{goal} sts"
+    open_ = replace(item, read=replace(item.read, until=until))
+    leaves = goal if body is None else 0
+    return Task(open_, body or open_, label, count_of(goal, item), last=True, leaves=leaves)
