@@ -2201,7 +2201,7 @@ def test_a_numbered_round_with_a_count_but_no_stitches_is_not_passed_over(words)
     "words",
     [
         "*fpdcxtog, sc in next st; rep from * around",
-        "*scc, sc in next st; rep from * around",
+        "*scw, sc in next st; rep from * around",
         "(knobble, sc) 12 times",
         "*zigzag, sc in next st; rep from * around",
         "sc in next 11 sts, hddc, sc in next 12 sts",

@@ -15,6 +15,8 @@ ENOUGH = 50_000
 MOST_FOR_CAUSE = 30_000
 #: Beginning to work a round takes as long as so many instructions.
 TO_BEGIN = 30
+#: Letters of the texts that are read for rounds that are not understood as they are written.
+MOST_MENDED = 60_000
 #: So many changes are tried for all rounds of a part: behind hundreds of faults a hint is
 #: no help any more.
 MOST_TRIES_IN_PART = 2_000
@@ -28,12 +30,14 @@ class TooMuchError(Exception):
 class Effort:
     """What may still be spent on the ``whole``, and what is ``left`` for the round judged.
 
-    ``tries``: changes of words that may still be tried for the causes of its faults.
+    ``tries``: changes of words that may still be tried for the causes of its faults;
+    ``mended``: letters of texts that may still be read for words that are not understood.
     """
 
     whole: int = MOST_IN_PATTERN
     left: int = MOST_IN_ROUND
     tries: int = MOST_TRIES_IN_PART
+    mended: int = MOST_MENDED
 
     def begin(self, most: int = MOST_IN_ROUND) -> None:
         """A round begins, or the search for what is wrong with it."""
@@ -46,6 +50,11 @@ class Effort:
     def for_another(self) -> bool:
         """Whether enough is left to work a part once more, as what was learnt of it asks."""
         return self.whole > MOST_IN_PATTERN // 2
+
+    def may_mend(self, letters: int) -> bool:
+        """Whether texts of so many letters may be read for a round; these are then spent."""
+        self.mended -= letters
+        return self.mended >= 0
 
     def why(self) -> str:
         """Why a round was given up."""

@@ -39,6 +39,7 @@ class Hand:
         self.trying = 0
         self.used: set[str] = set()
         self.last_skip = 0
+        self.passed_behind = 0
         self.slipped = 0
         self.doubled = 0
         self.spared = 0

@@ -10,7 +10,19 @@ from tracker.fabric.grouping import Grouping
 from tracker.fabric.moments import Mark
 from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.trees import in_spaces
-from tracker.notation.tree import Act, Deed, Evenly, Group, Make, More, Node, Repeat, Skip
+from tracker.notation.tree import (
+    Act,
+    At,
+    Chain,
+    Deed,
+    Evenly,
+    Group,
+    Make,
+    More,
+    Node,
+    Repeat,
+    Skip,
+)
 
 #: So many passes before the end it is looked at least whether what follows fits in.
 _BORDERS = 40
@@ -85,7 +97,7 @@ class Repeating(Grouping):
             for border, k in reversed(borders):
                 left = self._left_at(border, k, body, rest, numbered)
                 if left == 0:
-                    if self.below.passed == border.cursor[3]:
+                    if not self.passed_behind:
                         return True
                     second = second or (border, k, body)
                 elif left is not None:
@@ -126,14 +138,19 @@ class Repeating(Grouping):
     def _left_after(
         self, body: tuple[Node, ...], rest: tuple[Node, ...], numbered: int, k: int
     ) -> int | None:
-        """What a last part-pass and what follows leave; None where they do not fit."""
+        """What a last part-pass and what follows leave; None where they do not fit.
+
+        ``passed_behind`` tells how many stitches what follows passes over in silence.
+        """
         self.trying += 1
         try:
             if body:
                 outer = self.open_pass(numbered, k + 1)
                 self._sequence(body)
                 self.now.inside = outer
+            passed = self.below.passed
             self._sequence(rest)
+            self.passed_behind = self.below.passed - passed
         except ShortError:
             return None
         finally:
@@ -266,10 +283,17 @@ def _joins(node: Node) -> bool:
 def _stands_in(rest: tuple[Node, ...], node: Node) -> bool:
     """Whether what follows a repeat begins like ``node`` of its body.
 
-    That is with as many of the same stitch, or with that stitch in the same kind of place.
+    That is with as many of the same stitch, or with that stitch in the same kind of place. Or
+    it is for a chain another one, and the stitch that closes a loop with it: "ending with
+    ch 2, dc in first sc".
     """
     first = next((n for n in rest if isinstance(n, Make | Group)), None)
-    if not isinstance(first, Make) or not isinstance(node, Make | Group):
+    if not isinstance(first, Make):
+        return False
+    if isinstance(node, Chain):
+        closes = first.target is not None and first.target.at is At.FIRST
+        return closes and any(isinstance(n, Chain) and n.start < first.start for n in rest)
+    if not isinstance(node, Make | Group):
         return False
     made = node if isinstance(node, Make) else next(iter(node.body), None)
     if not isinstance(made, Make) or first.stitch.us != made.stitch.us:

@@ -80,6 +80,19 @@ def _behind(node: Node, number: int) -> Node:
     return replace(node, target=replace(target, at=At.BELOW, nth=number, of=target.at))
 
 
+def from_loop(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree of a round that begins in the middle of a loop.
+
+    "In same sc" is in the stitch that closed it, which lies in that loop.
+    """
+    first = next((n for n in nodes if isinstance(n, Make | Group | Repeat)), None)
+    target = first.target if isinstance(first, Make | Group) else None
+    if first is None or target is None or target.at is not At.SAME or target.kind.endswith("sp"):
+        return nodes
+    assert isinstance(first, Make | Group)
+    return with_node(nodes, first, replace(first, target=replace(target, kind="sp")))
+
+
 def cornerless(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """The tree with corners taken for stitches like the others; () where it counts on them.
 

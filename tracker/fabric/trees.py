@@ -43,6 +43,15 @@ def unread_in(nodes: tuple[Node, ...]) -> list[Unread]:
     return [n for n in every(nodes) if isinstance(n, Unread)]
 
 
+def ends_in_loop(nodes: tuple[Node, ...]) -> bool:
+    """Whether the last loop of a round is closed by a stitch: "…, ch 2, dc in first sc"."""
+    worked = [n for n in nodes if not isinstance(n, Act | Note)]
+    last = worked[-1] if len(worked) > 2 else None
+    if not isinstance(last, Make) or last.target is None or not isinstance(worked[-2], Chain):
+        return False
+    return last.target.at is At.FIRST and last.target.count is None
+
+
 def slips(node: Node) -> bool:
     """Whether a node makes slip stitches."""
     return isinstance(node, Make) and node.stitch.us == "sl st"

@@ -6,6 +6,7 @@ import re
 from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
+from tracker.notation.keys import LIKELY, slip
 from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
 from tracker.notation.repeats import Repeats
 from tracker.notation.stitches import Stitch
@@ -51,6 +52,8 @@ _MARKERS = frozenset(("marker", "markers", "marked"))
 #: "Adding 2 sts at the back" asks for stitches, "7 sts apart" does not.
 _CHANGES = frozenset(["add", "adding", "lose", "losing", "drop", "dropping", "gain", "gaining"])
 _LOOP_WORDS = frozenset(("loop", "loops", "blo", "flo"))
+#: The stitches that rounds are mostly made of.
+_MOSTLY = ("sc", "hdc", "dc", "tr", "inc", "dec", "invdec", "sc2tog", "increase", "decrease")
 #: Longer words that stand alone are no abbreviation of a stitch.
 _MOST_LETTERS = 6
 
@@ -212,10 +215,15 @@ class Advice(Repeats):
         return (self.tokens[index].text,) in self.lexicon.phrases
 
     def _unknown(self, begin: int, clause: list[Token]) -> bool:
-        """Whether a clause is a single word of a few letters that might be a stitch: "idc"."""
+        """Whether a clause is a single word of a few letters that might be a stitch: "idc".
+
+        Right behind a stitch it might be a name of one with a slip in it: "sc imc".
+        """
         word, before = clause[0].text, self.tokens[begin - 1]
         if len(clause) > 1 or clause[0].type is not Type.WORD or begin == 0:
             return False
+        if self._is_stitch(begin - 1) and word not in CRAFT | IDLE | COLOURS:
+            return any(slip(word, name) == LIKELY for name in _MOSTLY)
         begins = before.text in SEPARATORS or before.type in (Type.OPEN, Type.STAR)
         glued = before.type is Type.NUMBER and before.end == clause[0].start
         listed = before.text == "," == self.here.text and word != "s"

@@ -39,6 +39,8 @@ class Counts(Targets):
             self.at = mark
             return None
         self.at = close + 1
+        if self.ahead().text in (".", "", ";") and self.accept_any("sts", "stitches"):
+            self.accept(".")  # "(24) sts."
         return Stated(found.total, found.parts, start, self.last_end)
 
     def _bracket_each(self) -> Stated | None:

@@ -207,6 +207,7 @@ def _add_plain(
             *(f"{word} {name}" for name in longer),
             f"{side[0]} {side[1]} {short}",
             f"r{short}{side[0]}",
+            *((f"rt{side[0]}",) if (us, short) == ("dc", "tr") else ()),
         ):
             _add(found, spelling, side + us)
         for n in range(2, _MOST_POSTS + 1):

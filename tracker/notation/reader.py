@@ -8,6 +8,7 @@ from dataclasses import replace
 from tracker.notation.again import AgainReader
 from tracker.notation.altered import alters
 from tracker.notation.downto import down_to
+from tracker.notation.edits import Edit, Edited, as_written
 from tracker.notation.even import even_rounds, goes_on_in
 from tracker.notation.extent import Extent, blanked, extent_of, goals_each
 from tracker.notation.foundations import foundation
@@ -26,6 +27,8 @@ MOST_LETTERS = 5_000
 DEEPEST = 12
 #: "Shell:" on a line of its own is what the next rounds make.
 _HEADING = re.compile(r"\s*[^\W\d][\w' ]{0,30}:\s*$")
+#: Hyphens and joints that a page only shows where a line ends.
+_UNSEEN = re.compile("\u00ad\n?|[\u200b\u200c\u200d\u2060\ufeff]+")
 #: Letters shown of a round that is not even tried.
 _SHOWN = 40
 #: A figure for each size, of which one may be a dash.
@@ -56,6 +59,10 @@ def read_round(
     """
     if len(text) > MOST_LETTERS:
         return _unread(text, "has more words than one round is told in")
+    unseen = [Edit(*match.span(), "") for match in _UNSEEN.finditer(text)]
+    if unseen:
+        seen = Edited(text, unseen)
+        return as_written(read_round(seen.text, lexicon, terms=terms, sizes=sizes), text, seen)
     if _HEADING.match(text):
         return RoundText(text, (Note(0, len(text)),))
     return _told(_dashes_as_none(text, sizes), lexicon or Lexicon(terms), sizes)

@@ -70,6 +70,8 @@ class RoundText:
         last: what is worked in the last of several rounds, where that is told apart.
         chains: what is said of the beginning chains of all rounds: length, whether it counts.
         apart: why it is not followed for which sizes the words are; or "".
+        mended: words taken for others, which a slip may have made them of: what is told of
+            each, with its offsets.
     """
 
     text: str
@@ -86,3 +88,4 @@ class RoundText:
     last: RoundText | None = None
     chains: tuple[tuple[int, bool], ...] = ()
     apart: str = ""
+    mended: tuple[tuple[str, int, int], ...] = ()

@@ -247,3 +247,14 @@ WHICH_PIECE = _words(
     """previous prev adjacent neighboring neighbouring adjoining corresponding matching opposite
     other joined completed prior preceding first 1st another"""
 )
+
+#: Words that a slip is looked for in, beside the names of stitches.
+MENDED = _list(
+    """next each every around across in into from first last rep repeat times join ring magic turn
+    skip sk same space sp sps st sts stitch stitches chain ch loop loops front back
+    only both blo flo round rnd row with and then to end evenly increase decrease
+    single half double treble crochet together tog slip invisible post remaining working
+    fasten off begin beginning other side the of all until"""
+)
+#: Words that are none of these, and no slips either.
+NO_SLIPS = _words("a as for more twice but once s t until")

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from functools import cached_property
 
 from tracker.fabric.edge import made
 from tracker.fabric.judge import Judged
@@ -11,10 +13,13 @@ from tracker.fabric.stated import BUNCHES, counting
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lines import Line
 from tracker.notation.problems import Message
+from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure
 from tracker.pattern.causes import Cause, figures
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.tasks import ReadLine, Task
+
+_WORD = re.compile(r"[a-z]+(?:\d+[a-z]+)?")
 
 
 class Source:
@@ -32,6 +37,11 @@ class Source:
         return Message(
             number + self._offset, column, length, cause.text, source, cause.hint, serious
         )
+
+    @cached_property
+    def words(self) -> frozenset[str]:
+        """All words of the text, in small letters."""
+        return frozenset(_WORD.findall(plain("\n".join(self._lines))))
 
     def line_of(self, task: Task, *, words: bool = False) -> int:
         """The line that asks for a round, as messages number it; or that with its ``words``."""

@@ -13,7 +13,7 @@ from tracker.fabric.effort import MOST_TRIES_IN_PART, Effort, TooMuchError
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.stated import figure_of
-from tracker.fabric.trees import opened, unread_in
+from tracker.fabric.trees import ends_in_loop, opened, unread_in
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.lines import Line, split_lines
@@ -28,8 +28,8 @@ from tracker.pattern.findings import Source, altered_in, short
 from tracker.pattern.hindsight import Seen, Told
 from tracker.pattern.house import House, rounds_otherwise
 from tracker.pattern.judging import State
+from tracker.pattern.mending import Mending
 from tracker.pattern.order import Order
-from tracker.pattern.seeing import Seeing
 from tracker.pattern.size_lines import SizeLines
 from tracker.pattern.some_sizes import chosen, for_all, for_some, put_back
 from tracker.pattern.tasks import ReadLine, Task
@@ -39,7 +39,7 @@ from tracker.pattern.underside import underside
 _DIGITS = re.compile(r"\d{1,6}$")
 
 
-class PartChecker(Seeing):
+class PartChecker(Mending):
     """Checks the rounds of one part, in order, in all sizes.
 
     Args:
@@ -75,6 +75,7 @@ class PartChecker(Seeing):
         self.effort = effort or Effort()
         self.source = Source("", offset)
         self.told: dict[int, Told] = {}
+        self.offers = {}
         self._begin(Beginnings())
 
     def _begin(self, beginnings: Beginnings) -> None:
@@ -93,7 +94,7 @@ class PartChecker(Seeing):
         self.opening: tuple[Figure, Figure] | None = None
         self.rows_made: list[int | None] = [0] * self.sizes
         self.under: list[Edge | None] = [None] * self.sizes
-        self.begun = False
+        self.begun = self.in_loop = False
         self.in_rows = self.rows
         self.doubt = False
         self.guessed = self.supposed = False
@@ -187,11 +188,10 @@ class PartChecker(Seeing):
         if task.leaves:
             self._left(task)
             return
-        fault = self._fault(task)
-        if fault is not None:
-            self.seen.append(Seen(task, (), unknown=False))
-            self._unread(task, fault)
+        understood = self._understood(task)
+        if understood is None:
             return
+        task = understood
         nodes = self._come_to(task)
         stated = task.stated if task.last else None
         if self.failed is not None and self.failed[:2] == (task.item, task.body):
@@ -219,25 +219,17 @@ class PartChecker(Seeing):
         again = not judged.fits and not task.last
         self.failed = (task.item, task.body, before) if again else None
 
-    def _unsure(self, task: Task, nodes: tuple[Node, ...], judged: Judged | None) -> str:
-        """Why nothing can be said of a round that is understood; or ""."""
-        if judged is None:
-            return "nothing says how many stitches this is worked into"
-        comes_right = judged.fits and judged.agrees is not False
-        again = task.item.read.again
-        if self._is_vague(nodes, judged):
-            return "goes into places of the round below that are not known"
-        if self.doubt and not (judged.fits and judged.agrees):
-            return "follows a round that does not work out, so nothing can be said of it"
-        if again is not None and again.alike and not comes_right:
-            return "goes on as the rounds before, which does not come out"
-        if task.item.read.uneven and self._changes(judged):
-            return "is worked another number of times in each size, and changes the count"
-        return ""
-
-    def _changes(self, judged: Judged) -> bool:
-        """Whether a round leaves another number of stitches than the one below."""
-        return self._below() != tuple(o.makes for o in judged.outcomes)
+    def _understood(self, task: Task) -> Task | None:
+        """A round, in other words if need be; None where it is not understood, and told so."""
+        fault = self._fault(task)
+        if fault is None:
+            return task
+        mended = self._mended(task)
+        if mended is not None and self._fault(mended) is None:
+            return mended
+        self.seen.append(Seen(task, (), unknown=False))
+        self._unread(task, fault)
+        return None
 
     def _fault(self, task: Task) -> Cause | None:
         """What keeps a round from being worked out."""
@@ -282,6 +274,7 @@ class PartChecker(Seeing):
             self.kept[self.number] = [o.edge for o in outcomes]
         self.colour = first.colour
         self.pending = first.pending
+        self.in_loop = ends_in_loop(nodes)
         self.begun = True
         self._count_row(task)
         self.opening = opened(task.body.read.nodes) or self.opening

@@ -6,7 +6,7 @@ import re
 
 from tracker.fabric.begins import turns_first
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
-from tracker.fabric.retold import behind, raised, saying, with_stitches
+from tracker.fabric.retold import behind, from_loop, raised, saying, with_stitches
 from tracker.fabric.trees import into_row_ends, rounds_below
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure, Loops, Node
@@ -30,6 +30,7 @@ class Placing(Judging):
         kept: what each numbered round left.
         rows_made: in each size the rows worked one after another up to here, whose ends a
             round may go into; None where that is not known.
+        in_loop: whether the round below ends in the middle of its last loop.
         under: the free chains under the foundation row; None where they are not known.
     """
 
@@ -37,6 +38,7 @@ class Placing(Judging):
     number: int
     kept: dict[int, list[Edge | None]]
     rows_made: list[int | None]
+    in_loop: bool
     under: list[Edge | None]
 
     def _placed(self, task: Task) -> tuple[Node, ...]:
@@ -46,6 +48,8 @@ class Placing(Judging):
         nodes = self._at_round(raised(self._behind(task, nodes), self.number))
         if self.begun and not self._on_foundation():
             nodes = with_stitches(nodes)
+        if self.in_loop:
+            nodes = from_loop(nodes)
         if turns_first(nodes) and not self._rowed(task):
             self.edges = [None if e is None else turned(e) for e in self.edges]
         if self.begun and begins_under(nodes):

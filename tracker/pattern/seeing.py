@@ -103,7 +103,7 @@ class Seeing(Telling):
         self.edges = [
             None if total is None else plain_edge(figure_of(total, i)) for i in range(self.sizes)
         ]
-        self.pending = None
+        self.pending, self.in_loop = None, False
         self.begun = True
         self.printed = None
 
@@ -129,5 +129,5 @@ class Seeing(Telling):
             )
         )
         self.edges = [plain_edge(task.leaves) for _ in self.edges]
-        self.pending, self.printed = None, None
+        self.pending, self.printed, self.in_loop = None, None, False
         self.begun, self.doubt, self.guessed, self.supposed = True, False, False, False

@@ -140,6 +140,10 @@ class Telling(Placing):
             why += ", to leave what it says" if of else ", from its count"
             found.append(self._message(task.body, Cause(why, 0, end), False))
         found += [] if task.item.typed else self._numbering(task)
+        found += [
+            self._message(task.body, Cause(f"{words}, so that it comes out", start, end), False)
+            for words, start, end in task.body.read.mended
+        ]
         if self.house is not None and not task.item.typed:
             found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
         return found
@@ -151,3 +155,23 @@ class Telling(Placing):
         """A message about words of a line of the text, or of one typed in its place."""
         source = Source(item.typed) if item.typed else self.source
         return source.message(item.line, cause, serious)
+
+    def _unsure(self, task: Task, nodes: tuple[Node, ...], judged: Judged | None) -> str:
+        """Why nothing can be said of a round that is understood; or ""."""
+        if judged is None:
+            return "nothing says how many stitches this is worked into"
+        comes_right = judged.fits and judged.agrees is not False
+        again = task.item.read.again
+        if self._is_vague(nodes, judged):
+            return "goes into places of the round below that are not known"
+        if self.doubt and not (judged.fits and judged.agrees):
+            return "follows a round that does not work out, so nothing can be said of it"
+        if again is not None and again.alike and not comes_right:
+            return "goes on as the rounds before, which does not come out"
+        if task.item.read.uneven and self._changes(judged):
+            return "is worked another number of times in each size, and changes the count"
+        return ""
+
+    def _changes(self, judged: Judged) -> bool:
+        """Whether a round leaves another number of stitches than the one below."""
+        return self._below() != tuple(o.makes for o in judged.outcomes)
