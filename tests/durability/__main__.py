@@ -8,6 +8,7 @@ import tempfile
 import time
 from pathlib import Path
 
+from tests.durability.choosing import choose_at_length
 from tests.durability.crashes import crash_everywhere
 from tests.durability.damage import damage_all
 from tests.durability.failing import fail_at_every
@@ -19,6 +20,7 @@ LONG = {
     "takeovers": lambda folder: take_over_in_storms(folder, 300),
     "faults": lambda folder: fail_at_every(folder, presses=40),
     "crashes": lambda folder: crash_everywhere(folder, presses=300, every=4, real_every=41),
+    "choosing": choose_at_length,
     "damage": lambda folder: damage_all(folder, presses=25, every=1, values=255),
 }
 

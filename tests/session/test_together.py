@@ -93,6 +93,59 @@ def test_a_file_only_touched_or_copied_back_is_still_ours(piece, tmp_path, repla
     assert look(path).history.done == 5
 
 
+def copied(piece, size=None):
+    """A copy of the piece beside it, perhaps cut off."""
+    copy = piece.path.with_name("pot-hat-trial (copy).piece.toml")
+    copy.write_bytes(piece.path.read_bytes()[:size])
+    return copy
+
+
+def test_a_copy_that_appears_while_at_work_disturbs_nothing_and_is_told_at_the_next_opening(piece):
+    copy = copied(piece)
+    older = copy.read_bytes()
+    scene.press(piece, 2)
+    piece.retry()
+    assert (piece.notices, piece.versions(), piece.glance().trouble) == ((), (), "")
+    piece.close()
+    again = scene.reopen(piece.path)
+    again.look_beside()
+    assert [version.words[-20:] for version in again.versions()] == [
+        "Rnd 1, 5 stitches made"[-20:],
+        "Rnd 1, 3 stitches made"[-20:],
+    ]
+    assert copy.read_bytes() == older
+    again.close()
+
+
+def test_a_copy_that_has_arrived_in_part_can_be_put_aside_but_not_gone_on_with(piece):
+    for size in range(200, piece.path.stat().st_size, 60):
+        copied(piece, size)
+        piece.look_beside()
+        if not piece.versions():
+            continue
+        whole = "made" in piece.versions()[1].words
+        if not whole:
+            piece.keep("theirs")
+            assert piece.glance().last_press.startswith("cannot be done: ")
+            assert piece.can_undo == 3
+        piece.keep("ours")
+        assert piece.glance().last_press == "this version kept"
+    assert len(list(piece.path.parent.glob("*.aside-*"))) > 3
+    assert look(piece.path).history.done == 3
+
+
+def test_a_copy_that_is_gone_by_the_time_of_the_choice_is_no_trouble(piece):
+    copy = copied(piece)
+    piece.look_beside()
+    copy.unlink()
+    piece.keep("theirs")
+    assert piece.glance().last_press == f"cannot be done: There is no piece {copy.name}."
+    piece.keep("ours")
+    assert (piece.versions(), piece.glance().last_press) == ((), "this version kept")
+    piece.next()
+    assert look(piece.path).history.done == 4
+
+
 def test_a_file_removed_meanwhile_is_written_again(piece):
     piece.path.unlink()
     piece.next()

@@ -120,6 +120,16 @@ class Ledger:
         self._sheet = Sheet(path, self._disk, self._syncer)
         self.whole = True
 
+    def lay_down(self) -> None:
+        """Close the file, the disk having all that was written; who writes on opens it anew."""
+        self._syncer.wait()
+        self._sheet.let_go()
+        self._syncer.wait()
+
+    def renamed(self, path: Path) -> None:
+        """The file that was laid down has another name now."""
+        self._sheet.path = path
+
     def sync(self) -> None:
         """Wait until the disk has all that was written, or `unsynced` says why not."""
         self._syncer.finish()

@@ -70,3 +70,8 @@ def carried_over(beside: str) -> str:
 def kept_aside(beside: str) -> str:
     """The version that was not chosen is in a file of its own."""
     return f"The other version is kept in {beside}."
+
+
+def unsaved(why: str) -> str:
+    """What was worked in this window must be saved before another version is gone on with."""
+    return f"what was worked here is not saved yet ({why})"

@@ -79,30 +79,29 @@ class Reconciled(Opened):
         stays as it is, and ``Glance.last_press`` says why.
         """
         try:
-            if self._store.theirs is None:
+            if self._store.taken:
+                self._last_press = ONLY_LOOKS
+            elif self._store.theirs is None:
                 self._last_press = "there is only one version"
             elif which == "ours":
                 self._store.keep_ours()
                 self._last_press = "this version kept"
             else:
                 self._go_over(self._store.theirs)
-        except (OSError, StoreError) as error:
+        except OSError as error:
+            self._last_press = f"cannot be done: {reason(error)}"
+        except StoreError as error:
             self._last_press = f"cannot be done: {error}"
 
     def _go_over(self, theirs: Path) -> None:
         """Take up the version that was changed, and put ours aside."""
-        was, around = self._store, self._store.around
-        store = Store.open(theirs, around)
-        plan = plan_of(store, self._reading)
-        if was.at_home:
-            # It can be opened: now it gets the piece's own name.
-            store.abandon()
-            was.put_aside()
-            store = Store.open(was.path, around)
+        store = Store.open(theirs, self._store.around)
+        try:
             plan = plan_of(store, self._reading)
-        else:
-            was.put_aside()
-        store.notices = (*self._store.notices, *store.notices)
+            self._store.give_way(store)
+        except (OSError, StoreError):
+            store.abandon()
+            raise
         self._own, self._store, self._looker = OwnPlan(plan), store, None
         self._last_press = "the changed version kept"
         self._say_if_astray()

@@ -12,6 +12,7 @@ from tracker.session import notices
 from tracker.session.access import InUse, StoreError, itself, read_bytes, reason
 from tracker.session.contents import found_in
 from tracker.session.entries import Entry, PutDown
+from tracker.session.exchange import exchange
 from tracker.session.files import free_path, write_whole
 from tracker.session.head import Head
 from tracker.session.history import History
@@ -114,8 +115,12 @@ class Store:
     @property
     def trouble(self) -> str:
         """Why the last change is not safely saved, in one sentence; "" if it is."""
-        why = self._trouble or self._ledger.unsynced
+        why = self._why
         return f"Not saved: {why}. Go on; it is saved as soon as that is over." if why else ""
+
+    @property
+    def _why(self) -> str:
+        return self._trouble or self._ledger.unsynced
 
     def append(self, entry: Entry, took: int | None = None) -> None:
         """Write what one action did, already in the history.
@@ -145,8 +150,7 @@ class Store:
 
     def close(self) -> None:
         """Say that the piece is put down, make all durable, let go of the file."""
-        if not self._ledger.put_down and not self.taken:
-            self.append(PutDown())
+        self._put_down()
         self._ledger.sync()
         self._quiet = True
         self.retry()
@@ -169,39 +173,55 @@ class Store:
         self.notices += (notices.lies_beside(theirs.name, self.path.name),)
 
     def keep_ours(self) -> None:
-        """Put our version in the place of the one that was changed; that one is kept aside.
+        """Go on with our version, under the name that the piece has by rights.
 
-        Raises OSError or `InUse`.
+        The other is kept aside. Raises OSError or `InUse`; then all stays as it is.
         """
         assert self.theirs is not None
-        was, ours = self.theirs, self.path
+        was, home = self.theirs, self.at_home
         hold = Hold.take(was)
-        aside = free_path(self._disk, was.parent, f"{self._name(was)}.aside-")
-        self._disk.replace(was, aside)
-        if self.at_home:
+        self._ledger.lay_down()
+        try:
+            if home:
+                kept = exchange(self._disk, was, None, self.path)
+            else:
+                kept = exchange(self._disk, was, self.path, was)
+                self._ledger.renamed(was)
+                self._hold, hold = hold, self._hold
+        finally:
             hold.release()
-            self.theirs, self.at_home = None, False
-            self.notices += (notices.kept_aside(aside.name),)
-            return
-        self._move_to(was, hold)
-        self.notices += (notices.kept_aside(aside.name),)
-        self._save()
-        if not self.trouble:
-            self._disk.remove(ours)
+        self.theirs, self.at_home = None, False
+        self._tell_kept(kept)
 
-    def put_aside(self) -> None:
-        """Close, and keep our version aside of the one that was changed. Raises OSError."""
-        assert self.theirs is not None
-        self.close()
-        aside = free_path(self._disk, self.path.parent, f"{self._name(self.theirs)}.aside-")
-        self._disk.replace(self.path, aside)
+    def give_way(self, other: Store) -> None:
+        """Close, our version put aside of the other, which gets the piece's name by rights.
+
+        Raises OSError or `StoreError`; then all stays as it is.
+        """
+        self._put_down()
+        if self.trouble:
+            self._save()
+        if self.trouble or self.theirs != other.path:
+            raise StoreError(notices.unsaved(self._why or "it was changed just now"))
+        for ledger in (self._ledger, other._ledger):
+            ledger.lay_down()
         if self.at_home:
-            self._disk.replace(self.theirs, self.path)
-        self.notices += (notices.kept_aside(aside.name),)
+            kept = exchange(self._disk, self.path, other.path, self.path)
+            other._ledger.renamed(self.path)
+            self._hold, other._hold = other._hold, self._hold
+        else:
+            kept = exchange(self._disk, self.path, None, other.path)
+        self.abandon()
+        self._tell_kept(kept)
+        other.notices = (*self.notices, *other.notices)
 
-    def _name(self, theirs: Path) -> str:
-        """The name that the piece has by rights."""
-        return (self.path if self.at_home else theirs).name
+    def _tell_kept(self, kept: str) -> None:
+        if kept:
+            self.notices += (notices.kept_aside(kept),)
+
+    def _put_down(self) -> None:
+        if not self._ledger.put_down and not self.taken:
+            self.append(PutDown())
 
     def _begin(self, data: bytes, found: Found) -> None:
         """Take up what was found."""
@@ -264,7 +284,7 @@ class Store:
         except StoreError as error:
             raise OSError(str(error)) from None
         self._move_to(path, hold)
-        self.theirs = was
+        self.theirs, self.at_home = was, False
         self.notices += (notices.changed_outside(was.name, path.name),)
 
     def _move_to(self, path: Path, hold: Hold) -> None:

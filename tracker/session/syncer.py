@@ -27,7 +27,7 @@ class Syncer:
         self._background = background
         self._wanted: int | None = None
         self._closing: list[int] = []
-        self._over = False
+        self._over = self._busy = False
         self._changed = threading.Condition()
         self._thread: threading.Thread | None = None
 
@@ -39,7 +39,7 @@ class Syncer:
         with self._changed:
             self._wanted = handle
             self._start()
-            self._changed.notify()
+            self._changed.notify_all()
 
     def let_go(self, handle: int) -> None:
         """Close this descriptor, when no sync of it is under way."""
@@ -51,13 +51,18 @@ class Syncer:
                 self._wanted = None
             self._closing.append(handle)
             self._start()
-            self._changed.notify()
+            self._changed.notify_all()
+
+    def wait(self) -> None:
+        """Wait until all that was asked is carried out."""
+        with self._changed:
+            self._changed.wait_for(lambda: not (self._busy or self._asked()))
 
     def finish(self) -> None:
         """Carry out all that was asked, and end; what is asked later is done at once."""
         with self._changed:
             self._over = True
-            self._changed.notify()
+            self._changed.notify_all()
         if self._thread is not None:
             self._thread.join()
         self._background = False
@@ -75,13 +80,20 @@ class Syncer:
                 self._wanted, self._closing = None, []
                 if wanted is None and not closing:
                     return
+                self._busy = True
             if wanted is not None:
                 self._sync(wanted)
             for handle in closing:
                 self._close(handle)
+            with self._changed:
+                self._busy = False
+                self._changed.notify_all()
 
     def _has_work(self) -> bool:
-        return self._over or self._wanted is not None or bool(self._closing)
+        return self._over or self._asked()
+
+    def _asked(self) -> bool:
+        return self._wanted is not None or bool(self._closing)
 
     def _sync(self, handle: int) -> None:
         try:
