@@ -156,12 +156,8 @@ def test_terms_can_be_given():
     ("heading", "name", "make"),
     [
         ("Ear (make 2)", "Ear", 2),
-        ("Sole (make 2 for each slipper, 4 in total)", "Sole (for each slipper, 4 in total)", 2),
-        (
-            "SQUARE (make 30: 10 each with A, B, C in the centre)",
-            "SQUARE (10 each with A, B, C in the centre)",
-            30,
-        ),
+        ("Sole (make 2 for each slipper, 4 in total)", "Sole", 2),
+        ("SQUARE (make 30: 10 each with A, B, C in the centre)", "Square", 30),
         ("Ears: make 2 (pink)", "Ears (pink)", 2),
         ("Arms – make two – grey", "Arms – grey", 2),
         ("ARMS - make two", "Arms", 2),
@@ -173,6 +169,48 @@ def test_terms_can_be_given():
 def test_headings_say_how_many(heading, name, make):
     found = read(f"Toy\n\n{heading}\nRnd 1: 6 sc in magic ring. (6)\n")
     assert [(p.name, p.make) for p in found.pattern.parts] == [(name, make)]
+
+
+@pytest.mark.parametrize(
+    ("heading", "name", "note"),
+    [
+        ("CUFF (worked sideways in rows)", "Cuff", "Worked sideways in rows."),
+        ("Hand (larger hook)", "Hand", "Larger hook."),
+        ("Sole (make 2 for each shoe, 4 in all)", "Sole", "For each shoe, 4 in all."),
+        ("Ear (pink)", "Ear (pink)", ""),
+    ],
+)
+def test_how_a_part_is_worked_is_no_part_of_its_name(heading, name, note):
+    found = read(f"Toy\n\n{heading}\nRnd 1: 6 sc in magic ring. (6)\n")
+    assert [(p.name, p.note) for p in found.pattern.parts] == [(name, note)]
+
+
+def test_a_sentence_on_sizes_names_none():
+    text = (
+        "Mitts\n\nSizes\nS (M, L) to fit a hand of 17 (19, 21) cm.\n\nNotes\n"
+        "The pattern is written for size S, with changes for M and L in brackets.\n\n"
+        "Rnd 1: 20 (22, 24) sc in ring. (20, 22, 24)\n"
+    )
+    assert read(text).pattern.sizes == ("S", "M", "L")
+
+
+def test_a_special_stitch_is_known_by_its_name_and_by_its_abbreviation():
+    text = (
+        "Mat\n\n**Knob (kb):** Yarn over, insert hook in next st and pull up a loop, yarn over"
+        " and pull through all loops.\n\nRnd 1: 8 sc in ring.\nRnd 2: kb in each st around. (8)\n"
+        "Rnd 3: knob in each st around. (8)\n"
+    ).replace("\n\n**", "\n\n## Special stitches\n\n**", 1)
+    found = read(text)
+    assert [(s.abbr, s.name) for s in found.pattern.stitches] == [("kb", "Knob")]
+    assert [r.verdict for r in found.checked.parts[0].rounds] == ["unstated", "agrees", "agrees"]
+
+
+def test_a_word_in_bold_is_that_word():
+    notes = "Notes\nCh 3 does **not** count as a st.\n\n"
+    text = f"Mat\n\n{notes}Rnd 1: ch 3, 12 dc in ring, join. (12)\n"
+    found = read(text)
+    assert "does not count" in found.pattern.about + found.pattern.parts[0].rounds
+    assert found.checked.parts[0].rounds[-1].verdict == "agrees"
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,13 @@ from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
 from tracker.notation.ways import Ways
 from tracker.notation.wordlists import CHAIN_WORDS, ENDINGS, ROUND_WORDS
 
+#: Words for an edge that is held to another, and which of them it is.
+_EDGES = ("edge", "edges", "end", "ends", "chain", "ch")
+_WHICH_EDGE = (
+    *("the", "both", "two", "short", "long", "first", "last", "final", "foundation"),
+    *("starting", "beginning", "other", "of", "your", "strip", "band", "cuff"),
+)
+
 
 class Deeds(Ways):
     """Rules for deeds."""
@@ -29,6 +36,7 @@ class Deeds(Ways):
             self._start_here,
             self._changed_in_last,
             self._joined_on,
+            self._seam,
             self._join,
             self._slip_join,
             self._other_side,
@@ -49,6 +57,29 @@ class Deeds(Ways):
         """A slip stitch into a motif made before: it leaves nothing on this one"""
         start = self.here.start
         return Note(start, self.last_end) if self.begun and self.joins_piece() else None
+
+    def _seam(self) -> Note | None:
+        """``("sl st" | "sc" | "crochet" …) edge ("together" | "to" edge)``: closed to a tube"""
+        start = self.here.start
+        how = self.accept_any("crochet", "seam", "join", "whipstitch")
+        if not how and self.accept_phrase(self.lexicon.phrases) not in ("sl st", "sc"):
+            return None
+        if not self._edge():
+            return None
+        if self.accept_any("to", "and", "with"):
+            over = self._edge() and (self.accept_any("together", "tog") or True)
+        else:
+            over = bool(self.accept_any("together", "tog"))
+        if over and self.accept_any("with", "using", "by"):
+            self.to_clause_end()
+        if not over or not self._clause_is_over():
+            return None
+        return Note(start, self.last_end)
+
+    def _edge(self) -> bool:
+        """``["the"] ["last" | "foundation" …] ("row" | "edge" | "ends" | "chain")``"""
+        self.accept_all(*_WHICH_EDGE)
+        return bool(self.accept_any("row", "rows", "side", "sides", *_EDGES))
 
     def _forms_space(self) -> Note | None:
         """``("to form" | "counts as") ["last"] space``: what chains and a stitch make together"""

@@ -125,13 +125,15 @@ def _define_one(name: str, others: list[str], meaning: str, lexicon: Lexicon) ->
         spellings = [name, *others]
         keys = [lexicon.phrases.get(words_of(spelling)) for spelling in spellings]
         us = next((key for key in keys if key is not None), "")
-        lexicon.add(stitch._replace(abbr=_abbreviated(spellings), us=us), *others)
+        abbr = _abbreviated(spellings)
+        full = next((spelling for spelling in spellings if spelling != abbr), abbr)
+        lexicon.add(stitch._replace(abbr=abbr, name=full, us=us), *others)
 
 
 def _abbreviated(spellings: Sequence[str]) -> str:
     """The one that rounds use: of "knot stitch (ks)" the short one, in front or behind."""
     short = min(spellings, key=len)
-    return short if " " in spellings[0] and " " not in short else spellings[0]
+    return short if " " not in short else spellings[0]
 
 
 def _alias(low: str, lexicon: Lexicon) -> str | None:

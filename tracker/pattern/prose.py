@@ -23,6 +23,7 @@ from tracker.pattern.prose_alike import written_out
 from tracker.pattern.prose_begun import begun
 from tracker.pattern.prose_defined import as_stitches, defined_in
 from tracker.pattern.prose_facts import (
+    aside_of,
     copies_of,
     fit_of,
     gauge_of,
@@ -184,6 +185,9 @@ class _Drafting:
             self.about.append(_paragraph(section))
             self.notes.append(section)
             return
+        aside = aside_of(section.heading)
+        if aside and known_heading(section.heading) is None:
+            found.notes.insert(0, f"{aside[0].upper()}{aside[1:]}.")
         written_out(found, self.parts)
         copies = copies_of(section.heading, heading=True)
         hook = "" if self.gauge is not None else self.hook

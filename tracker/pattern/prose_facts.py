@@ -175,6 +175,8 @@ def _free(used: set[str]) -> str:
     return next((c for c in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if c not in used), "")
 
 
+#: Letters of a size's name: "Newborn to 3 months", "Women's medium".
+_LONGEST_SIZE = 24
 _SIZES_LEAD = re.compile(r"^.*?\b(?:sizes?|to fit)\b[^:–—-]*[:–—-]\s*", re.IGNORECASE)
 _BETWEEN = re.compile(r"\s*[(\[,;/)\]]+\s*|\s+(?:and|or)\s+|\s+-\s+")
 
@@ -188,9 +190,10 @@ def _said_of_sizes(lines: Iterable[str]) -> Iterator[str]:
     for line in lines:
         words, led = _SIZES_LEAD.subn("", line, count=1)
         yield words.rstrip(" .")
-        if led:
-            # "S (M, L) – to fit 50 (54, 58) cm": what stands behind is how large they are
-            yield _HOW_LARGE.split(words, maxsplit=1)[0].rstrip(" .,")
+        # "S (M, L) – to fit 50 (54, 58) cm": what stands behind is how large they are
+        large = _HOW_LARGE.split(words, maxsplit=1)
+        if led or len(large) > 1:
+            yield large[0].rstrip(" .,")
 
 
 _HOW_LARGE = re.compile(r"\.\s|\s[–—-]\s|[,;:]?\s+to fit\b|;|\s+(?=[({\[]?\d+ ?(?:cm|in|mo))")
@@ -200,9 +203,10 @@ def sizes_of(lines: Iterable[str], count: int) -> tuple[str, ...]:
     """Names of ``count`` sizes: "S (M, L)"; empty where no line names just so many."""
     for words in _said_of_sizes(lines):
         for between in (_BETWEEN, _IN_BRACKETS):
-            names = [name.strip(" .")[:LINE] for name in between.split(words)]
+            names = [name.strip(" .") for name in between.split(words)]
             names = [name for name in names if name]
-            if len(names) == count and len(set(names)) == count:
+            short = all(len(name) <= _LONGEST_SIZE for name in names)
+            if short and len(names) == count and len(set(names)) == count:
                 return tuple(names)
     return ()
 
@@ -248,8 +252,12 @@ def _beside_copies(match: re.Match[str]) -> str:
 
 
 def name_of(heading: str) -> str:
-    """A part's name without what it says of copies: "Ear" of "EAR (make 2):"."""
+    """A part's name without what it says of copies: "Ear" of "EAR (make 2):".
+
+    Nor how it is worked, which is `aside_of` the heading.
+    """
     name = _BRACKET.sub(_beside_copies, heading.strip(" *:_–—-"))
+    name = _ASIDE.sub("", name)
     for pattern in (
         r"\s*[:,–—-]?\s*\b(?:make|work)\s+(?:\d+|[a-z]+)(?:\s+(?:alike|the same))?\s*$",
         rf"\s*[:,–—-]?\s*\b(?:make|work)\s+(?:\d+|{'|'.join(NUMBER_WORDS)})(?=\s*[(–—,-])",
@@ -259,6 +267,17 @@ def name_of(heading: str) -> str:
         name = re.sub(pattern, "", name, flags=re.IGNORECASE)
     name = " ".join(name.strip(" :,–—-").split())[:LINE]
     return name.capitalize() if name.isupper() and len(name) > 3 else name
+
+
+#: A bracket behind a name that tells how the part is worked: too long for a name.
+_ASIDE = re.compile(r"\s+\((?P<aside>[^()]{13,}|[^()]*\bhook\b[^()]*)\)$", re.IGNORECASE)
+
+
+def aside_of(heading: str) -> str:
+    """What a heading tells in a bracket behind the name: "worked sideways in rows"; or ""."""
+    name = _BRACKET.sub(_beside_copies, heading.strip(" *:_–—-"))
+    aside = _ASIDE.search(name)
+    return "" if aside is None else aside["aside"].strip()
 
 
 #: What a part may say of itself before its first round, a sentence each.

@@ -56,6 +56,12 @@ _HANGING = re.compile(r"\b(?:to|at|of|on|in|from|between|before|after|under|over
 _LABELLED = re.compile(r"[a-z]+ ?\d+(?: ?(?:-|to|and|&) ?\d+)? ?:")
 _ENTRY = re.compile(r" *[:=]| +[–—-] ")  #: behind a word that is explained
 _BOLD_COUNT = re.compile(r"\*\*([(\[][^*()\[\]]*[)\]])\*\*")
+#: A word set in bold or italics inside a sentence: "does **not** count".
+_STRESSED = re.compile(
+    r"(\*{1,2}|_{1,2})(not|never|always|only|all|each|both|once|twice|loosely|tightly"
+    r"|do not|does not|don't|doesn't)\1",
+    re.IGNORECASE,
+)
 _ESCAPED = re.compile(r"\\([\\`*_{}\[\]()#+.!<>|~-])")
 
 
@@ -142,7 +148,7 @@ def _unmarked(line: str) -> Said:
     if star is not None and label_of(body[star.end() :]) is not None:
         bullet, body = star, body[star.end() :]
     body, rank = _without_emphasis(body)
-    body = _BOLD_COUNT.sub(r"\1", body)
+    body = _STRESSED.sub(r"\2", _BOLD_COUNT.sub(r"\1", body))
     return Said(_ESCAPED.sub(r"\1", body), 0, rank, bullet=bullet is not None)
 
 
