@@ -7,6 +7,7 @@ import pytest
 from tracker import check_text
 from tracker.fabric.effort import (
     MOST_FOR_CAUSE,
+    MOST_IN_LONG_ROUND,
     MOST_IN_PATTERN,
     MOST_IN_ROUND,
     TO_BEGIN,
@@ -93,10 +94,30 @@ def test_no_round_costs_more_than_its_share(text: str) -> None:
     assert spent.whole >= -TO_BEGIN
 
 
+#: Words that ask for spaces where there are none, and for more beside them.
+BROKEN = (
+    "Rnd 3: *2 dc in next 3 sts, ch 1*, repeat 5 times, sc in each ch-2 sp around, sc around, dec.",
+    "Rnd 3: (sc, inc) around, dc in corner, sc in each ch-2 sp around, 3 sc in next, sc in last 4",
+    "Rnd 3: sc around, (2 sc, inc) x 6, sc in each ch-2 sp around, sc around, 3 sc inc, ch 3 (136)",
+)
+
+
+@pytest.mark.parametrize("text", BROKEN)
+@pytest.mark.parametrize("below", [18, 60, 240])
+def test_a_broken_round_costs_little(text: str, below: int) -> None:
+    """Steps are bounded like instructions: none is made again and again where none is taken."""
+    spent = Effort()
+    (found,) = PartChecker(Lexicon("US"), 1, (below,), effort=spent).check(text)
+    assert found.verdict in (Verdict.DIFFERS, Verdict.UNREAD)
+    assert MOST_IN_PATTERN - spent.whole <= MOST_IN_ROUND + below + 3 * (MOST_FOR_CAUSE + TO_BEGIN)
+    if found.judged is not None:
+        assert all(len(outcome.runs) < 5 * below for outcome in found.judged.outcomes)
+
+
 def test_a_round_is_given_up_before_the_part_is() -> None:
     spent = Effort()
     PartChecker(Lexicon("US"), 1, (30_000,), effort=spent).check(HEAVY[0])
-    assert MOST_IN_PATTERN - spent.whole <= MOST_IN_ROUND + MOST_FOR_CAUSE + 2 * TO_BEGIN
+    assert MOST_IN_PATTERN - spent.whole <= MOST_IN_LONG_ROUND + MOST_FOR_CAUSE + 2 * TO_BEGIN
 
 
 def test_a_part_of_many_heavy_rounds_is_given_up_and_said() -> None:

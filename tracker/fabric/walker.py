@@ -136,6 +136,9 @@ class Walker(Repeating):
 
     def _along(self, node: Along) -> None:
         """One pass along the round below; each place is worked as its kind asks."""
+        if self.free:
+            self._sequence(node.body)  # nothing below is counted: each is told once
+            return
         parts = sorted(node.body, key=lambda part: _breadth(part.target))
         kinds = [(part, self._kind(part.target.kind)) for part in parts if part.target]
         self.used.update(kind for _, kind in kinds)
@@ -161,7 +164,7 @@ class Walker(Repeating):
         # "fpdc in each fpdc, bpdc in each bpdc" says of no stitch below that there must be one
         alike = all(names_stitch(part.target) for part in parts)
         for kind, part in missing.items():
-            if not self.free and not alike:
+            if not alike:
                 raise ShortError(part, kind, 1, 0)
 
     def _part_for(

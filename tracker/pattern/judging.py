@@ -73,7 +73,7 @@ class Judging(Knowing):
         key = (nodes, stated, base, self.begun, *self._state(), self.printed, self.opening)
         known = self.known.get(key)
         if known is None:
-            self.effort.begin()
+            self.effort.begin(below=sum(stitches(edge or ()) for edge in self.edges))
             judged = self._judge(nodes, stated)
             self.known[key] = known = (judged, self._state())
         judged, (edges, self.pending, self.colour, *facts) = known
