@@ -11,6 +11,7 @@ from tracker.fabric.effort import TooMuchError
 from tracker.fabric.making import Making
 from tracker.fabric.outcome import MOST_STEPS
 from tracker.fabric.steps import Kind, Run
+from tracker.fabric.tiles import LEAST_CHAINS
 from tracker.fabric.trees import every, into_chain, opening
 from tracker.fabric.words import target_words
 from tracker.notation.tree import (
@@ -72,6 +73,7 @@ class Chaining(Making):
         stands = bool(self.out) and not self.out[-1].chains and self.out[-1].name != "tch"
         fresh = not self.now.begun and self.now.inside < 0 and not self.reading.rooted
         fresh = fresh and not stands  # "ch 3, ch 1": the latter is a space
+        fresh = fresh and not (self.reading.tiles and count >= LEAST_CHAINS)
         if fresh and not opening(self.nodes, node):
             if self._is_foundation(node):
                 self._foundation(node, count)

@@ -62,7 +62,7 @@ class Ending(Stitching):
         if target.at is not At.HOOK:
             return target.kind == "ch" and self.now.own > 0
         chained = bool(self.out) and self.out[-1].chains >= target.nth
-        under_way = self.now.begun or self.now.inside >= 0
+        under_way = self.now.begun or self.now.inside >= 0 or self.reading.tiles
         closes = node.stitch.us == "sl st" and not self._goes_on_back(node)
         return chained and under_way and not closes
 
@@ -77,6 +77,8 @@ class Ending(Stitching):
         places = 1 if target.count is None else self.figure(target.count)
         if target.at is At.HOOK:
             self.take_own(target.nth - 1)
+            if self.reading.tiles:
+                self.put(space(target.nth - 1))
         elif target.at is At.EACH and target.count is None:
             places = self.now.own - (0 if target.leave is None else self.figure(target.leave))
         if places > self.now.own:
@@ -123,11 +125,23 @@ class Ending(Stitching):
         """``in top of turning ch``: the last place, where that chain counts as a stitch"""
         if self.below.left("tch"):
             self.take(node, "tch", 1)
+        elif node.target is not None and node.target.group == "sp" and self._ends_on_space():
+            self.take(node, "sp", 1)
         else:
             if self.now.begun:  # a spiral may begin in the top of the chain below
-                self.below.to_last("st", lacy=self._makes_shells())
+                self.below.to_last("st", lacy=self._makes_shells() or self._chains_over())
             self.take(node, "st", 1)
         self.stitch(node, count, per_place=max(1, count), takes=1)
+
+    def _ends_on_space(self) -> bool:
+        """Whether the edge below ends on the space of a turning chain, and on its stitch."""
+        last = self.below.edge[-2:]
+        return bool(last) and last[0].chains > 0 and last[-1].count == 1 and not last[-1].group
+
+    def _chains_over(self) -> bool:
+        """Whether the chains made last reach over all stitches but the last of those left."""
+        over = self.out[-1].chains if self.out and self.now.over_skip else 0
+        return 1 < self.below.left("st") <= over
 
     def _makes_shells(self) -> bool:
         """Whether several stitches go into one place somewhere in the round."""

@@ -46,6 +46,7 @@ class Reading:
         slips: a last slip stitch of which no more is said is a stitch and joins nothing.
         beside: of a group whose spaces are worked into, the stitches behind the last one
             are still to be met.
+        tiles: the row is made of tiles, whose chains are worked into later.
     """
 
     chain_counts: bool = False
@@ -81,6 +82,7 @@ class Reading:
     early: bool = False
     under: bool = False
     rooted: bool = False
+    tiles: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.

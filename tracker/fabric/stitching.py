@@ -53,7 +53,7 @@ class Stitching(Hand):
         if first and stitch.first is not None and stitch.first.makes is not None:
             makes = stitch.first.makes
         held = node.target is not None and node.target.at is At.EDGE
-        if key == "sl st" and (self.now.in_place or held):
+        if key == "sl st" and (self.now.in_place or held or self.reading.tiles):
             # Slip stitches at a petal's sides only hold it down: nothing is worked into them.
             makes = 0
         anchor = key == "sl st" and not self.now.in_place and self._between_petals(node)

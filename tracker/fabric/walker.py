@@ -63,6 +63,7 @@ class Walker(Repeating):
         return single and not self.free and bool(self.below.edge)
 
     def _begin(self) -> None:
+        self.ringed = self.ringed and not self.reading.tiles
         if self.reading.rooted:
             self.below.take("st", 1)
         if self.reading.wraps and self.below:

@@ -12,6 +12,12 @@ from tracker.notation.tokens import Type
 from tracker.notation.tree import Loops, Make, Note
 from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS, STITCH_WORDS
 
+#: Words between "repeat" or "work" and the rounds that are meant, or the pattern.
+_BEFORE_ROUNDS = (
+    *("as", "like", "for", "the", "in", "pattern", "patt", "pat", "of", "working"),
+    *("established", "est", "estab", "same", "stitch", "st"),
+)
+
 
 class AgainReader(Reader):
     """Rules for rounds to be worked again."""
@@ -25,7 +31,7 @@ class AgainReader(Reader):
         these = self._these_rounds()
         self._lead_in()
         start = self.here.start
-        if self._may_be_repeated():
+        if self._may_be_repeated() or self._same_again():
             return Again(0, 0, None, start, self.last_end)
         if self._goes_on_so():
             upto = self._up_to()
@@ -37,8 +43,10 @@ class AgainReader(Reader):
         )
         if not verb or (verb == "work" and self.here.text == "this"):
             return None
+        if verb in ("continue", "cont") and self.accept("to"):
+            self.accept_any("rep", "repeat", "work")
         begin = self.at
-        self.accept_all("as", "like", "for", "the", "in", "pattern", "patt", "of", "working")
+        self.accept_all(*_BEFORE_ROUNDS)
         self._patterned = {t.text for t in self.tokens[begin : self.at]}
         first = last = 0
         back = self._last_rounds() or these
@@ -96,6 +104,16 @@ class AgainReader(Reader):
         if self.accept_any("may", "can") and self.accept("be") and self.accept("repeated"):
             self.to_clause_end()
             return True
+        return False
+
+    def _same_again(self) -> bool:
+        """``["the"] "same" "again"`` as a whole line: the round worked last"""
+        mark = self.at
+        self.accept_any("do", "work")
+        self.accept_any("the")
+        if self.accept("same", "again") and self.here.type is not Type.WORD:
+            return True
+        self.at = mark
         return False
 
     def _goes_on_so(self) -> bool:
@@ -171,6 +189,8 @@ class AgainReader(Reader):
         last = first
         if first and not self._times_ahead():
             last = self._last_of_range(first)
+        if not named:
+            self.accept_any("patt", "pattern", "pat")
         if not named and not self.accept_any(*ROUND_WORDS):
             return 0, 0
         return first, last

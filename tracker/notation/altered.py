@@ -8,7 +8,7 @@ from tracker.notation.grammar import Reader
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type, tokenize
 from tracker.notation.tree import Act, Chain, Loops, Make, Node, Note, Unread
-from tracker.notation.wordlists import ALTERING
+from tracker.notation.wordlists import ALTERING, STITCH_WORDS
 
 _LED = re.compile(r"\b(?:but|only|however|with)\b", re.IGNORECASE)
 #: The printed count, which changes nothing.
@@ -46,5 +46,7 @@ def _is_altering(node: Node, body: str) -> bool:
         return node.stitch.us != "sl st"
     if isinstance(node, Note | Unread):
         tokens = tokenize(body[node.start : node.end])
-        return any(t.type is Type.WORD and t.text in ALTERING for t in tokens)
+        words = {t.text for t in tokens if t.type is Type.WORD}
+        bounded = not words.isdisjoint(("until", "till")) and not words.isdisjoint(STITCH_WORDS)
+        return bounded or not words.isdisjoint(ALTERING)
     return True

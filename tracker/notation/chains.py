@@ -31,6 +31,10 @@ _AND_SPACE = re.compile(
 )
 
 
+#: In so many words at the start of a row it is told that it begins along a chain.
+_BEGINS = 14
+
+
 class Chains(ClosingCounts):
     """Rules for chains and skips."""
 
@@ -71,11 +75,17 @@ class Chains(ClosingCounts):
         begin = self.at
         if self.accept_any("join") or self.accept_phrase(self.lexicon.phrases) == "sl st":
             words = self._clause_words()
-            if words & OTHER_PIECES and words & WHICH_PIECE and self.at > begin:
+            named = words & OTHER_PIECES and words & WHICH_PIECE and not self._in_tiles()
+            if named and self.at > begin:
                 self.to_clause_end()
                 return True
         self.at = mark
         return False
+
+    def _in_tiles(self) -> bool:
+        """Whether the row begins back along a chain: a "block" is then one of the row below."""
+        begins = [token.text for token in self.tokens[: min(self.at, _BEGINS)]]
+        return "hook" in begins and not {"ring", "rnd"} & set(begins)
 
     def _chain_count(self) -> Figure | None:
         """``"ch" ["-"] figure ["ch"] | (figure | "a") ["-"] "ch"``"""

@@ -64,7 +64,7 @@ _EACH_ROUND = re.compile(r"\b(?:each|every|per) (?:round|rnd|row)\b(?=\s*(?:[.,;
 #: "until you have 20 sc", "until 2 sc rem", "until only 8 sts are left"
 COME_TO = (
     r"\b(?:until|till|(?:down |up )?to) (?:(?:you|have|there|are|left with|down to|reach|only"
-    r"|get to|get down to|about) )*(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"
+    r"|get to|get down to|about|just) )*(?P<n>\d+) (?:sts?|stitches|sc|dc|hdc|tr)\b"
     r"(?: (?:in (?:all|total)|total|on (?:the |your )?(?:rnd|round|row|hook)"
     r"|rem(?:ain)?(?:s|ing)?|are left|left))*"
 )
@@ -117,6 +117,12 @@ def words_of_goal(text: str) -> str:
     """The words on the count of stitches to come to, without what stands before them."""
     found = _GOAL.search(plain(text))
     return "" if found is None else text[found.start() : found.end()]
+
+
+def without_goal(text: str) -> str:
+    """The text with words on a count to come to blanked out."""
+    goal = _GOAL.search(plain(text))
+    return text if goal is None else blanked(text, *goal.span())
 
 
 def _until(text: str) -> tuple[str, str]:

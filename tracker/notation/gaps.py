@@ -7,7 +7,15 @@ from itertools import pairwise
 from tracker.notation.ends import Ends
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Target
-from tracker.notation.wordlists import CHAIN_WORDS, GAP_WORDS, GROUPS, ROUND_WORDS, SPACE_WORDS
+from tracker.notation.wordlists import (
+    CHAIN_WORDS,
+    GAP_WORDS,
+    GROUPS,
+    ROUND_WORDS,
+    SPACE_WORDS,
+    TILES,
+    WHICH_TILE,
+)
 
 #: Words for shapings, between which a number of stitches may be asked for.
 _SHAPED = frozenset(
@@ -78,3 +86,16 @@ class Gaps(Ends):
         return any(
             one.text in ROUND_WORDS and other.type is Type.NUMBER for one, other in pairwise(clause)
         )
+
+    def of_tile(self) -> bool:
+        """``("of" | "on") ["the" "next"] ["row" figure] tile``: a tile has one space only"""
+        mark = self.at
+        if self.accept_any("of", "on", "in", "from"):
+            self.accept_all(*WHICH_TILE)
+            self.accept_number()
+            self.accept_all(*WHICH_TILE)
+            if self.accept_any(*TILES):
+                self._suffix()
+                return True
+        self.at = mark
+        return False

@@ -14,6 +14,7 @@ from tracker.notation.wordlists import (
     SKIPS,
     SPACE_WORDS,
     THINGS,
+    TILES,
 )
 
 #: What is done after a round is closed.
@@ -199,7 +200,8 @@ class Joins(Paces):
             return None  # a stitch like the others, at the end of a foundation
         if "hook" in words and not words & {"ring", "form", "join", "circle"}:
             return None  # back into its own chain: a picot
-        if words & {"each", "every"}:
+        tiled = "of" in words and not words.isdisjoint(TILES)  # into a tile of the row below
+        if words & {"each", "every"} or (tiled and not words.isdisjoint(SPACE_WORDS)):
             return None
         closing = {
             "join",

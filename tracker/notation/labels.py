@@ -78,7 +78,7 @@ _LABELS = (
     # such as "4th row:", "7th-9th rows:", "second round"
     re.compile(
         rf"^(?P<first>\d+{ORDINAL}|[a-z]+)(?:\s*(?:-|to|and)\s*(?P<last>\d+){ORDINAL})?\s+"
-        rf"(?P<kind>{ROUND})\b{_ASIDE}\s*[:.\-,]\s*"
+        rf"(?:pat(?:t(?:ern)?)?\.?\s+)?(?P<kind>{ROUND})\b{_ASIDE}\s*[:.\-,]\s*"
     ),
     # such as "1 rnd:", "5-8 rnds:", "4 row -", as some languages number
     re.compile(

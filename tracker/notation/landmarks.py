@@ -188,7 +188,7 @@ class Landmarks(Gaps):
     def _turning(self) -> Target | None:
         """``tch = ["beg" | "turning"] "ch" ["-" number] | "tch" | "top of" "ch" number``"""
         if self.accept_any("tch") or self.accept("t", "-", "ch") or self.accept("top", "ch"):
-            return Target(At.LAST, "tch")
+            return Target(At.LAST, "tch", group="sp" if self.accept_any(*SPACE_WORDS) else "")
         if not self._space_ahead():
             mark = self.at
             found = self._chain_length()
@@ -196,6 +196,9 @@ class Landmarks(Gaps):
                 return found
             self.at = mark
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
+            if self.here.text == "turning" and self.ahead(2).text in SPACE_WORDS:
+                self.at += 3
+                return Target(At.LAST, "tch", group="sp")
             if self._names_space():
                 return None
             first = self.here.text == "first"

@@ -93,7 +93,7 @@ class Objects(Chains):
             return None
         self.to_clause_end()
         if words & HOLES and lead in ("around", "round"):
-            return Target(At.NEXT, "sp")
+            return Target(At.SAME if "same" in words else At.NEXT, "sp")
         self.one = lead in ("in", "into", "onto")
         both = lead == "through" and bool(words & {"both", "two", "2"})
         chain = "ch" if words & set(CHAIN_WORDS) and not words & PIECES else ""

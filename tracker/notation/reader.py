@@ -10,7 +10,7 @@ from tracker.notation.altered import alters
 from tracker.notation.downto import down_to
 from tracker.notation.edits import Edit, Edited, as_written
 from tracker.notation.even import even_rounds, goes_on_in
-from tracker.notation.extent import Extent, blanked, extent_of, goals_each
+from tracker.notation.extent import Extent, blanked, extent_of, goals_each, without_goal
 from tracker.notation.foundations import foundation
 from tracker.notation.grammar import Reader
 from tracker.notation.lastly import in_last
@@ -96,7 +96,8 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
     stated = _stated_of(extent.body, lexicon, sizes)
     counted = stated is not None and stated.end > stated.start >= again.end
     body = blanked(extent.body, stated.start, stated.end) if stated and counted else extent.body
-    again = replace(again, altered=alters(body, again.end, lexicon, sizes))
+    told = without_goal(body) if extent.goal else body
+    again = replace(again, altered=alters(told, again.end, lexicon, sizes))
     return RoundText(
         text, (), stated, again, extent.until, extent.rounds, extent.goal, often=extent.often
     )

@@ -8,7 +8,14 @@ from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, More, Target
-from tracker.notation.wordlists import ABOUT_STARS, AGAIN, BEGINNING, CHAIN_WORDS, SPACE_WORDS
+from tracker.notation.wordlists import (
+    ABOUT_STARS,
+    AGAIN,
+    BEGINNING,
+    CHAIN_WORDS,
+    SPACE_WORDS,
+    TILES,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,7 +200,8 @@ class Repeats(Deeds):
         self.accept_all("the", "within", "there", "are", "is", "you", "have", "reach", "only")
         if self.accept_any("last"):
             leave = self.accept_figure() or (1,)
-            return Tail(None, leave=leave, kind=self.kind() or "st")
+            kind = "sp" if self.accept_any(*TILES) else self.kind()
+            return Tail(None, leave=leave, kind=kind or "st")
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
             self.at += 2
             self.accept("-")

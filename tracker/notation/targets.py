@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tracker.notation.ends import spacey
 from tracker.notation.landmarks import Landmarks
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
@@ -65,6 +66,8 @@ class Targets(Landmarks):
         if self.at == mark:
             return None
         between = self._between() if to_end.until == "sp" else None
+        if spacey(to_end.until):
+            self.of_tile()
         return to_end if between is None else replace(to_end, until=between.kind)
 
     def _through_both(self) -> None:
@@ -288,6 +291,8 @@ class Targets(Landmarks):
         if self.in_group:
             return replace(found, group=self.in_group)
         mark = self.at
+        if spacey(found.kind) and self.of_tile():
+            return found
         apart = self._set_apart(found) if found.kind in ("sp", "gap") else None
         if apart is not None:
             return apart

@@ -223,7 +223,7 @@ SHORTENED = _words(
 
 #: Words behind "as" or "same as" that name no part of a piece.
 NO_PARTS = _words(
-    """before above below established follows usual previous prev last this that these those
+    """again before above below established follows usual previous prev last this that these those
     other set directed written shown instructed pattern pat patt round rnd row rounds rnds
     rows way manner now well in it long needed desired normal usually always yet needed rest
     first second third st sts stitch stitches sc dc hdc tr ch chain inc dec sp color colour
@@ -237,6 +237,10 @@ SAID_BEFORE = ANNOUNCING | _words(
     same from on worked be done decreasing increasing decrease increase decreases increases
     shaping round rounds and way exactly"""
 )
+
+#: What the few stitches beside a chain are called, of which a piece grows from a corner.
+TILES = _list("tile tiles block blocks box boxes square squares pixel pixels brick bricks")
+WHICH_TILE = _list("the next first last same previous prev 1st row rows below from of in")
 
 #: Pieces that motifs are joined to as they are made, and words on which of them.
 OTHER_PIECES = _words(

@@ -15,6 +15,7 @@ from tracker.fabric.reading import Reading
 from tracker.fabric.retold import cornerless, in_opening
 from tracker.fabric.stated import figure_of
 from tracker.fabric.supposing import supposed
+from tracker.fabric.tiles import makes_tiles, of_tiles
 from tracker.fabric.trees import (
     every,
     names_space,
@@ -52,7 +53,10 @@ class Judging(Knowing):
         doubt: whether the round below does not work out.
         guessed: whether the round below is only known by the printed count of this one.
         known: rounds judged before, with what they left behind.
+        tiled: whether the part has rows of tiles.
     """
+
+    tiled = False
 
     sizes: int
     effort: Effort
@@ -97,6 +101,8 @@ class Judging(Knowing):
     def _habit(self, nodes: tuple[Node, ...]) -> Reading:
         """The habit for a round; what slip stitches at the start of a row go over stays behind."""
         base = self.beginnings.habit(nodes, self.pending)
+        if self.tiled and of_tiles(nodes):
+            return replace(base, tiles=True)
         return replace(base, left_behind=True) if self.in_rows and slips_over(nodes) else base
 
     def _state(self) -> State:
@@ -109,7 +115,8 @@ class Judging(Knowing):
         base = self._habit(nodes)
         if takes_up_opening(nodes):
             return self._in_opening(nodes, stated, base)
-        if fresh(nodes, first=not self.begun and self.edges[0] is None):
+        apart = fresh(nodes, first=not self.begun and self.edges[0] is None)
+        if apart and not (base.tiles and self.begun and makes_tiles(nodes)):
             self.pending, self.supposed = None, False
             self.edges = [() for _ in self.edges]
             return judge(nodes, stated, self._starts(self.edges), base)

@@ -13,6 +13,7 @@ from tracker.fabric.effort import MOST_TRIES_IN_PART, Effort, TooMuchError
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.stated import figure_of
+from tracker.fabric.tiles import makes_tiles
 from tracker.fabric.trees import ends_in_loop, opened, unread_in
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.lexicon import Lexicon
@@ -112,6 +113,7 @@ class PartChecker(Mending):
         names = names_in(text, self.sizes, self.house.sizes if self.house else ())
         lines = SizeLines(self._read, names, self.sizes)
         reads = [read for line in split_lines(text, self.sizes) for read in lines.of(line)]
+        self.tiled = any(makes_tiles(read.read.nodes) for read in reads)
         return self._checked(lambda: Order(self._made, self._read, self.sizes).tasks(reads))
 
     def _read(self, line: Line, sizes: int = 0) -> ReadLine:
@@ -120,6 +122,8 @@ class PartChecker(Mending):
     def work(self, text: str, items: Sequence[Task | ReadLine]) -> list[CheckedRound]:
         """The same for rounds whose order is settled; ``text`` is where they stand."""
         self.source = Source(text, self.offset)
+        reads = [item.body if isinstance(item, Task) else item for item in items]
+        self.tiled = any(makes_tiles(read.read.nodes) for read in reads)
         return self._checked(lambda: items)
 
     def _checked(self, items: Callable[[], Iterable[Task | ReadLine]]) -> list[CheckedRound]:

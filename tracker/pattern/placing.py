@@ -7,6 +7,7 @@ import re
 from tracker.fabric.begins import turns_first
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.retold import behind, from_loop, raised, saying, with_stitches
+from tracker.fabric.tiles import into_tiles, of_tiles
 from tracker.fabric.trees import into_row_ends, rounds_below
 from tracker.notation.tokens import plain
 from tracker.notation.tree import Figure, Loops, Node
@@ -45,6 +46,8 @@ class Placing(Judging):
         """The tree of a round, and ``edges`` as what it is worked into."""
         self.in_rows = self._rowed(task)
         nodes = saying(task.body.read.nodes, self.beginnings.said)
+        if self.tiled and of_tiles(nodes):
+            nodes = into_tiles(nodes)
         nodes = self._at_round(raised(self._behind(task, nodes), self.number))
         if self.begun and not self._on_foundation():
             nodes = with_stitches(nodes)
