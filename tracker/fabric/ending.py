@@ -8,7 +8,19 @@ from tracker.fabric.edge import Spot, space
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.stitching import Stitching
 from tracker.fabric.trees import every, into_chain
-from tracker.notation.tree import Act, Along, At, Group, Make, Note, Target
+from tracker.notation.tree import (
+    Act,
+    Along,
+    At,
+    Evenly,
+    Group,
+    Make,
+    Node,
+    Note,
+    Repeat,
+    Skip,
+    Target,
+)
 
 #: More stitches than these in one place are a shell.
 _LEAST_OF_SHELL = 3
@@ -157,11 +169,30 @@ class Ending(Stitching):
         later = (n for n in self.nodes if isinstance(n, Make) and n.start > node.start)
         return int(any(n.target is not None and n.target.kind == "tch" for n in later))
 
-    def _chain_is_next(self, node: Make) -> bool:
-        """Whether the turning chain is worked into right after this: "…, to last st, dc in tch"."""
-        later = (n for n in self.nodes if isinstance(n, Make | Group) and n.start > node.start)
-        after = next(later, None)
+    def _chain_is_left(self, node: Make, leave: int) -> bool:
+        """Whether the turning chain is among the ``leave`` stitches that are left.
+
+        "…, to last 3 sts, dc2tog, dc in tch", or "…, to last st, dc in tch".
+        """
+        later = [n for n in self.nodes if n.start > node.start]
+        needs = [self._needs(n) for n in later]
+        if None not in needs:
+            return sum(n for n in needs if n) == leave
+        after = next((n for n in later if isinstance(n, Make | Group)), None)
         return after is not None and after.target is not None and after.target.kind == "tch"
+
+    def _needs(self, node: Node) -> int | None:
+        """How many places what follows a row of stitches takes; None where that is not told."""
+        if isinstance(node, Skip):
+            return self.figure(node.count)
+        if not isinstance(node, Make):
+            return None if isinstance(node, Group | Repeat | Along | Evenly) else 0
+        target, takes = node.target, node.stitch.takes
+        if target is None:
+            return self.figure(node.count) * takes
+        if target.at not in (At.NEXT, At.LAST):
+            return None
+        return takes if target.count is None else self.figure(target.count)
 
     def _closes_loop(self, node: Make, target: Target) -> bool:
         """Whether a stitch into the first one of the round closes the last chain loop.

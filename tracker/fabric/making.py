@@ -149,7 +149,7 @@ class Making(Slipping):
         if target.group and self.below.has_group(target.group):
             self._each_group(node, target.group, count)
             return
-        if not stop and not spacey(kind) and not (target.leave and self._chain_is_next(node)):
+        if not stop and not spacey(kind) and not (target.leave and self._chain_is_left(node, keep)):
             # The turning chain counts as the last stitch, and is worked into by name.
             places -= self._chain_is_last(node)
         self.used.add(kind)

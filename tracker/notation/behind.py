@@ -8,7 +8,7 @@ from tracker.notation.merging import goes_round
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
 from tracker.notation.wholes import Wholes
-from tracker.notation.wordlists import SKIPS
+from tracker.notation.wordlists import OF_EDGES, SKIPS
 
 #: A number of places that stands for all that are left.
 REST = 10**9
@@ -127,16 +127,33 @@ class Behind(Wholes):
             last = self.here.text in ("last", "final")
             which = At.EACH if self.accept_any("rest") else self._which()
             self.accept_all("of", "the")
-            count = self.accept_figure()
             those = self.accept_any("these", "those", "them", "it")
+            count = self.accept_figure()
             if count is None:
                 count = (REST,) if which is At.EACH or those else (1,)
             kind = self.kind() or "st"
-            left = self.accept_any("unworked", "free", "alone") or last or which is At.EACH
+            ends = last or which is At.EACH
+            left = self._unworked(ends or bool(those)) or ends
             if left and (self._clause_is_over() or self.tokens[self.at - 1].text == "unworked"):
                 return Skip(count, kind, start, self.last_end)
         self.at = mark
         return None
+
+    def _unworked(self, ends: bool) -> bool:
+        """``"unworked" | "un-worked" | "free" | "for" ["the"] ("armhole" | "neck" …)``
+
+        ``ends``: the words name the stitches at the end, which "for" needs.
+        """
+        if self.accept_any("unworked", "free", "alone") or self.accept("un", "-", "worked"):
+            return True
+        mark = self.at
+        if ends and self.accept("for"):
+            self.accept_any("the")
+            if self.accept_any(*OF_EDGES):
+                self.to_clause_end()
+                return True
+        self.at = mark
+        return False
 
     def _not_worked(self) -> bool:
         """``("without working" | "do not work" | "not working") ["in" | "into"]``"""

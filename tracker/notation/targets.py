@@ -197,8 +197,8 @@ class Targets(Landmarks):
         mark = self.at
         self.accept_any("each")
         self.accept_any("of")
-        self.accept_any("the", "next", "both")
-        count = 1 if self.accept_ordinal() is not None else self.accept_number() or 1
+        few = 1 + int("both" in (self.ahead(-1).text, self.accept_any("the", "next", "both")))
+        count = 1 if self.accept_ordinal() is not None else self.accept_number() or few
         if self.accept_any("skipped", "missed"):
             return count
         self.at = mark

@@ -11,6 +11,7 @@ from tracker.notation.wordlists import (
     OTHER_SIDE_LEAD,
     PIECES,
     ROUND_WORDS,
+    STITCH_WORDS,
 )
 
 
@@ -48,7 +49,8 @@ class Ways(Talk):
                     self.accept_number()
                     return Note(start, self.last_end)
             return None
-        return self._hands_pass(start) if self.accept_any("working", "work") else None
+        led = self.accept_any("working", "work", "crossing", "passing")
+        return self._hands_pass(start) if led else None
 
     def _along_piece(self, start: int) -> Note | None:
         """``("on" | "along" …) piece ("with" | ":" | ",")``: where what is told next goes"""
@@ -65,16 +67,14 @@ class Ways(Talk):
 
     def _hands_pass(self, start: int) -> Note | None:
         """``"working" ("between" | "behind" | "in front" ["of"]) words``: where the hands pass"""
-        if self.accept("in", "front") and self.here.text != "of":
+        fronted = self.accept("in", "front") or self.accept("in", "back")
+        if fronted and self.here.text != "of":
             return Note(start, self.last_end)
         if self.accept_any("between", "behind", "over") or self.accept("of"):
-            rounds = self.accept_any(*ROUND_WORDS) and self.accept_number()
-            self.accept_any("the")
-            if not rounds and self.accept_phrase(self.lexicon.phrases):
-                self.accept_all("s", "st", "sts", "just", "made", "worked")
-                rounds = 1  # "working in front of dc just made dc in skipped st"
-            if rounds and (self._stitch_here() or self.here.text in JOINS):
+            if self._passed_by() and (self._stitch_here() or self.here.text in JOINS):
                 return Note(start, self.last_end)  # "working behind round 3 sc in next sc"
+            if self._stitch_in_clause():
+                return None
             self.to_clause_end()
             return Note(start, self.last_end) if self.here.text == "," else None
         if self.accept_any("in", "into"):
@@ -82,6 +82,16 @@ class Ways(Talk):
             if self.kind() is not None and self._like_a_stitch():
                 return Note(start, self.last_end)
         return None
+
+    def _passed_by(self) -> bool:
+        """``"round" number | ["the" "last"] [number] stitch ["just" "made"]``: what is passed"""
+        if self.accept_any(*ROUND_WORDS):
+            return self.accept_number() is not None
+        self.accept_all("the", "last", "first", "previous", "these", "those", "both")
+        self.accept_number()
+        named = self.accept_phrase(self.lexicon.phrases) or self.accept_any(*STITCH_WORDS)
+        self.accept_all("s", "st", "sts", "just", "made", "worked", "skipped")
+        return bool(named)
 
     def _like_a_stitch(self) -> bool:
         """``["as" (("if" "it" "were") | "a" | "you" …) words]`` and the end of this clause"""
