@@ -126,9 +126,12 @@ def chain_by_chain(nodes: tuple[Node, ...]) -> bool:
 def is_short(nodes: tuple[Node, ...]) -> bool:
     """Whether a row goes into its first so many stitches and turns, and asks for no more.
 
-    So begin short rows and straps, which leave the others unworked on purpose.
+    So begin short rows and straps, which leave the others unworked on purpose. A shoulder may
+    be narrowed by a decrease at either end.
     """
     work = [n for n in nodes if not isinstance(n, Note | Loops | Chain | Act)]
+    if len(work) > 1:
+        work = [n for n in work if not (isinstance(n, Make) and n.stitch.takes > n.stitch.makes)]
     deeds = [n.deed for n in nodes if isinstance(n, Act)]
     only = work[0] if len(work) == 1 else None
     if not isinstance(only, Make) or only.target is None or deeds != [Deed.TURN]:

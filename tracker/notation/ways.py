@@ -67,10 +67,10 @@ class Ways(Talk):
 
     def _hands_pass(self, start: int) -> Note | None:
         """``"working" ("between" | "behind" | "in front" ["of"]) words``: where the hands pass"""
-        fronted = self.accept("in", "front") or self.accept("in", "back")
-        if fronted and self.here.text != "of":
+        if self.accept("in", "front") and self.here.text != "of":
             return Note(start, self.last_end)
-        if self.accept_any("between", "behind", "over") or self.accept("of"):
+        back = self.accept("in", "back", "of") or self.accept("of")
+        if back or self.accept_any("between", "behind", "over"):
             if self._passed_by() and (self._stitch_here() or self.here.text in JOINS):
                 return Note(start, self.last_end)  # "working behind round 3 sc in next sc"
             if self._stitch_in_clause():
