@@ -127,11 +127,12 @@ def is_short(nodes: tuple[Node, ...]) -> bool:
     """Whether a row goes into its first so many stitches and turns, and asks for no more.
 
     So begin short rows and straps, which leave the others unworked on purpose. A shoulder may
-    be narrowed by a decrease at either end.
+    begin with a decrease.
     """
     work = [n for n in nodes if not isinstance(n, Note | Loops | Chain | Act)]
-    if len(work) > 1:
-        work = [n for n in work if not (isinstance(n, Make) and n.stitch.takes > n.stitch.makes)]
+    first = work[0] if len(work) > 1 else None
+    if isinstance(first, Make) and first.stitch.takes > first.stitch.makes:
+        work = work[1:]
     deeds = [n.deed for n in nodes if isinstance(n, Act)]
     only = work[0] if len(work) == 1 else None
     if not isinstance(only, Make) or only.target is None or deeds != [Deed.TURN]:
