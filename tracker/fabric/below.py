@@ -138,6 +138,13 @@ class Below(Called):
         """What comes next; None at the end."""
         return self.edge[self.index] if self.index < len(self.edge) else None
 
+    def rest(self) -> Edge:
+        """What is still before the cursor."""
+        if self.index >= len(self.edge):
+            return ()
+        here = self.edge[self.index]
+        return (replace(here, count=here.count - self.offset), *self.edge[self.index + 1 :])
+
     def run_left(self) -> int:
         """How many places like the next one lie side by side here."""
         return self.edge[self.index].count - self.offset

@@ -36,6 +36,7 @@ _KINDS = {
     Deed.MARKER: Kind.MARKER,
     Deed.RING: Kind.RING,
     Deed.FASTEN: Kind.FASTEN,
+    Deed.START: Kind.MARKER,
 }
 
 #: More stitches than these in the first chain go round it (common practice, no source).

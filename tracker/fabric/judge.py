@@ -14,7 +14,7 @@ from tracker.fabric.rewording import reworded, rewordings
 from tracker.fabric.stated import BUNCHES, counting
 from tracker.fabric.trees import chain_by_chain, every, is_short, stands_over
 from tracker.fabric.walker import walk
-from tracker.fabric.ways import open_ways
+from tracker.fabric.ways import comes_round, open_ways
 from tracker.notation.round_text import Stated
 from tracker.notation.tree import Chain, Group, Make, Node, Skip
 
@@ -108,6 +108,8 @@ def _likeliest(nodes: tuple[Node, ...], edge: Edge, base: Reading) -> Reading:
         base = replace(base, singly=True)
     if stands_over(nodes):
         base = replace(base, covers=True)
+    if comes_round(nodes):
+        base = replace(base, wraps=True)
     return base
 
 
@@ -178,7 +180,7 @@ def _loose(reading: Reading, base: Reading) -> bool:
         reading.cut or reading.last_is_count or reading.both_sides or reading.whole or reading.alone
     )
     bold = bold or reading.twin or reading.strung or reading.early or reading.many
-    bold = bold or reading.of_so_many
+    bold = bold or reading.of_so_many or reading.spread
     return bold or (reading.singly and not base.singly)
 
 

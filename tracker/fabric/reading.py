@@ -42,6 +42,8 @@ class Reading:
         under: the place named first is the one that the beginning chain stands on.
         rooted: the chain that a row begins with stands on its first stitch, which has no other.
         early: a row that turns leaves what is left of the round below unworked.
+        heaped: different stitches listed before a place all go into it.
+        spread: so many increases or decreases that are all a round says are spread over it.
         alone: a stitch that is all a round says is worked into every place.
         slips: a last slip stitch of which no more is said is a stitch and joins nothing.
         beside: of a group whose spaces are worked into, the stitches behind the last one
@@ -69,6 +71,8 @@ class Reading:
     there: bool = False
     apart: bool = False
     alone: bool = False
+    spread: bool = False
+    heaped: bool = False
     slips: bool = False
     beside: bool = False
     far_end: bool = False
@@ -103,6 +107,8 @@ SENTENCES = {
     "last_is_count": ("", "the last number of stitches is taken for the printed count"),
     "whole": ("", "the times behind the last stitch are taken for all before it"),
     "alone": ("", "the stitch is worked all round, though nothing says so"),
+    "heaped": ("", "the stitches listed before a place all go into it"),
+    "spread": ("", "the changes are spread over the round, though nothing says where"),
     "slips": ("", "the last slip stitch is taken for a stitch that joins nothing"),
     "listed": ("", "a number before an increase or decrease is one of stitches before it"),
     "closer": ("", "each decrease takes the stitch before the one that is named"),

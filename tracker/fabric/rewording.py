@@ -14,6 +14,7 @@ from tracker.notation.tree import (
     Act,
     At,
     Chain,
+    Evenly,
     Group,
     Loops,
     Make,
@@ -35,17 +36,13 @@ _BESIDE = Act | Chain | Note | Loops
 
 def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
     """Fields of `Reading` that hold for a round whose words may be divided otherwise."""
-    found = []
+    found = [way for way, told in _AS_PRINTED.items() if stated is not None and told(nodes)]
     if stated is None and _printed_last(nodes) is not None:
         found.append("last_is_count")
-    if stated is not None and _all_so_often(nodes):
-        found.append("whole")
-    if stated is not None and _alone(nodes):
-        found.append("alone")
-    if stated is not None and _unclosed(nodes):
-        found.append("implied")
     if may_slip(nodes):
         found.append("slips")
+    if _heaped(nodes) != nodes:
+        found.append("heaped")
     if any(isinstance(node, Make) and node.apart for node in every(nodes)):
         found += ["listed", "many"]
     if _of_so_many(nodes) != nodes:
@@ -73,6 +70,10 @@ def reworded(
         nodes = _unclosed(nodes) or nodes
     if reading.last_is_count:
         return nodes[:-1], _printed_last(nodes)
+    if reading.heaped:
+        return _heaped(nodes), stated
+    if reading.spread:
+        return _spread(nodes), stated
     if reading.whole or reading.alone:
         return _all_so_often(nodes) if reading.whole else _alone(nodes), stated
     return (slipping(nodes) if reading.slips else nodes), stated
@@ -193,6 +194,50 @@ def _is_shape(node: Make) -> bool:
     return node.stitch.takes != node.stitch.makes or bunched
 
 
+def _spread(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The even round that "inc 3 sts (15)" stands for, where no more is said of it; or ()."""
+    worked = [node for node in nodes if not isinstance(node, _BESIDE)]
+    only = worked[0] if len(worked) == 1 else None
+    if not isinstance(only, Make) or only.target is not None or not only.numbered:
+        return ()
+    change = {"inc": 1, "dec": -1, "invdec": -1}.get(only.stitch.us, 0)
+    even = Evenly(only.count, change, only.start, only.end)
+    return tuple(even if node is only else node for node in nodes) if change else ()
+
+
+def _heaped(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with "sc, hdc, dc in next st" taken for three stitches in one place.
+
+    Only different stitches without numbers: "sc, sc in next st" is two places.
+    """
+    found: list[Node] = []
+    for node in nodes:
+        if isinstance(node, Group | Repeat):
+            found.append(replace(node, body=_heaped(node.body)))
+            continue
+        begin = len(found)
+        while begin and _is_bare(found[begin - 1]):
+            begin -= 1
+        heap = [n for n in found[begin:] if isinstance(n, Make)]
+        target = node.target if isinstance(node, Make) else None
+        single = target is not None and target.at in (At.NEXT, At.FIRST) and target.count is None
+        if isinstance(node, Make) and target and single and node.count == (1,) and heap:
+            kinds = [n.stitch.us for n in (*heap, node)]
+            if len(set(kinds)) == len(kinds) and node.stitch.takes == 1:
+                body = (*heap, replace(node, target=None))
+                found[begin:] = [Group(body, target, heap[0].start, node.end)]
+                continue
+        found.append(node)
+    return tuple(found)
+
+
+def _is_bare(node: Node) -> bool:
+    """Whether a node is a single plain stitch without a number or a place."""
+    if not isinstance(node, Make) or node.target is not None:
+        return False
+    return node.count == (1,) and node.stitch.takes == node.stitch.makes == 1
+
+
 def slipping(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     """The tree with a bare slip stitch at the end, which may join, taken for a stitch; or ()."""
     join = next((node for node in reversed(nodes) if isinstance(node, Act) and node.bare), None)
@@ -248,3 +293,12 @@ def _repeated(nodes: tuple[Node, ...]) -> Repeat | None:
         return None
     body = (*nodes[:-1], replace(last, count=(1,)))
     return Repeat(body, nodes[0].start, last.end, last.count)
+
+
+#: Ways that only a printed count makes open.
+_AS_PRINTED = {
+    "whole": _all_so_often,
+    "alone": _alone,
+    "implied": _unclosed,
+    "spread": _spread,
+}

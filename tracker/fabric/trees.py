@@ -52,6 +52,11 @@ def ends_in_loop(nodes: tuple[Node, ...]) -> bool:
     return last.target.at is At.FIRST and last.target.count is None
 
 
+def moves_start(nodes: tuple[Node, ...]) -> bool:
+    """Whether the stitches only move the start of the rounds."""
+    return any(isinstance(n, Act) and n.deed is Deed.START for n in nodes)
+
+
 def slips(node: Node) -> bool:
     """Whether a node makes slip stitches."""
     return isinstance(node, Make) and node.stitch.us == "sl st"

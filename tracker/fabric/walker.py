@@ -12,7 +12,7 @@ from tracker.fabric.effort import TO_BEGIN
 from tracker.fabric.outcome import Outcome, ShortError, Start
 from tracker.fabric.reading import Reading
 from tracker.fabric.repeating import Repeating
-from tracker.fabric.trees import every, names_stitch, slips
+from tracker.fabric.trees import every, moves_start, names_stitch, slips
 from tracker.fabric.variants import mark_variants
 from tracker.notation.tree import (
     Act,
@@ -226,6 +226,9 @@ class Walker(Repeating):
             if self.now.over_skip and done.left == self.last_skip:
                 done.takes += done.left
                 done.left = 0
+        if moves_start(self.nodes) and done.short is None:
+            # What is left of the round below is still met, behind the new start.
+            done.edge, done.left = (*self.below.rest(), *self.out), 0
         mark_variants(done.runs, self.nodes)
         return done
 

@@ -126,12 +126,35 @@ def _wraps(nodes: tuple[Node, ...]) -> bool:
     first = next((n for n in every(nodes) if isinstance(n, Make | Group)), None)
     repeats = [n for n in nodes if isinstance(n, Make | Group | Repeat)]
     last = repeats[-1] if repeats else None
-    if first is None or not isinstance(last, Repeat) or last.times is None or last.stop >= 0:
+    if first is None or not isinstance(last, Repeat) or last.stop >= 0:
+        return False
+    if last.times is None and not comes_round(nodes):
         return False
     same = [n for n in every(nodes) if isinstance(n, Make | Group) and n.target is not None]
     end = last.body[-1]
     into_next = isinstance(end, Make) and end.target is not None and end.target.at is At.NEXT
     return bool(same) and same[0].target is not None and same[0].target.at is At.SAME and into_next
+
+
+def comes_round(nodes: tuple[Node, ...]) -> bool:
+    """Whether a round is one open repeat, each pass from the same place on into the next one.
+
+    "*Ch 3, 2 dc in same st, ch 3, sl st in same st, sl st in next st; rep from * around": there
+    are as many petals as places, and the last slip stitch is back where the first stands.
+    """
+    work = [n for n in nodes if isinstance(n, Make | Group | Repeat | Skip | Evenly | Along)]
+    only = work[0] if len(work) == 1 else None
+    if not isinstance(only, Repeat) or only.times is not None or only.implied or only.until:
+        return False
+    if any(isinstance(n, Act) and n.deed is Deed.TURN for n in nodes):
+        return False  # a row
+    placed = [n for n in only.body if isinstance(n, Make | Group)]
+    targets = [n.target for n in placed if n.target is not None]
+    end = placed[-1] if placed else None
+    if len(targets) < 2 or not isinstance(end, Make) or only.leave is not None or only.stop >= 0:
+        return False
+    single = targets[-1].at is At.NEXT and targets[-1].count is None
+    return targets[0].at is At.SAME and single and end.target is targets[-1]
 
 
 def _begins_in_same_space(nodes: tuple[Node, ...]) -> bool:

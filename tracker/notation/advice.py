@@ -51,6 +51,8 @@ _LIKE_ANOTHER = re.compile(
 _MARKERS = frozenset(("marker", "markers", "marked"))
 #: "Adding 2 sts at the back" asks for stitches, "7 sts apart" does not.
 _CHANGES = frozenset(["add", "adding", "lose", "losing", "drop", "dropping", "gain", "gaining"])
+#: "Attach the arm over 4 sts" is worked as well.
+_FIXING = frozenset(("attach", "attaching", "join", "joining"))
 _LOOP_WORDS = frozenset(("loop", "loops", "blo", "flo"))
 #: The stitches that rounds are mostly made of.
 _MOSTLY = ("sc", "hdc", "dc", "tr", "inc", "dec", "invdec", "sc2tog", "increase", "decrease")
@@ -152,6 +154,7 @@ class Advice(Repeats):
         # "insert hook in next st": a part of a stitch that is told step by step
         told = bool(words & HANDS) and bool(words & {"next", "each"})
         told = told or (bool(words & _CHANGES) and self._numbers_stitches(clause))
+        told = told or (bool(words & _FIXING) and self._numbers_stitches(clause))
         craft = bool(words & CRAFT) or (clause[0].text in _TAKING and bool(words & PIECES))
         advice = craft and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (

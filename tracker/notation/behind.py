@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tracker.notation.along import AlongChains
 from tracker.notation.merging import goes_round
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
-from tracker.notation.wholes import Wholes
 from tracker.notation.wordlists import OF_EDGES, SKIPS
 
 #: A number of places that stands for all that are left.
 REST = 10**9
 
 
-class Behind(Wholes):
+class Behind(AlongChains):
     """Rules for words behind stitches, which say more of them or of the places beside them."""
 
     def _chains_between(self, before: list[Node]) -> bool:
@@ -26,7 +26,8 @@ class Behind(Wholes):
         chain = self.chain() if isinstance(last, Make) and last.target is not None else None
         if isinstance(last, Make) and chain is not None and self.accept_any("between", "bet"):
             self.accept_all("each", "every", "all", "the", "them", "of")
-            self.kind()
+            if not self.accept_any("pair", "pairs", "group", "groups", "set", "sets"):
+                self.kind()
             target = last.target
             if self._clause_is_over() and target is not None:
                 one = replace(last, target=None)

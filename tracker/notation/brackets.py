@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from tracker.notation.naming import GATHERED
 from tracker.notation.nesting import DEEPEST
-from tracker.notation.repeats import Tail
 from tracker.notation.stars import Stars
 from tracker.notation.stitches import Stitch
+from tracker.notation.things import Tail
 from tracker.notation.tokens import Type, plain, tokenize
 from tracker.notation.tree import (
     Act,
@@ -69,6 +69,7 @@ class Brackets(Stars):
         aside = self.ahead().text in ("see", "measures", "for") or self._names_group(close)
         aside = aside or (self.ahead().text == "corner" and close == self.at + 2)
         aside = aside or self._tells_distance(close) or self._tells_first(before)
+        aside = aside or self._tells_of_chain(before)
         begun = self.begun
         body = self._inside(close)
         if aside:
@@ -96,6 +97,14 @@ class Brackets(Stars):
             return found
         self.at, before[:] = mark, kept
         return None
+
+    def _tells_of_chain(self, before: list[Node]) -> bool:
+        """Whether the bracket counts what was just worked back along a chain: "(7 sc)"."""
+        last = before[-1] if before else None
+        target = last.target if isinstance(last, Make) else None
+        into_chain = target is not None and target.kind == "ch" and target.at is At.EACH
+        chained = any(isinstance(n, Chain) for n in before) and into_chain
+        return chained and self.deep > 0 and self.bracketed_count_ahead() is not None
 
     def _only_tells(self, before: list[Node], close: int) -> bool:
         """Whether other words stand before a bracket that ends the text: "As planned. (21 sc)"."""

@@ -140,7 +140,7 @@ class ClosingCounts(Counts):
         figure = self.accept_figure()
         words = [t.text for t in self.tokens[self.at : end]]
         several = named(words) if words and named(words[:1]) else ""
-        if figure is not None and several:
+        if figure is not None and several and figure != (1,):
             self.at = end
             self.accept_any(".", ";")
             return several, figure

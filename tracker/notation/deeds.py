@@ -15,6 +15,8 @@ _WHICH_EDGE = (
     *("the", "both", "two", "short", "long", "first", "last", "final", "foundation"),
     *("starting", "beginning", "other", "of", "your", "strip", "band", "cuff"),
 )
+#: Words with which the hands go on to something else.
+_ONWARD = ("and", "then", "now")
 
 
 class Deeds(Ways):
@@ -27,6 +29,7 @@ class Deeds(Ways):
             self.passes_join,
             self._aside,
             self._at_an_edge,
+            self._one_made,
             self._announced,
             self._distance,
             self._to_other_round,
@@ -99,11 +102,12 @@ class Deeds(Ways):
         return Note(start, self.last_end)
 
     def _forms_part(self) -> bool:
-        """``[ordinal] ("corner" | "petal" …)`` as the clause ends"""
+        """``[ordinal] ("corner" | "petal" …)`` as the clause ends, or before ``"and"``"""
         mark = self.at
         self.accept_ordinal()
         words = ("corner", "corners", "petal", "point", "side", "leaf", "scallop", "tip")
-        if self.accept_any(*words) and self._clause_is_over():
+        over = self.accept_any(*words) and (self._clause_is_over() or self.here.text in _ONWARD)
+        if over:
             return True
         self.at = mark
         return False

@@ -22,6 +22,11 @@ def spacey(kind: str) -> bool:
     return kind in ("sp", "corner") or kind.endswith(" sp")
 
 
+#: Where a chain that is worked back along comes from.
+_ROOTS = (
+    *("centre", "center", "middle", "ring", "circle", "base", "start", "beginning", "flower"),
+    *("body", "head", "round", "edge", "disc", "disk"),
+)
 #: Other words for "to the end of this one".
 _TO_THE_END = (
     ("thereafter",),
@@ -54,7 +59,7 @@ class Ends(Kinds):
 
         "around" after a counted place only says how the work goes on.
         """
-        around = self._ends()
+        around = self._ends() or (found.kind == "ch" and self._back_along())
         mark = self.at
         if self.here.text == "up" and self.ahead().text in ("to", "until"):
             self.at += 1
@@ -78,6 +83,34 @@ class Ends(Kinds):
         if around and found.at is At.NEXT and found.count is None:
             return Target(At.EACH, found.kind)
         return found
+
+    def _back_along(self) -> bool:
+        """``["all" "the" "way"] ("back" | "down" …) [("along" | "to") "the" thing]``: of a chain
+
+        It only tells which way chains are worked into.
+        """
+        mark = self.at
+        self.accept("all", "the", "way")
+        begin = self.at
+        self.accept_all("back", "down", "up", "along", "again", "on", "over", "across")
+        if self.at == begin:
+            self.at = mark
+            return False
+        here = self.at
+        if self.accept_any("to", "towards", "toward"):
+            self.accept_all("the", "your", "its")
+            if not self.accept_any(*_ROOTS):
+                self.at = here
+                return True
+        else:
+            self.accept_all("the", "your", "same")
+            if not self.accept_any("ch", "chain", "chains", "chs"):
+                self.at = here
+                return True
+            if self.accept_any("to", "towards", "toward"):
+                self.accept_all("the", "your")
+                self.accept_any(*_ROOTS)
+        return True
 
     def _so_many_left(self) -> Figure | None:
         """``["there" "is"] figure kind "remain"``: how many places are left at the end"""

@@ -17,7 +17,7 @@ _OTHERS = r"(?:\s*[(\[][\d,;./ ¼½¾⅓⅔⅛⅜⅝⅞]+[)\]])+"
 _UNTIL = re.compile(
     r"(?:\brep(?:eat)? (?:this|last) (?:rnd|round|row)s?,? )?\b(?:until|till|for)\b"
     rf"{_WORDS}?"
-    r"(?:measures?\b|desired|long\b|length|tall\b|deep\b|big enough|fits"
+    r"(?:\b(?:measures?\b|desired|long\b|length|tall\b|deep\b|big enough|fits)"
     r"|(?:hole|opening|gap) (?:is )?clos(?:es|ed)"
     rf"|[\d¼½¾⅓⅔⅛⅜⅝⅞](?:{_OTHERS})?\s*{_LENGTH_UNIT}){_WORDS}"
     rf"(?:{_OTHERS}\s*{_LENGTH_UNIT}{_WORDS})?"

@@ -30,7 +30,7 @@ _KEYS = {
     "puff": "puff",
 }
 #: Words between a place and what is made there.
-_MAKING = ("work", "make", "place", "do", "crochet", "knit")
+MAKING = ("work", "make", "place", "do", "crochet", "knit")
 #: The shortest list with a place behind it: "dc, ch 2, dc in next st".
 _SHORTEST = 2
 
@@ -55,8 +55,8 @@ class Gathers(Brackets):
         if self.here.text == "," and self.ahead().text in ("work", "make"):
             self.at += 1
         colon = () if target.at is At.HOOK else (":",)
-        asked = self.accept_any(*_MAKING, *colon) or asked
-        self.accept_all(*_MAKING, *colon)
+        asked = self.accept_any(*MAKING, *colon) or asked
+        self.accept_all(*MAKING, *colon)
         if self.here.type is Type.OPEN and self.closing() > 0:
             return self._bracket_led(target, start)
         if target.at is At.RING:

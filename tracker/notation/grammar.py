@@ -10,6 +10,7 @@ from tracker.notation.dotted import undotted
 from tracker.notation.lexicon import Lexicon, impersonal, roundless, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.round_text import Stated
+from tracker.notation.sayings import plainly
 from tracker.notation.spelling import respelt
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
@@ -48,8 +49,8 @@ class Reader(Behind):
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
-        plainly = undotted(text, self.tokens, lexicon.phrases)
-        said = roundless(impersonal(respelt(plainly, lexicon.phrases)))
+        tokens = undotted(text, plainly(text, self.tokens), lexicon.phrases)
+        said = roundless(impersonal(respelt(tokens, lexicon.phrases)))
         self.tokens = without_asides(said, lexicon)
         self.match_brackets()
         self.tokens = unwrapped(self.tokens, self._closers)
@@ -60,6 +61,7 @@ class Reader(Behind):
         self._count_in_front()
         often, start = self._often_in_front(), self.here.start
         nodes = self.sequence(len(self.tokens) - 1)
+        self.stated = self.stated or self.things
         if often:
             nodes = _so_often(nodes, often, start)
         return tuple(self._as_printed(merged(nodes)))
@@ -200,17 +202,19 @@ class Reader(Behind):
                 before[-1] = replace(before[-1], partial=True)
             return []
         told = self._where_last(before) or self._chains_between(before)
+        told = told or self._turned_back(before) or self._in_the_others(before)
         if told or (self._tail_follows() and self.accept("with")):
             return []
         often = self._times_before() or self._at_a_pace(before) or self._skips(before)
         often = often or self.at_the_ends(before)
-        often = often or self.alternating()
+        often = often or self.alternating() or self._other_side_alike(before)
         if often is not None:
             return often
         node = self.deed() or self.chain() or self._left() or self.evenly()
         if node is not None:
             return [*self._last_made(before), node]
-        led = self._into_which(before) or self._led() or self._all_into(before)
+        led = self._things_led() or self._into_which(before) or self._led()
+        led = led or self._all_into(before)
         if led is not None:
             return led
         made = self.make() or self._shown()

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
+from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.paces import Paces
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Act, At, Deed, Note
@@ -13,6 +16,7 @@ from tracker.notation.wordlists import (
     PIECES,
     SKIPS,
     SPACE_WORDS,
+    STITCH_WORDS,
     THINGS,
     TILES,
 )
@@ -40,7 +44,19 @@ class Joins(Paces):
             if self._stitch_here() or self._numbered_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
             self.at -= 1
-        return self._joined_by_stitches(start, colour) or self._joined(start, colour)
+        by = self._joined_by_stitches(start, colour)
+        if by is None and self._over_so_many():
+            return None
+        return by or self._joined(start, colour)
+
+    def _over_so_many(self) -> bool:
+        """Whether a piece is joined "over 4 stitches", which are worked as well."""
+        clause = self.tokens[self.at : self.clause_end()]
+        numbered = any(
+            (one.type is Type.NUMBER or one.text in NUMBER_WORDS) and other.text in STITCH_WORDS
+            for one, other in pairwise(clause)
+        )
+        return self.begun and numbered and not PIECES.isdisjoint(t.text for t in clause)
 
     def _numbered_here(self) -> bool:
         """Whether a number of stitches stands here: "close with 6 sc through both layers"."""

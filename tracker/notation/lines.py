@@ -29,7 +29,7 @@ _SENTENCE = r"(?:[^.;]|(?<=\d)\.(?=\d))*?"
 _TO_LENGTH = re.compile(
     rf"(?:rep(?:eat)?\.?|work) (?:the )?(?:this|last|previous) {ROUND}{_SENTENCE}"
     rf"\b(?:until|till|for)\b{_SENTENCE}"
-    r"(?:measure|desired|long\b|length|tall\b|deep\b|big enough|fits"
+    r"(?:measure|desired|\blong\b|length|tall\b|deep\b|big enough|fits"
     r"|\d\s*(?:(?:cm|mm|in|inch|inches)\b|[\"”″]))"
 )
 _STITCHES = re.compile(r"(?<![a-z])(?:sc|dc|hdc|htr|tr|dtr|inc|dec|sts?|stitch(?:es)?)\b")

@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
+from tracker.notation.own_chain import back_along
 from tracker.notation.tree import (
     Act,
     Along,
@@ -25,7 +26,8 @@ from tracker.notation.tree import (
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    return _along(_alike(_spread(_side_first(_into_own_chain(_said_after(_restated(nodes)))))))
+    nodes = back_along(_restated(nodes))
+    return _along(_alike(_spread(_side_first(_into_own_chain(_said_after(nodes))))))
 
 
 def _alike(nodes: list[Node]) -> list[Node]:

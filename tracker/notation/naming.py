@@ -74,6 +74,8 @@ class Naming(Reaching):
     def _made_of(self) -> int:
         """``"(" number stitch ["tog"] ")"`` before a place: of how many a bobble is; 0 if unsaid"""
         close = self.closing() if self.here.type is Type.OPEN else -1
+        if self.here.text == "of":
+            return self._of_so_many()
         if close < 0 or self.tokens[close + 1].text not in PREPOSITIONS:
             return 0
         mark = self.at
@@ -84,6 +86,18 @@ class Naming(Reaching):
         self.accept_any("tog", "together")
         if number and named and self.at == close:
             self.at += 1
+            return min(number, _MOST_IN_ONE)
+        self.at = mark
+        return 0
+
+    def _of_so_many(self) -> int:
+        """``"of" number stitch`` before a place, or as its clause ends: "a bobble of 5 dc"."""
+        mark = self.at
+        self.at += 1
+        number = self.accept_number()
+        named = number and self.accept_phrase(self.lexicon.phrases) not in (None, "ch")
+        self.accept_any("stitches", "sts", "s")
+        if number and named and (self.here.text in PREPOSITIONS or self.here.text in (",", ";")):
             return min(number, _MOST_IN_ONE)
         self.at = mark
         return 0

@@ -5,8 +5,8 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 
 from tracker.notation.at_ends import AtEnds
-from tracker.notation.repeats import Tail
 from tracker.notation.round_text import Stated
+from tracker.notation.things import Tail
 from tracker.notation.tree import Node, Repeat
 
 #: Stars and brackets in one another deeper than this are not written by people.

@@ -14,12 +14,13 @@ from tracker.notation.extent import Extent, blanked, extent_of, goals_each, with
 from tracker.notation.foundations import foundation
 from tracker.notation.grammar import Reader
 from tracker.notation.lastly import in_last
-from tracker.notation.lexicon import Lexicon
+from tracker.notation.lexicon import Lexicon, words_of
 from tracker.notation.likewise import likewise
+from tracker.notation.moving import Moving, moving
 from tracker.notation.remarks import Remark, by_length, remarks
 from tracker.notation.round_text import RoundText, Stated
 from tracker.notation.tokens import Type, plain
-from tracker.notation.tree import Act, Chain, Evenly, Node, Note, Unread
+from tracker.notation.tree import Act, Chain, Deed, Evenly, Make, Node, Note, Unread
 
 #: Longer instructions for one round are not written by people.
 MOST_LETTERS = 5_000
@@ -65,7 +66,11 @@ def read_round(
         return as_written(read_round(seen.text, lexicon, terms=terms, sizes=sizes), text, seen)
     if _HEADING.match(text):
         return RoundText(text, (Note(0, len(text)),))
-    return _told(_dashes_as_none(text, sizes), lexicon or Lexicon(terms), sizes)
+    text, lexicon = _dashes_as_none(text, sizes), lexicon or Lexicon(terms)
+    moved = moving(text)
+    if moved is not None and (moved.extra or not text[: moved.start].strip()):
+        return _moved(text, moved, lexicon, sizes)
+    return _told(text, lexicon, sizes)
 
 
 def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
@@ -113,6 +118,18 @@ def _shaped(text: str, extent: Extent, lexicon: Lexicon, sizes: int) -> RoundTex
         return None
     stated = None if extent.goal else _stated_of(extent.body, lexicon, sizes)
     return RoundText(text, (_grown(growing),), stated, even=extent.rounds, goal=extent.goal)
+
+
+def _moved(text: str, moved: Moving, lexicon: Lexicon, sizes: int) -> RoundText:
+    """A round behind which stitches only move the start, or those stitches alone."""
+    if text[: moved.start].strip():
+        rest = blanked(text, moved.start, moved.end)
+        return replace(_told(rest, lexicon, sizes), text=text)
+    begin, end = moved.stitch
+    key = lexicon.phrases.get(words_of(text[begin:end]), "sc")
+    count = Make(lexicon.stitch(key), (moved.number,), None, moved.start, moved.end)
+    nodes = (count, Act(Deed.START, moved.start, moved.end))
+    return RoundText(text, nodes, _stated_of(text, lexicon, sizes))
 
 
 def _remarked(text: str, said: tuple[Remark, ...], lexicon: Lexicon, sizes: int) -> RoundText:

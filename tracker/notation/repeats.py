@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from tracker.notation.deeds import Deeds
 from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.things import DONE, Tail, Things
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Figure, More, Target
+from tracker.notation.tree import At, Figure, More
 from tracker.notation.wordlists import (
     ABOUT_STARS,
     AGAIN,
@@ -18,25 +18,21 @@ from tracker.notation.wordlists import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Tail:
-    """What stands behind a repeated body: how often, until where, how it ends."""
-
-    times: Figure | None = None
-    more: More = More.TOTAL
-    leave: Figure | None = None
-    kind: str = "st"
-    omit: int = 0
-    target: Target | None = None
-    until: str = ""
-
-
-class Repeats(Deeds):
+class Repeats(Things):
     """Rules for what follows a repeated body."""
 
     def tail(self, starred: bool) -> Tail | None:
-        """``tail = again [stars] [often] [ending] | times | around``"""
+        """``tail = (again [stars] [often] [ending] | times | around) [things]``"""
+        found = self._tail(starred)
+        if found is not None and found.target is None:
+            self._so_many_things()
+        return found
+
+    def _tail(self, starred: bool) -> Tail | None:
         mark = self.at
+        more = self.more_things()
+        if more is not None:
+            return more
         self.accept_any(",", ";", ".", ":")
         if self.accept_any(*AGAIN):
             self._shortening_dot()
@@ -121,6 +117,7 @@ class Repeats(Deeds):
         if text == "to":
             space = then in CHAIN_WORDS and self.ahead(2).text in ("-", *SPACE_WORDS)
             place = then in ("last", "the", "end", "within", "next", "corner")
+            place = place or then in ("make", "form", "have")
             return space or place or self.ahead(2).text == "last"
         if text == "across":
             return True
@@ -139,6 +136,8 @@ class Repeats(Deeds):
         figure = self._times()
         if figure is not None:
             return self._so_often(figure)
+        if self._so_many_things():
+            return Tail(None)
         mark = self.at
         if not self.accept("all", "the", "way"):
             self.accept_any("across", "around", "all", "along")
@@ -217,6 +216,10 @@ class Repeats(Deeds):
         place = self._until_place()
         if place:
             return Tail(None, until=place)
+        if self._until_all():
+            return Tail(None)
+        mark = self.at
+        self.accept_all("made", "a", "total", "of")
         figure = self.accept_figure()
         if figure is None:
             return None
@@ -225,7 +228,21 @@ class Repeats(Deeds):
             kind = self.kind() or "st"
             self.to_clause_end()
             return Tail(None, leave=figure, kind=kind)
+        self.at = mark
         return self._until_made(words)
+
+    def _until_all(self) -> bool:
+        """``"all" … ("worked" | "joined" …)``: until none is left"""
+        mark = self.at
+        if self.accept_any("all", "every", "each"):
+            words = self._clause_words()
+            if words & DONE and not any(word.isdigit() for word in words):
+                while self.here.text not in DONE:
+                    self.at += 1
+                self.accept_all(*DONE, "into", "in", "together", "up")
+                return True
+        self.at = mark
+        return False
 
     def _until_place(self) -> str:
         """``["next"] ("corner" | space)``: the place a repeat stops before; "" for none"""
@@ -239,7 +256,8 @@ class Repeats(Deeds):
 
     def _until_made(self, words: set[str]) -> Tail | None:
         """``"until" figure things "have been made"``: to the end, which gives that many."""
-        if not words & {"made", "formed", "worked", "clusters", "groups", "shells", "petals"}:
+        told = self._keeps_things()
+        if not told and not words & {"made", "formed", "worked", "clusters", "groups"}:
             return None
         self.to_clause_end()
         return Tail(None)

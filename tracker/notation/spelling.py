@@ -27,13 +27,6 @@ _SHORT = {
     "you'll": "you",
     "you've": "you",
 }
-#: Two words that say one thing.
-_PAIRS = {
-    ("so", "on"): "repeat",
-    ("keep", "repeating"): "repeat",
-    ("keep", "going"): "repeat",
-    ("carry", "on"): "continue",
-}
 #: "double every stitch": an increase, in translations (common practice, no source).
 _DOUBLES = ("double", "doubling")
 #: Behind "always" at the beginning: what is so in all rounds.
@@ -56,14 +49,10 @@ def respelt(tokens: list[Token], known: Collection[tuple[str, ...]]) -> list[Tok
 
 
 def _paired(tokens: list[Token]) -> list[Token]:
-    """The tokens with two that say one thing made one: "and so on" asks for a repeat."""
+    """The tokens with "double every stitch" as an increase; without "always" in front."""
     found: list[Token] = []
     for i, token in enumerate(tokens):
         if token.text == "." and _shortens(tokens, i):
-            continue
-        meant = _PAIRS.get((found[-1].text, token.text)) if found else None
-        if meant is not None:
-            found[-1] = replace(found[-1], text=meant, end=token.end)
             continue
         if found and found[-1].text in _DOUBLES and _doubled(tokens[i : i + 2]):
             found[-1] = replace(found[-1], text="inc")

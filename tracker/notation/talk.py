@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from tracker.notation.bunches import named
 from tracker.notation.colours import Colours
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Note
@@ -124,6 +125,19 @@ class Talk(Colours):
         start = self.here.start
         found = self.begun and self.accept_any("at", "on") and self.garment_edge()
         return Note(start, self.last_end) if found else None
+
+    def _one_made(self) -> Note | None:
+        """``("one" | "this is" "your" "first") thing ["made"]``: what was just worked"""
+        start, told = self.here.start, self.accept_any("this", "that")
+        if told and not self.accept_any("is", "makes", "was"):
+            return None
+        begin = self.at
+        self.accept_all("the", "a", "your", "one", "1", "first", "1st")
+        thing = self.at > begin and named([self.here.text]) == "bunch"
+        self.at += thing
+        made = self.accept_any("made", "completed", "complete", "done", "formed", "finished")
+        over = thing and bool(made or told) and self._clause_is_over()
+        return Note(start, self.last_end) if over else None
 
     def _announced(self) -> Note | None:
         """``"now" "we" "start" "decreasing"``: what comes next, told before it is asked for"""

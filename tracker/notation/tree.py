@@ -191,6 +191,7 @@ class Deed(StrEnum):
     MARKER = "marker"
     RING = "ring"
     FASTEN = "fasten off"
+    START = "rounds start here"  #: the stitches just made only moved the start of the rounds
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tracker.notation.gathers import Gathers
-from tracker.notation.repeats import Tail
+from tracker.notation.petals import Petals
+from tracker.notation.things import Tail
 from tracker.notation.tokens import Type
 from tracker.notation.tree import (
     At,
@@ -41,7 +41,7 @@ def _single(target: Target) -> bool:
 _ENDING = ("sl", "slst", "ss", "join", "fasten", "fo", "change", "turn", "stuff", "then")
 
 
-class Wholes(Gathers):
+class Wholes(Petals):
     """Rules for words that take in the whole round so far."""
 
     def _again_here(self) -> bool:
@@ -58,14 +58,24 @@ class Wholes(Gathers):
             return self._all_the_way_round()
         if self.tokens[self.at - 1].text in (",", ";", "-") and self._all_so_often():
             return True
-        return self.here.text in AGAIN and self._again_follows()
+        return (self.here.text in AGAIN and self._again_follows()) or self._more_things_here()
+
+    def _more_things_here(self) -> bool:
+        """Whether "make 4 more petals" stands here."""
+        mark = self.at
+        found = self.more_things() is not None
+        self.at = mark
+        return found
 
     def _again_follows(self) -> bool:
         """Whether "repeat" here asks for all that was told before it."""
         if self.like_another(self.here.start):
             return False
         if self.ahead().text == "to":
-            return "end" in (self.ahead(2).text, self.ahead(3).text)
+            making = self.ahead(2).text in ("make", "form", "create", "have", "get")
+            return making or "end" in (self.ahead(2).text, self.ahead(3).text)
+        if {"other", "opposite"} & self._clause_words() and "side" in self._clause_words():
+            return False  # of a chain
         placed = ("each", "every", "next", "the", "following")
         each = self.ahead().text in ("in", "into") and self.ahead(2).text in placed
         return each or self.ahead().text not in _OTHER_AGAIN
@@ -161,6 +171,7 @@ class Wholes(Gathers):
             # "… in that sp. Repeat in each ch-3 sp around."
             return [*nodes, replace(last, target=found.target, start=start, end=self.last_end)]
         first += _begins_alike(nodes[:first], nodes[first:])
+        first -= _begins_with_chain(nodes[:first], nodes[first:])
         body = nodes[first:]
         if len(body) == 1 and isinstance(body[0], Repeat) and body[0].implied:
             body = list(body[0].body)
@@ -217,6 +228,31 @@ class Wholes(Gathers):
         del before[first:]
         inner = (*body, replace(last, target=None))
         return [Repeat(inner, body[0].start, self.last_end, starred=True)]
+
+
+def _begins_with_chain(before: list[Node], nodes: list[Node]) -> int:
+    """1 where the chain before a round's first stitch belongs to each repeat of it, else 0.
+
+    It does where it is worked back along, in loops over stitches passed over, and where a slip
+    stitch holds each petal down; not where the words end on a chain of their own.
+    """
+    first, last = nodes[0], nodes[-1]
+    chain = before[-1] if before else None
+    if not isinstance(chain, Chain) or chain.counts is not None or isinstance(last, Chain):
+        return 0
+    if isinstance(first, Skip):
+        return int(first.at is not At.FIRST or first.kind == "ch")
+    if not isinstance(first, Make):
+        return 0
+    hooked = first.target is not None and first.target.at is At.HOOK
+    tall = chain.count[0] > 1 and not (isinstance(last, Make) and _into_hook(last))
+    held = tall and isinstance(last, Make) and last.stitch.us == "sl st"
+    loops = tall and chain.count[0] > 2 and first.stitch.us in ("sc", "sl st")
+    return int(hooked or held or loops)
+
+
+def _into_hook(node: Make) -> bool:
+    return node.target is not None and node.target.at is At.HOOK
 
 
 def _begins_alike(before: list[Node], nodes: list[Node]) -> int:

@@ -39,7 +39,8 @@ NOISE = _list("the a an of your both this these it to")
 
 #: Words before what is made, and words that pass over places.
 VERBS = _list(
-    "knit lift work working make do complete crochet then just place placing putting adding making"
+    """knit lift work working make do complete crochet then just place placing put putting adding
+    making"""
 )
 SKIPS = _list("sk skip miss skipping missing")
 
@@ -206,7 +207,7 @@ GAP_WORDS = _list("gap gaps")
 #: stitches in one way or another begins with one of the second words.
 BUNCHES = _words(
     """petal petals shell shells fan fans scallop scallops group groups grouping groupings
-    leaf leaves"""
+    leaf leaves spike spikes ray rays tentacle tentacles curl curls tendril tendrils"""
 )
 SEVERAL = _list("group repeat petal fan section pair leaf leaves scallop")
 #: Words behind them that change nothing.

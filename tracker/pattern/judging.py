@@ -18,6 +18,7 @@ from tracker.fabric.supposing import supposed
 from tracker.fabric.tiles import makes_tiles, of_tiles
 from tracker.fabric.trees import (
     every,
+    moves_start,
     names_space,
     self_contained,
     takes_up_opening,
@@ -121,6 +122,8 @@ class Judging(Knowing):
             self.edges = [() for _ in self.edges]
             return judge(nodes, stated, self._starts(self.edges), base)
         if any(e is None for e in self.edges):
+            if moves_start(nodes):
+                return None
             if not self_contained(nodes):
                 return self._inferred(nodes, stated, base)
             return self._freely(nodes, stated, base)

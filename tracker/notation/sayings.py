@@ -1,0 +1,115 @@
+"""What makers say in sentences, put into the words of a pattern: "keep doing this until …"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from tracker.notation.tokens import Token, Type, plain
+
+_THIS = r"(?:this|that|so|these (?:steps|stitches)|the same(?: thing)?)"
+#: What stands behind "do this" where it asks for a repeat.
+_HOW_OFTEN = (
+    r"(?=,? (?:another |a total of |for |until |till |all |around|round|across|in |into |to "
+    r"|\d+ (?:more )?times|(?:once|twice|two|three|four|five|six|seven|eight|nine|ten)\b))"
+)
+_YOU = r"(?:(?:you(?:'re|'ve|'ll)?|we(?:'re|'ve)?|the) )?(?:(?:are|have|will be) )?"
+_START = (
+    r"(?:the )?(?:very )?(?:start|beginning|starting (?:point|place|stitch)"
+    r"|(?:place |point |spot |stitch )?where (?:you|we|it|the round) (?:started|began|begun)"
+    r"|first (?:st|stitch|petal|one))(?! ?-?(?:ch|chain|chains)\b)"
+)
+_UNTIL_BACK = (
+    rf"(?:until|till|'til) {_YOU}(?:(?:get|got|come|came|arrive|reach|meet|be|been|work|worked"
+    rf"|make it|end up) )?(?:all the way )?(?:(?:back|around|round) )*(?:again )?"
+    rf"(?:(?:to|at) )?{_START}(?: again| of (?:the|this) (?:round|rnd|row|circle))?"
+)
+_BACK = rf"(?:all the way )?back (?:around |round )?to {_START}(?= again|[ .,;)*]|$)"
+_PIECE = (
+    r"(?: the (?:(?:entire|whole|outer|outside) )?"
+    r"(?:circle|centre|center|flower|edge|outside|square|motif|work|piece|disc|disk|oval))?"
+)
+_UNTIL_ROUND = (
+    rf"until {_YOU}(?:gone|worked|been|made it|go|get|work) (?:all |right )?(?:the way )?"
+    rf"(?:around|round){_PIECE}"
+)
+_ALL_ROUND = (
+    rf"(?:all|the whole|right) (?:the )?way (?:around|round){_PIECE}(?! (?:of )?(?:the|each|ea)\b)"
+)
+_ALL_STITCHES = (
+    r"(?P<how>around|across|along) all (?:of )?(?:the |your |these )?\d+ (?:sts|stitches|sc|dc)\b"
+)
+_YOUR_WAY = (
+    r"work(?:ing)? your way (?:all the way )?(?:around|round|along|across)"
+    rf"(?: the (?:row|round|rnd)|{_PIECE}),? (?:with|by|making|working|doing)(?: making| working)?"
+)
+_CLOSE_BY = (
+    r"close (?:up )?(?:off )?(?:the )?(?:top|hole|opening|end|bottom|piece|gap|ball|head|body)"
+    r" (?:up )?(?:by|with) (?=(?:decreas|dec\b|sc2tog|inv))"
+)
+_STITCH = (
+    r"(?:sc|hdc|dc|tr|sts?|stitch(?:es)?|single crochets?|double crochets?|half double crochets?)"
+)
+_MAKING = r"(?:working|crocheting|making|doing|putting|placing|inserting)"
+_WHERE = (
+    r"(?: (?:sts?|stitch|place|loop|sc|hdc|dc|of|from|on|the|and|last|first|both|each|end|ends|side"
+    r"|sides|below|previous|next|(?:row|rnd|round)(?: \d+)?))*"
+)
+_OVER = r"(?=\s*(?:[.;,()\[\]=:-]|$)| (?:for|to make|so|making|giving)\b)"
+#: An increase or a decrease whose place is told, and then how it is made.
+_HOW_INC = (
+    rf"inc(?:s|rease|reases|reasing)? [^.;,(\[]{{1,60}}?(?P<drop> by (?:{_MAKING} )?(?:{_STITCH} )?"
+    rf"(?:2|two) (?:{_STITCH} )?(?:together )?(?:in|into|in to) (?:the |a )?"
+    rf"(?:same|one|1|each|single|that|first)\b{_WHERE}){_OVER}"
+)
+_HOW_DEC = (
+    rf"dec(?:s|rease|reases|reasing)? [^.;,(\[]{{1,60}}?(?P<drop> by (?:{_MAKING} )?(?:{_STITCH} )?"
+    rf"(?:the )?(?:next |first |last )?(?:2|two) (?:{_STITCH} )?(?:together|tog|as one|at once)\b"
+    rf"{_WHERE}| by (?:skipping|missing|omitting) (?:one|1|a) {_STITCH}){_OVER}"
+)
+#: What is said -> how a pattern says it; "" for words that ask for nothing.
+_SAYINGS: tuple[tuple[str, str], ...] = (
+    (r"and so on|keep going|keep repeating(?: this| that)?", "repeat"),
+    (rf"(?:keep(?: on)?|continue|carry on|go on) doing {_THIS}", "repeat"),
+    (r"(?:keep on|keep going|carry on|go on|continue on) (?:like (?:this|that|so)|so)", "repeat"),
+    (r"(?:carry|go) on (?:in )?(?:this|that|the same) (?:way|manner|fashion)", "repeat"),
+    (rf"(?:now )?do {_THIS}{_HOW_OFTEN}", "repeat"),
+    (r"repeat this process|repeat (?:all of )?(?:this|that) (?:all )?over again", "repeat"),
+    (r"carry on", "continue"),
+    (_UNTIL_BACK, "around"),
+    (_BACK, "around"),
+    (_UNTIL_ROUND, "around"),
+    (_ALL_ROUND, "around"),
+    (_ALL_STITCHES, ""),
+    (_YOUR_WAY, "work"),
+    (_CLOSE_BY, ""),
+    (rf"(?:inc|increase|dec|decrease) by (?={_MAKING} (?:1|one|2|two)\b)", ""),
+    (_HOW_INC, ""),
+    (_HOW_DEC, ""),
+)
+_PATTERNS = tuple(
+    (re.compile(rf"(?<![\w'-])(?:{saying})\b".replace(" ", r"\s+")), meant)
+    for saying, meant in _SAYINGS
+)
+
+
+def plainly(text: str, tokens: list[Token]) -> list[Token]:
+    """The tokens with what is said in a sentence put as a pattern puts it; offsets are kept."""
+    for start, end, meant in _said(plain(text)):
+        inside = [i for i, t in enumerate(tokens) if start <= t.start and t.end <= end and t.text]
+        if inside:
+            first, last = inside[0], inside[-1]
+            word = Token(Type.WORD, meant, tokens[first].start, tokens[last].end)
+            tokens = [*tokens[:first], *([word] if meant else ()), *tokens[last + 1 :]]
+    return tokens
+
+
+def _said(low: str) -> Iterator[tuple[int, int, str]]:
+    """Where a saying stands, and what it means; "" for what only fills."""
+    taken: list[tuple[int, int]] = []
+    for pattern, meant in _PATTERNS:
+        for match in pattern.finditer(low):
+            begin, end = match.span("drop" if "drop" in match.groupdict() else 0)
+            if not any(begin < b and a < end for a, b in taken):
+                taken.append((begin, end))
+                yield begin, end, match.groupdict().get("how") or meant
