@@ -50,7 +50,11 @@ class Walker(Repeating):
         if self._only_smooths():
             self.out = list(self.below.edge)
             self.used.clear()
-        return self._finish()
+        done = self._finish()
+        if moves_start(self.nodes) and done.short is None:
+            # What is left of the round below is still met, behind the new start.
+            done.edge, done.left = (*self.below.rest(), *self.out), 0
+        return done
 
     def _only_smooths(self) -> bool:
         """Whether a single slip stitch is all there is: it ends the work, and changes nothing."""
@@ -226,9 +230,6 @@ class Walker(Repeating):
             if self.now.over_skip and done.left == self.last_skip:
                 done.takes += done.left
                 done.left = 0
-        if moves_start(self.nodes) and done.short is None:
-            # What is left of the round below is still met, behind the new start.
-            done.edge, done.left = (*self.below.rest(), *self.out), 0
         mark_variants(done.runs, self.nodes)
         return done
 
