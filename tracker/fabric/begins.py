@@ -99,20 +99,29 @@ def bridges(nodes: tuple[Node, ...], chain: Chain) -> bool:
     return (first is chain or piece) and any(map(goes_along_chain, later))
 
 
-def begins_on_chain(nodes: tuple[Node, ...]) -> bool:
+def begins_on_chain(nodes: tuple[Node, ...], *, counted: bool = False) -> bool:
     """Whether the first thing of a round is a chain over stitches, as many others of it are.
 
-    "*Ch 5, sk 3 sts, sc in next st" or "Ch 5, sk 3 sts, *sc in next st, ch 5".
+    "*Ch 5, sk 3 sts, sc in next st" or "Ch 5, sk 3 sts, *sc in next st, ch 5". ``counted``:
+    also where it is told how often.
     """
     work = [n for n in nodes if not isinstance(n, Act | Note)]
     first, second = work[:2] if len(work) > 1 else (*work, None, None)[:2]
     if isinstance(first, Repeat):
-        return first.times is None and isinstance(first.body[0], Chain)
+        open_ = first.times is None or (counted and not first.implied)
+        return open_ and isinstance(first.body[0], Chain)
     if not isinstance(first, Chain) or not isinstance(second, Skip) or first.counts is not None:
         return False
     if not begins_low(nodes):
         return False
     return any(isinstance(n, Chain) and n.count == first.count for n in every(tuple(work[1:])))
+
+
+def closes_in_chain(nodes: tuple[Node, ...]) -> bool:
+    """Whether the last stitch of a round goes into the chain that it begins with."""
+    last = next((n for n in reversed(nodes) if not isinstance(n, Act | Note)), None)
+    target = last.target if isinstance(last, Make) else None
+    return target is not None and target.kind == "tch"
 
 
 def begins_group(nodes: tuple[Node, ...]) -> bool:

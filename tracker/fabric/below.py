@@ -243,6 +243,12 @@ class Below(Called):
             self._after.clear()
             return
 
+    def turn_back(self) -> None:
+        """Turn a closed edge so that it begins with what is its last spot now."""
+        self.edge = (self.edge[-1], *self.edge[:-1])
+        self._numbers = [self._numbers[-1], *self._numbers[:-1]]
+        self._after.clear()
+
     def extend(self, spot: Spot) -> None:
         """Add places at the end (the other side of a foundation chain)."""
         self.edge = (*self.edge, spot)

@@ -111,4 +111,4 @@ class Called:
 
 def spacey(kind: str) -> bool:
     """Whether a kind of place is a chain space, or a gap between groups."""
-    return kind in ("sp", "gap") or kind.endswith(" sp")
+    return kind in ("sp", "gap", "corner") or kind.endswith(" sp")

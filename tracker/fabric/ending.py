@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
-
 from tracker.fabric.edge import Spot, space
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.stitching import Stitching
@@ -12,6 +10,7 @@ from tracker.notation.tree import (
     Act,
     Along,
     At,
+    Deed,
     Evenly,
     Group,
     Make,
@@ -29,6 +28,10 @@ _LEAST_OF_SHELL = 3
 def _in_one(node: Make) -> bool:
     target = node.target
     return target is not None and target.at in (At.NEXT, At.LAST) and target.count is None
+
+
+def _spacey(target: Target) -> bool:
+    return target.kind in ("sp", "corner") or target.kind.endswith(" sp")
 
 
 class Ending(Stitching):
@@ -63,8 +66,6 @@ class Ending(Stitching):
             self._back_along(node, target, count)
         elif self._is_picot(node, target):
             self._picot(node)
-        elif self._closes_loop(node, target):
-            self._close_loop(node)
         else:
             return False
         return True
@@ -198,24 +199,47 @@ class Ending(Stitching):
         """Whether a stitch into the first one of the round closes the last chain loop.
 
         "…, ending with ch 2, dc in first sc": chains and stitch together are the last loop.
+        So is a stitch alone where nothing is left to go into: "…, hdc in top of beg ch-3".
         """
-        first = target.at is At.FIRST and target.count is None and self.now.begun
-        if not first or self.now.inside >= 0 or not self.out or not self.out[-1].chains:
+        at_first = (target.at is At.FIRST and not _spacey(target)) or target.kind == "tch"
+        last = at_first and target.count is None and self.now.begun and not self.now.in_place
+        if not last or self.now.inside >= 0 or not self.out or node.stitch.us == "sl st":
             return False
-        rest = (n for n in self.nodes if n.start > node.start)
-        return self.now.over_skip and all(isinstance(n, Act | Note) for n in rest)
+        if any(not isinstance(n, Act | Note) for n in self.nodes if n.start > node.start):
+            return False
+        chained = bool(self.out[-1].chains) and self.now.over_skip
+        if target.at is At.FIRST and chained:
+            return True
+        left = self.below.left("st") + self.below.left("tch")
+        over = left == 0 or (chained and left == self.last_skip)
+        if not self.ringed and (self.free or not over):
+            return False
+        said = self.now.joined or any(n.start > node.start for n in self.nodes)
+        counted = not any(isinstance(n, Repeat) and n.times is None for n in self.nodes)
+        turned = any(isinstance(n, Act) and n.deed is Deed.TURN for n in self.nodes)
+        spaced = chained or any(spot.chains for spot in self.out)
+        return (said or (chained and counted)) and spaced and not turned
 
     def back_at_first(self, target: Target) -> bool:
-        """Whether "first sp", when all are filled, is the one that the round began in."""
-        first = target.at is At.FIRST and target.count is None and self.now.begun
-        spacey = target.kind in ("sp", "corner") or target.kind.endswith(" sp")
-        if not (first and spacey) or self.free or self.now.inside >= 0:
+        """Whether "first sp", when all are filled, is the one that the round began in.
+
+        So is one that is not called the first, where the round began in the space behind the
+        hook.
+        """
+        first = target.at is At.FIRST or (self.reading.hind and target.at is At.NEXT)
+        first = first and target.count is None and self.now.begun
+        if not (first and _spacey(target)) or self.free or self.now.inside >= 0:
             return False
         return self.below.taken > 0 and not self.below.left(target.kind)
 
     def _close_loop(self, node: Make) -> None:
-        """Turn the chains made last and the stitch into a loop like the others."""
+        """Turn the chains made last and the stitch into a loop like the others.
+
+        Of several lengths it is the one nearest to the chains and the height of the stitch.
+        """
         self.run(self._run_of(node, 1, 1, 0, 0))
-        lengths = Counter(spot.chains for spot in self.out[:-1] if spot.chains)
-        if lengths:
-            self.out[-1] = space(lengths.most_common(1)[0][0])
+        chains = self.out.pop().chains if self.out[-1].chains and self.now.over_skip else 0
+        self.now.placed -= bool(chains)
+        whole = chains + node.stitch.height
+        lengths = {spot.chains for spot in self.out if spot.chains} or {whole}
+        self.put(space(min(lengths, key=lambda length: (abs(length - whole), length))))

@@ -13,7 +13,7 @@ from tracker.fabric.steps import Kind, Pass, Run
 from tracker.fabric.trees import every, names_corner, names_gap, names_middle, names_space
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
-from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Skip
+from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Repeat, Skip
 
 
 class Hand:
@@ -226,7 +226,8 @@ def _as_met(edge: Edge, nodes: tuple[Node, ...], spaced: bool) -> Edge:
         edge = _as_spaces(edge, nodes)
     if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
         edge = cornered(edge)
-    if any(names_middle(node) for node in every(nodes)):
+    repeated = (inner for node in nodes if isinstance(node, Repeat) for inner in every(node.body))
+    if any(map(names_middle, every(nodes))) and not any(map(names_middle, repeated)):
         edge = with_middle(edge)
     return edge
 

@@ -54,6 +54,13 @@ class Making(Slipping):
         self._places(node, "st", count, 1)
 
     def _targeted(self, node: Make, target: Target, count: int) -> None:
+        if self._closes_loop(node, target):
+            self._close_loop(node)
+        else:
+            self._into(node, target, count)
+
+    def _into(self, node: Make, target: Target, count: int) -> None:
+        """Into the place that is named, in this round's chains or on the edge below."""
         if self.now.bridge and goes_along_chain(node):
             self._along_bridge(node, target, count)
         elif target.kind == "along":

@@ -38,9 +38,11 @@ class Reading:
         wraps: the last stitch goes into the place of the first once more.
         at_join: the "same space" that a round begins in is the stitch it was joined to.
         there: a joined round begins at the chain space it works into first.
+        hind: it begins in the space behind the hook, which the round below ended with.
+        grown: worked again, it has as many groups along a side as there are spaces.
         apart: of things listed before a place only the last goes into it.
         under: the place named first is the one that the beginning chain stands on.
-        rooted: the chain that a row begins with stands on its first stitch, which has no other.
+        rooted: the chain that the round begins with stands on its first stitch, which has no other.
         early: a row that turns leaves what is left of the round below unworked.
         heaped: different stitches listed before a place all go into it.
         spread: so many increases or decreases that are all a round says are spread over it.
@@ -69,6 +71,8 @@ class Reading:
     at_join: bool = False
     whole: bool = False
     there: bool = False
+    hind: bool = False
+    grown: bool = False
     apart: bool = False
     alone: bool = False
     spread: bool = False
@@ -116,7 +120,7 @@ SENTENCES = {
     "strung": ("", "the stitches along the chain use none of the round below"),
     "skips_first": ("", "the chain next to the hook is passed over, though nothing says so"),
     "under": ("", "the place named first is the one under the beginning chain"),
-    "rooted": ("", "the first chain of the row stands on its first stitch"),
+    "rooted": ("", "the first chain stands on the first stitch"),
     "early": ("", "the row turns before its end and leaves the other stitches unworked"),
     "of_so_many": ("", "the number behind an increase or decrease is how many stitches it is of"),
     "many": ("", "a number before an increase or decrease is how many of them"),
@@ -128,6 +132,8 @@ SENTENCES = {
     "at_join": ("", "the 'same space' is taken for the stitch the round was joined to"),
     "wraps": ("", "the last stitch goes into the place of the first once more"),
     "there": ("", "the round begins at the corner or space it works into first"),
+    "grown": ("", "along each side there are as many groups as spaces below"),
+    "hind": ("", "the round begins in the space that the round below ended with"),
     "apart": ("", "of the things listed before a place only the last goes into it"),
 }
 

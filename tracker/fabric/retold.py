@@ -101,9 +101,10 @@ def cornerless(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     targets = [n.target for n in every(nodes) if isinstance(n, Make | Group | Act) and n.target]
     corners = [t for t in targets if t.kind == "corner"]
     spaced = any(t.kind.endswith("sp") or t.until for t in targets)
-    if not corners or spaced or any(t.at is At.EACH for t in corners):
+    if not corners or spaced or any(t.at is At.EACH and t.count is None for t in corners):
         return ()
-    return tuple(_cornerless(node) for node in nodes)
+    apart = (n.body if isinstance(n, Along) else (n,) for n in nodes)
+    return tuple(_cornerless(node) for part in apart for node in part)
 
 
 def _cornerless(node: Node) -> Node:
@@ -113,7 +114,8 @@ def _cornerless(node: Node) -> Node:
     if target is None or target.kind != "corner":
         return node
     assert isinstance(node, Make | Group | Act)
-    return replace(node, target=replace(target, kind="st"))
+    at = At.NEXT if target.at is At.EACH else target.at
+    return replace(node, target=replace(target, at=at, kind="st"))
 
 
 def with_stitches(nodes: tuple[Node, ...]) -> tuple[Node, ...]:

@@ -8,7 +8,7 @@ from tracker.fabric.called import spacey
 from tracker.fabric.edge import GROUPED
 from tracker.fabric.ending import Ending
 from tracker.fabric.trees import every, slips
-from tracker.notation.tree import Chain, Group, Loops, Make, Node, Note, Repeat, Skip
+from tracker.notation.tree import At, Chain, Group, Loops, Make, Node, Note, Repeat, Skip
 
 
 class Slipping(Ending):
@@ -36,7 +36,8 @@ class Slipping(Ending):
             self.run(self._run_of(node, count, 1, 0, 0))
             return True
         kind = "st" if node.target is None else self._kind(node.target.kind)
-        if kind in GROUPED and self.below.has_space():
+        both = kind in ("st+sp", "st+ch") and node.target is not None and node.target.at is At.NEXT
+        if both or (kind in GROUPED and self.below.has_space()):
             kind = "sp"  # "sl st to center of shell"
         steps = count if node.target is None or node.target.count is None else 1
         if node.target is not None and node.target.count is not None:

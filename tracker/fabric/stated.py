@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from tracker.fabric.bunches import bunches
 from tracker.fabric.edge import made, stitches
 from tracker.fabric.outcome import Outcome
+from tracker.fabric.sides import has_each_side, sides
 from tracker.notation.dictionary import UK_BY_US, base_of
 from tracker.notation.round_text import Stated
 from tracker.notation.tree import Figure
@@ -21,6 +24,8 @@ MOST_OPENINGS = 2
 BUNCHES = "bunches"
 #: Stitches by whose name groups of others may be called.
 _GROUPS = ("shell", "v-st", "cl")
+#: Stitches that a maker may call clusters.
+_CLOSED = ("puff", "bobble", "popcorn")
 
 
 def totals(outcome: Outcome) -> dict[str, int]:
@@ -50,6 +55,13 @@ def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     The empty string stands for a figure that counts something not followed here, so that
     nothing is proved either way.
     """
+    if stated.sides:
+        sided = _sides(stated, outcomes)
+        whole = replace(stated, sides=())
+        if sided is None or not (stated.total or stated.parts):
+            return sided
+        found = counting(whole, outcomes)
+        return found or (sided if found == "" else None)
     if stated.total is not None and len(stated.parts) <= 1:
         for way in totals(outcomes[0]):
             if way not in STITCHES_ALONE and _names_stitch(stated) and not _bridged(outcomes[0]):
@@ -60,6 +72,26 @@ def counting(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
                 return way
         return _named(stated, outcomes)
     return _parts(stated, outcomes)
+
+
+def _sides(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
+    """Whether each side has as many as is printed: "sides", "" where that is not followed."""
+    proved = [
+        has_each_side(outcome.edge, name, figure_of(figure, i))
+        for name, figure in stated.sides
+        for i, outcome in enumerate(outcomes)
+    ]
+    if False in proved:
+        return None
+    return "sides" if any(proved) else ""
+
+
+def off_sides(stated: Stated, outcome: Outcome) -> tuple[tuple[int, ...], str, int] | None:
+    """The first figure for each side that is not so: the sides as made, its name, the figure."""
+    for name, figure in stated.sides:
+        if has_each_side(outcome.edge, name, figure[0]) is False:
+            return sides(outcome.edge, name)[0], name, figure[0]
+    return None
 
 
 def _bridged(outcome: Outcome) -> bool:
@@ -87,6 +119,8 @@ def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     if name in _GROUPS and not any(name in (*o.counted, *made(o.edge)) for o in outcomes):
         # clusters and shells that the words do not call so
         ways = [bunches(o) for o in outcomes]
+        if name == "cl":
+            ways = [w | ({_closed_as_one(o)} - {0}) for w, o in zip(ways, outcomes, strict=True)]
         fits = all(not w or figure_of(figure, i) in w for i, w in enumerate(ways))
         return BUNCHES if fits and all(ways) else "" if fits else None
     if all(count == figure_of(figure, i) for i, count in enumerate(counts)):
@@ -164,6 +198,8 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
     if name.endswith("sp"):
         return {counts.get(name, 0)}
     found = counted(name, outcome)
+    if name == "cl" and not found:
+        found = _closed_as_one(outcome)
     if name == "picot" and not found:
         return None  # what they are is not known in a round that calls nothing so
     alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
@@ -178,6 +214,15 @@ def _begun_apart(outcome: Outcome, groups: int) -> bool:
     spelt = any(s.chains for s in outcome.edge[:first])
     opened = sum(1 for s in outcome.edge if s.group and s.opens)
     return spelt or (opened != groups and any(s.chains for s in outcome.edge))
+
+
+def _closed_as_one(outcome: Outcome) -> int:
+    """Clusters by other names: several stitches that are closed as one, such as dc3tog."""
+    return sum(
+        count
+        for name, count in made(outcome.edge).items()
+        if name in _CLOSED or re.fullmatch(r"[a-z]+\dtog", name)
+    )
 
 
 def counted(name: str, outcome: Outcome) -> int:

@@ -185,7 +185,12 @@ class Stitching(Hand):
         return self.main
 
     def _kind(self, kind: str) -> str:
-        """The kind of place meant: a loop or space where there is none is any stitch."""
+        """The kind of place meant: a loop or space where there is none is any stitch.
+
+        The middle stitch is that of a petal or shell, where the round has none of its own.
+        """
+        if kind == "middle" and not any(spot.middle for spot in self.below.edge):
+            return "group"
         if kind == "gap" and not self.below.has_gap():
             kind = "sp"
         if kind == "sp" and not self.below.has_space():

@@ -7,6 +7,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from tracker.fabric.begins import hooked
+from tracker.fabric.called import spacey
 from tracker.fabric.edge import UNCOUNTED, Spot
 from tracker.fabric.effort import TO_BEGIN
 from tracker.fabric.outcome import Outcome, ShortError, Start
@@ -80,9 +81,23 @@ class Walker(Repeating):
         if self.reading.there:
             placed = (n.target for n in every(self.nodes) if isinstance(n, Make | Group))
             self.below.start_at(next(t.kind for t in placed if t is not None))
+        if self._begins_in_last_space():
+            self.below.turn_back()
         if self.begin.pending is not None and not self._own_chain():
             self._beginning_chain(self.begin.pending, silent=True)
         self._along_foundation()
+
+    def _begins_in_last_space(self) -> bool:
+        """Whether the round begins under the stitch that closed the round below.
+
+        Nothing leads to the space that is worked into first: so it is the one behind the hook.
+        """
+        work = (n for n in self.nodes if not isinstance(n, Note | Loops | Chain) and not _waits(n))
+        first, edge = next(work, None), self.below.edge
+        target = first.target if isinstance(first, Make | Group) else None
+        if target is None or not edge or edge[0].chains or not edge[-1].chains:
+            return False
+        return spacey(target.kind) and (target.at is At.SAME or self.reading.hind)
 
     def _own_chain(self) -> bool:
         nodes = (n for n in self.nodes if not isinstance(n, Note | Loops | Act))
@@ -243,6 +258,11 @@ def walk(nodes: Iterable[Node], start: Start, reading: Reading | None = None) ->
     if start.effort is not None:
         start.effort.spend(TO_BEGIN)
     return Walker(tuple(nodes), start, reading or Reading()).walk()
+
+
+def _waits(node: Node) -> bool:
+    """Whether a deed leads nowhere: a change of yarn, where no place is named for it."""
+    return isinstance(node, Act) and node.target is None
 
 
 def _is_each(node: Make | Group) -> bool:

@@ -49,6 +49,7 @@ def open_ways(nodes: tuple[Node, ...], pending: bool, below: str) -> list[str]:
         "chain_counts": pending,
         "early": _turns_back(nodes),
         "there": _first_in_space(nodes, chains_below),
+        "hind": chains_below and _first_in_space(nodes, chains_below),
     }
     found.update(dict.fromkeys(way for way, open_ in asked.items() if open_))
     if chains_below:

@@ -10,7 +10,13 @@ from tracker.notation.kit import TIMES_WORDS
 from tracker.notation.round_text import Again
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Loops, Make, Note
-from tracker.notation.wordlists import CHANGING, ROUND_WORDS, SEPARATORS, STITCH_WORDS
+from tracker.notation.wordlists import (
+    CHANGING,
+    GROUPS,
+    ROUND_WORDS,
+    SEPARATORS,
+    STITCH_WORDS,
+)
 
 #: Words between "repeat" or "work" and the rounds that are meant, or the pattern.
 _BEFORE_ROUNDS = (
@@ -148,13 +154,28 @@ class AgainReader(Reader):
         return True
 
     def _one_more(self) -> None:
-        """``["one"] ("more" | "extra") [stitch] ["between" words | "each" "round"]``"""
+        """``["one"] ("more" | "extra") [stitch] ["between" words | "each" "round" | "side"]``"""
         self.accept_any("one", "1", "an", "a", "always")
         self.accept_any("more", "extra", "additional", "another")
+        self._group_more()
         self.accept_phrase(self.lexicon.phrases)
         self.accept_all("st", "stitch", "between", "before", "the", "each", "every", "two")
         self.accept_all("increases", "increase", "inc", "incs", "decreases", "decrease", "dec")
         self.accept_all("in", "on", "each", "every", "the", "time", *ROUND_WORDS)
+
+    def _group_more(self) -> None:
+        """``[figure stitch] ("group" | "cluster" …) ["of" figure stitch] [sides]``"""
+        mark = self.at
+        if self.accept_number():
+            self.accept("-")
+            self.accept_phrase(self.lexicon.phrases)
+        if not self.accept_any(*GROUPS, "granny", "set", "sets"):
+            self.at = mark
+            return
+        self.accept_any(*GROUPS)
+        if self.accept_any("of") and self.accept_number():
+            self.accept_phrase(self.lexicon.phrases)
+        self.times_by_sides()
 
     def _in_same_manner(self) -> bool:
         """``["in"] ["the" "same" | "this"] ("manner" | "way") | "as" "before" | "like" "this"``"""

@@ -103,6 +103,8 @@ class Amounts(Shorthand):
     def _times_behind(self) -> Figure | None:
         """``times = "x" figure | figure "times" | "twice" | "*" figure``"""
         mark = self.at
+        if not self.accept("in", "total"):
+            self.accept("a", "total", "of")
         starred = self.here.text == "*" and not self.starring
         if self._crossed() or (starred and self.ahead().type is Type.NUMBER and self.accept("*")):
             figure = self.accept_figure()

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
+from tracker.notation.asides import only_tells
 from tracker.notation.naming import GATHERED
 from tracker.notation.nesting import DEEPEST
 from tracker.notation.stars import Stars
@@ -31,12 +31,6 @@ from tracker.notation.tree import (
 )
 from tracker.notation.wordlists import AGAIN, DISTANCE, GROUPS, OF_DISTANCE, WORKING
 
-#: What was made, in a bracket behind it: "(first corner made)", "(corner)".
-_TOLD = re.compile(
-    r"[(\[{] *(?:this (?:forms|makes|is) )?(?:the )?(?:\d?(?:1st|2nd|3rd|\dth)|first|second|third"
-    r"|fourth|next|last|beg|beginning|starting|begin)? ?(?:corner|petal|loop|point|side|leaf|arch"
-    r"|scallop|group|space|sp|cluster)s?(?: (?:is |now )*(?:made|formed|completed?|done))? *[)\]}]"
-)
 #: Words that say which group of stitches was made, or that it was.
 _SAID_OF_GROUPS = frozenset(
     (
@@ -139,7 +133,7 @@ class Brackets(Stars):
     def _bracket_aside(self, body: list[Node], start: int) -> list[Node]:
         """A bracket with no instruction in it; words that could count stay unread."""
         unread = [n for n in body if isinstance(n, Unread)]
-        if _TOLD.fullmatch(plain(self.text[start : self.last_end])):
+        if only_tells(plain(self.text[start : self.last_end])):
             return [Note(start, self.last_end)]
         words = {t.text for n in unread for t in tokenize(n.words)}
         some = "only" in words and any(isinstance(n, _WORKED) for n in body)
@@ -229,9 +223,12 @@ class Brackets(Stars):
         return []
 
     def _first_aside(self) -> Stitch | None:
-        """``"-" "first" stitch | "as" stitch`` behind a bracket: it made that stitch."""
+        """``("-" "first" | ["counts"] "as") stitch`` behind a bracket: it made that stitch."""
         mark = self.at
-        named = self.accept("as") or (self.accept("-") and bool(self.accept_any("first")))
+        dashed = self.accept("-")
+        counted = bool(self.accept_any("counts", "counting", "counted"))
+        named = (counted or not dashed) and self.accept("as")
+        named = named or (dashed and bool(self.accept_any("first")))
         if named:
             self.accept_all("a", "the", "first", "beginning", "beg")
             key = self.accept_phrase(self.lexicon.phrases)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.notation.bunches import named
 from tracker.notation.counts import Counts
 from tracker.notation.round_text import Stated
@@ -93,6 +95,9 @@ class ClosingCounts(Counts):
             return Stated(None, (several,), start, self.last_end)
         if self.here.text in _TELLING:
             sign = sign or self.here.text
+        sided = self._of_sides(end) if sign or deeds_before or self.side_first() else None
+        if sided is not None:
+            return replace(sided, start=start, end=self.last_end)
         told = {t.text for t in self.tokens[self.at : end]}
         placed = "in" in told and not told & {"total", "all", "you", "there"}
         if placed or told & {"each", "next", "into", "same", "first", "last", "around"}:
@@ -102,9 +107,19 @@ class ClosingCounts(Counts):
             found = self._figures(end) if self._begins_figure() else None
             if found is not None and self.at == end:
                 self.accept_any(".", ";")
-                return Stated(found.total, found.parts, start, self.last_end)
+                return replace(found, start=start, end=self.last_end)
         self.at = mark
         return None
+
+    def _of_sides(self, end: int) -> Stated | None:
+        """Figures of which one at least is that of a side: "You will have 9 sc per side."."""
+        mark = self.at
+        found = self._figures(end)
+        if found is None or not found.sides or self.at != end:
+            self.at = mark
+            return None
+        self.accept_any(".", ";")
+        return found
 
     def _giving(self) -> str:
         """``"making" | "for" "a" "total" "of" | "to" "make" …``, before the last figure"""
@@ -150,14 +165,7 @@ class ClosingCounts(Counts):
     def _begins_figure(self) -> bool:
         if self.here.text in _TELLING:
             return True
-        return self.here.type is Type.NUMBER or self.accept_number_ahead()
-
-    def accept_number_ahead(self) -> bool:
-        """Whether a number in words stands here."""
-        mark = self.at
-        found = self.accept_number() is not None
-        self.at = mark
-        return found
+        return self.here.type is Type.NUMBER or self.number_in_words()
 
     def _sentence_end(self) -> int:
         """Index of the token that ends this sentence; signs in brackets do not."""

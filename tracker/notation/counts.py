@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tracker.notation.bunches import named
 from tracker.notation.round_text import Stated
-from tracker.notation.targets import Targets
+from tracker.notation.sides import Sides
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure
 from tracker.notation.wordlists import (
@@ -16,8 +18,11 @@ from tracker.notation.wordlists import (
     TOTAL,
 )
 
+#: Signs between the figures of a count.
+_PARTING = (",", ";", "+", "&", "/", ":")
 
-class Counts(Targets):
+
+class Counts(Sides):
     """Rules for printed counts."""
 
     def bracketed_count(self) -> Stated | None:
@@ -41,7 +46,7 @@ class Counts(Targets):
         self.at = close + 1
         if self.ahead().text in (".", "", ";") and self.accept_any("sts", "stitches"):
             self.accept(".")  # "(24) sts."
-        return Stated(found.total, found.parts, start, self.last_end)
+        return replace(found, start=start, end=self.last_end)
 
     def _bracket_each(self) -> Stated | None:
         """``"(" figure ")" {"(" figure ")"}``: a bracket for each of several sizes"""
@@ -86,6 +91,8 @@ class Counts(Targets):
             *("end", "up", "with", "makes", "made", "it", "to", "is", "increased", "decreased"),
         )
         parts: list[tuple[str, Figure]] = []
+        sides: list[tuple[str, Figure]] = []
+        sided = self.side_told()
         while self.at < close:
             length = self._chain_part()
             if length:
@@ -99,14 +106,15 @@ class Counts(Targets):
                 return None
             if self._of_rounds() or self._of_changes():
                 continue
-            what = self._counted(close)
+            side = None if sided else self.of_side(close)
+            what = self._counted(close) if side is None else side
             if what is None:
                 return None
-            parts.append((what, figure))
+            (sides if sided or side is not None else parts).append((what, figure))
         if self.sizes > 1 and len(parts) == self.sizes and all(not what for what, _ in parts):
             # "(9, 10)": one bare figure for each size
             return Stated(tuple(f[0] for _, f in parts), (), 0, 0)
-        return _stated(parts) if parts else None
+        return _stated(parts, sides) if (parts or sides) and not _in_turn(parts) else None
 
     def _chain_part(self) -> int:
         """``"ch" "-" number``: one space of that length; 0 where none is named"""
@@ -151,7 +159,7 @@ class Counts(Targets):
         """What a figure counts: words up to the next comma; "" for plain stitches."""
         first, name = True, ""
         words: list[str] = []
-        while self.at < close and self.here.text not in (",", ";", "+", "&", "/"):
+        while self.at < close and self.here.text not in _PARTING:
             token = self.here
             if token.text in ("and", "plus"):
                 break
@@ -176,7 +184,7 @@ class Counts(Targets):
             words.append(token.text)
             self.at += 1
         if self.at < close:
-            self.accept_any(",", ";", "+", "&", "/")
+            self.accept_any(*_PARTING)
             self.accept_any("and", "plus")
         return self._name(name, words)
 
@@ -214,8 +222,18 @@ class Counts(Targets):
         return "" if TOTAL.issuperset(words) else "group"
 
 
-def _stated(parts: list[tuple[str, Figure]]) -> Stated:
+def _in_turn(parts: list[tuple[str, Figure]]) -> bool:
+    """Whether the same comes again behind a chain space: "(2 dc, ch 2, 2 dc)" is no count."""
+    names = [name for name, _ in parts]
+    spaces = [i for i, name in enumerate(names) if name.startswith("ch-")]
+    return any(set(names[:i]) & set(names[i + 1 :]) for i in spaces)
+
+
+def _stated(parts: list[tuple[str, Figure]], sides: list[tuple[str, Figure]]) -> Stated:
     """The total, where the parts can simply be added; else only the parts."""
+    if sides:
+        whole = _stated(parts, []) if parts else Stated(None, (), 0, 0)
+        return replace(whole, sides=tuple(sides))
     if len(parts) == 1 and parts[0][0] not in ("group", "bunch", "picot"):
         name, figure = parts[0]
         return Stated(figure if not name.endswith("sp") else None, ((name, figure),), 0, 0)

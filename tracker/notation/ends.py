@@ -186,7 +186,7 @@ class Ends(Kinds):
 
     def _next_until(self) -> str:
         """``["next"] kind``: the kind of place to stop before; "" where none is named."""
-        self.accept_any("next")
+        self.accept_any("next", "first", "beginning", "beg", "starting", "same", "following")
         if self.corner_center():
             return "corner"
         if self.here.text in MIDDLE and self.ahead().type in (Type.SIGN, Type.END):

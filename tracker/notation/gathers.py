@@ -61,7 +61,9 @@ class Gathers(Brackets):
             return self._bracket_led(target, start)
         if target.at is At.RING:
             return [Note(start, self.last_end)]
-        made = (self._list_led(target, start) if asked else None) or self._make_led(target, start)
+        listed = asked or (target.kind == "corner" and target.count is None)
+        made = self._list_led(target, start, bool(asked)) if listed else None
+        made = made or self._make_led(target, start)
         if made is None:
             self.at = mark
         return made
@@ -93,7 +95,7 @@ class Gathers(Brackets):
         self.begun = True
         return [Group(tuple(body), target, start, self.last_end)]
 
-    def _list_led(self, target: Target, start: int) -> list[Node] | None:
+    def _list_led(self, target: Target, start: int, asked: bool) -> list[Node] | None:
         """``target "work" make {"," (make | chain)}``: all of the list goes in that place"""
         mark, after = self.at, self.at
         found: list[Node] = []
@@ -108,7 +110,8 @@ class Gathers(Brackets):
             self.accept_all(",", "and", "&")
             if self.here.text == "then":
                 break  # "in the first st make an inc, then sc 10"
-        if sum(isinstance(n, Make) for n in found) < _SHORTEST:
+        few = sum(isinstance(n, Make) for n in found) < _SHORTEST
+        if few or not (asked or _there_and_back(found[:kept])):
             self.at = mark
             return None
         self.at, self.begun = after, True
@@ -162,6 +165,7 @@ class Gathers(Brackets):
         "Ch 3, 4 dc in same st, drop loop, … (popcorn made)": the chain is one of them.
         """
         self._called(before, nodes)
+        self.called_corner(before, nodes)
         gathered = self._named_made(nodes)
         at = len(before) - 1
         while at >= 0 and isinstance(before[at], Note):
@@ -172,10 +176,13 @@ class Gathers(Brackets):
         if made.count[0] < _SHORTEST or made.target.count is not None:
             return nodes
         chain = before[at - 1] if at else None
-        if isinstance(chain, Chain) and made.target.at is At.SAME:
+        if isinstance(chain, Chain) and made.target.at in (At.SAME, At.RING):
             before[at - 1] = replace(chain, counts=False, part=True)
         before[at] = replace(made, stitch=gathered, count=(1,), numbered=False)
         return [Note(node.start, node.end) for node in nodes]
+
+    def called_corner(self, before: list[Node], nodes: list[Node]) -> None:
+        """Keep what is called a corner; told in the storey of corners."""
 
     def _called(self, before: list[Node], nodes: list[Node]) -> None:
         """``group … "(" name "made" ")"``: from here on that name means such a group
@@ -210,7 +217,10 @@ class Gathers(Brackets):
         written without its brackets. ``Reading.apart`` tells whether they do after all not.
         """
         last = made[0]
-        if len(made) != 1 or not isinstance(last, Make) or not _single(last):
+        if len(made) != 1 or not isinstance(last, Make):
+            return made
+        each = last.target is not None and last.target == Target(At.EACH, "corner")
+        if not _single(last) and not each:
             return made
         loose = _placeless(before)
         if not any(isinstance(n, Chain) or n.stitch.us == "sl st" for n in (*loose, last)):
@@ -218,7 +228,7 @@ class Gathers(Brackets):
         if len(loose) + 1 < _SHORTEST or last.target is None:
             return made
         chained = isinstance(before[-len(loose) - 1], Chain) if len(before) > len(loose) else False
-        if last.target.at is At.NEXT and not _mirrored(loose[0], last, chained):
+        if last.target.at is not At.SAME and not _mirrored(loose[0], last, chained):
             return made
         del before[len(before) - len(loose) :]
         body = (*loose, replace(last, target=None))
@@ -258,6 +268,15 @@ def _mirrored(first: Make | Chain, last: Make, chained: bool) -> bool:
         return False
     alike = first.count == last.count or (chained and first.count[0] + 1 == last.count[0])
     return first.stitch == last.stitch and alike
+
+
+def _there_and_back(found: list[Node]) -> bool:
+    """Whether a list with chains in it ends as it begins: "2 dc, ch 2, 2 dc"."""
+    first, last = found[0], found[-1]
+    chained = any(isinstance(n, Chain) for n in found)
+    if not chained or not isinstance(first, Make) or not isinstance(last, Make):
+        return False
+    return _mirrored(first, last, chained=False)
 
 
 def _placeless(before: list[Node]) -> list[Make | Chain]:

@@ -208,6 +208,7 @@ class Reader(Behind):
         often = self._times_before() or self._at_a_pace(before) or self._skips(before)
         often = often or self.at_the_ends(before)
         often = often or self.alternating() or self._other_side_alike(before)
+        often = often or self.of_corners() or self.held_back(before)
         if often is not None:
             return often
         node = self.deed() or self.chain() or self._left() or self.evenly()

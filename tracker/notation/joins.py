@@ -38,12 +38,13 @@ class Joins(Paces):
             return None
         if self.tokens[self.at - 1].text == "crochet":
             return self._joined_by_stitches(start, "")
-        colour = self.colour_name()
+        colour, mark = self.colour_name(), self.at
+        self.accept_all("the", "your", "a", "new", "next", "yarn", "color", "colour")
         if self.accept_any("with", "by") and not self._slip_here():
             self.accept_all("a", "an", "standing")
             if self._stitch_here() or self._numbered_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
-            self.at -= 1
+        self.at = mark
         by = self._joined_by_stitches(start, colour)
         if by is None and self._over_so_many():
             return None

@@ -81,7 +81,8 @@ class Kinds(Beneath):
 
     def kind(self) -> str | None:
         """``kind = "st" | space | "ch" | "corner" | stitch``, as `Target.kind` names it."""
-        self._plural, self.at_base, self.in_group = False, False, ""
+        self._plural = self._plural_sts = self.at_base = False
+        self.in_group = ""
         begin = self.at
         self.accept_any(
             "standing", "held", "unworked", "live", "free", "skipped", "remaining", "rem"
@@ -117,12 +118,16 @@ class Kinds(Beneath):
         """``["edge"] "corner" ["-"] [space | "st"] | ("center" | "side") space | middle``"""
         if self.accept_any(*MIDDLE, "mid", "side"):
             return self._space() or self._middle()
+        if self._marked():
+            return "corner"
         self.accept_any("edge")
-        if not self.accept_any("corner", "corners"):
+        word = self.accept_any("corner", "corners")
+        if not word:
             return None
         self.accept("-")
         if self._space() is None:
             self.kind_of_stitch()
+            self._plural = word == "corners" or self._plural_sts
         return "corner"
 
     def _middle(self) -> str | None:
@@ -136,6 +141,26 @@ class Kinds(Beneath):
             row = next((w for w in words if w not in ("the", "this", "last", "previous")), "")
             return "middle" if row in ROUND_WORDS else None
         return None if self._plural_sts else "middle"
+
+    def _marked(self) -> bool:
+        """``"marked" (space | stitch) | (space | stitch) "with" ["a"] "marker"``: a corner
+
+        Makers of squares mark the places in which they turn corners: common practice, no source.
+        """
+        mark = self.at
+        led = self.accept_any("marked")
+        begin = self.at
+        if self._space() is None:
+            self.kind_of_stitch()
+            self._plural = self._plural_sts
+        named = self.at > begin
+        if named and not led and self.accept_any("with", "that", "where", "marked"):
+            self.accept_all("the", "a", "your", "has", "is", "holds", "stitch", "st")
+            led = self.accept_any("marker", "markers", "marked")
+        if named and led:
+            return True
+        self.at = mark
+        return False
 
     def _space(self) -> str | None:
         """``space = ["ch"] ["-"] [number] ["-"] ["ch"] ["-"] ("sp" | "loop" | …)``"""
@@ -160,7 +185,17 @@ class Kinds(Beneath):
         if not word:
             return f"ch-{length} sp" if corner and chain and length else None
         self._plural = word.endswith("s")
+        length = length or (None if chain or corner else self._of_chains())
         return "sp" if length is None else f"ch-{length} sp"
+
+    def _of_chains(self) -> int | None:
+        """``"of" number "ch"`` behind a space: "every loop of 5 ch"."""
+        mark = self.at
+        number = self.accept_number() if self.accept("of") else None
+        if number and self.accept_any(*CHAIN_WORDS):
+            return number
+        self.at = mark
+        return None
 
     def _space_ahead(self) -> bool:
         """Whether a chain space is named here."""
@@ -257,6 +292,7 @@ class Kinds(Beneath):
                 self.accept_any("st", "sts", "stitch", "stitches")
                 return "st+sp" if self.accept_any(*SPACE_WORDS) else "st+ch"
             if not spaced and self.accept_any(*SPACE_WORDS):
+                self._of_chains()
                 return "st+sp"
         self.at = mark
         return ""

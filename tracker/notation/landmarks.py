@@ -85,6 +85,9 @@ class Landmarks(Gaps):
 
     def _same(self) -> Target | None:
         """``same = "same" [kind] ["as" words]``"""
+        just = self._just_made()
+        if just is not None:
+            return just
         if self.accept_any("current", "joining"):
             return Target(At.SAME, self.kind() or "st")
         if self.ahead().text in (*ROUND_WORDS, *ON_THE_ROW) or not self.accept_any("same", "that"):
@@ -101,6 +104,28 @@ class Landmarks(Gaps):
             elif not self.accept_any("join", "joining", "sc"):
                 self.accept_phrase(self.lexicon.phrases)
         return Target(At.SAME, kind, nth=nth)
+
+    def _just_made(self) -> Target | None:
+        """``(space | "joining" stitch) ("just" "made" | "formed" "by" words)``: behind the hook
+
+        A stitch that closed the round below, if not a slip stitch, stands in that space.
+        """
+        mark = self.at
+        closing = self.accept_any("joining", "closing")
+        kind = self.kind()
+        made = self.accept_any("just")
+        said = self.accept_any("made", "formed", "created", "worked", "completed")
+        if said and not made:
+            made = self.accept_any("by", "with", "from", "at")
+            self.accept_all("the", "a", "your", "join", "joining", "closing", "last", "end", "of")
+            self.accept_phrase(self.lexicon.phrases)
+            self.accept_all("join", *ROUND_WORDS)
+        spaced = kind is not None and (kind in ("sp", "corner") or kind.endswith(" sp"))
+        stitch = kind not in (None, "st", "ch", "sl st", "tch") and not spaced
+        if (spaced and (closing or (made and said))) or (closing and stitch):
+            return Target(At.SAME, kind if spaced and kind else "sp")
+        self.at = mark
+        return None
 
     def _number_of_stitch(self) -> None:
         """``[number]`` before a stitch: "in same ch as first 2 sc"."""

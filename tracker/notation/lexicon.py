@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from tracker.notation.dictionary import STITCHES, phrases
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Token, Type, tokenize
+from tracker.notation.tree import Node
 
 #: What a bracket behind a word may hold, beside stitches, where it only abbreviates it.
 _ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",), ("rep",))
@@ -25,13 +26,14 @@ class Lexicon:
 
     ``phrases`` maps words to the key of a stitch: its US name, or for a special stitch
     its own abbreviation in lower case; ``rings`` are words for an adjustable ring. A special
-    stitch goes before the dictionary's.
+    stitch goes before the dictionary's. ``corner``: what the text last called a corner.
     """
 
     def __init__(self, terms: str = "US", special: Iterable[Stitch] = ()) -> None:
         self.terms = terms
         self.phrases: dict[tuple[str, ...], str] = dict(phrases(terms))
         self.rings: set[str] = set()
+        self.corner: tuple[Node, ...] = ()
         self._special: dict[str, Stitch] = {}
         for stitch in special:
             self.add(stitch)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import pairwise
 
@@ -26,8 +27,41 @@ from tracker.notation.tree import (
 
 def merged(nodes: list[Node]) -> list[Node]:
     """The nodes of a round, with what belongs together made one."""
-    nodes = back_along(_restated(nodes))
-    return _along(_alike(_spread(_side_first(_into_own_chain(_said_after(nodes))))))
+    told = _said_after(back_along(_restated(_further_down(nodes))))
+    return _along(_alike(_spread(_side_first(_into_own_chain(told)))))
+
+
+def _further_down(nodes: list[Node]) -> list[Node]:
+    """``stitch "around" kind "of round" 3 …, stitch "around next" kind``: of that round too"""
+    down: dict[tuple[str, str], int] = {}
+    for node in _makes(nodes):
+        target = node.target
+        if target is not None and target.at is At.BELOW and target.nth > 0:
+            down.setdefault((node.stitch.us, target.kind), target.nth)
+    return [_lowered(node, down) for node in nodes] if down else nodes
+
+
+def _makes(nodes: Iterable[Node]) -> Iterator[Make]:
+    """All stitches of a tree."""
+    for node in nodes:
+        if isinstance(node, Make):
+            yield node
+        elif isinstance(node, Group | Repeat):
+            yield from _makes(node.body)
+
+
+def _lowered(node: Node, down: Mapping[tuple[str, str], int]) -> Node:
+    """A node whose stitches go as far down as others of their name do into places so called."""
+    if isinstance(node, Group | Repeat):
+        return replace(node, body=tuple(_lowered(inner, down) for inner in node.body))
+    target = node.target if isinstance(node, Make) else None
+    if not isinstance(node, Make) or target is None or target.at not in (At.NEXT, At.EACH):
+        return node
+    number = down.get((node.stitch.us, target.kind))
+    if number is None or target.kind == "st" or target.leave is not None:
+        return node
+    below = Target(At.BELOW, target.kind, target.count, nth=number, of=target.at)
+    return replace(node, target=below)
 
 
 def _alike(nodes: list[Node]) -> list[Node]:
@@ -217,4 +251,4 @@ def _at_once(node: Evenly) -> Make:
 def goes_round(nodes: list[Node]) -> bool:
     """Whether what was read last is worked to the end of the round."""
     last = nodes[-1] if nodes else None
-    return isinstance(last, Make) and last.target is not None and last.target.at is At.EACH
+    return isinstance(last, Make | Group) and last.target is not None and last.target.at is At.EACH

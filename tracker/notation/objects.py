@@ -56,7 +56,7 @@ class Objects(Chains):
         token = self.here
         written = self.text[token.start : token.end]
         letters = written.isupper() and self._may_name_yarn(token)
-        worded = worded and token.text not in PREPOSITIONS
+        worded = worded and token.text not in (*PREPOSITIONS, "with", "by", "and", "using")
         if token.type is Type.WORD and (letters or token.text in COLOURS or worded):
             self.at += 1
             return written

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from tracker.notation.bunches import named
-from tracker.notation.gathers import MAKING, Gathers
+from tracker.notation.corners import Corners
+from tracker.notation.gathers import MAKING
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Group, Make, Node, Note
 
 
-class Petals(Gathers):
+class Petals(Corners):
     """Rules for petals, leaves and scallops whose stitches are told behind their name."""
 
     def _things_led(self) -> list[Node] | None:

@@ -218,7 +218,8 @@ def _stated_of(text: str, lexicon: Lexicon, sizes: int) -> Stated | None:
         before = reader.ahead(-1)
         found = None
         dash = before.text == "-" and text[before.end :][:1].isspace()
-        if dash or before.text in (".", ";", "="):
+        told = before.text == "," and reader.here.text in ("there", "you", "each", "giving")
+        if dash or told or before.text in (".", ";", "="):
             found = reader.closing_count(True)
         if found is None and reader.at > 1 and (sizes == 1 or before.type is not Type.NUMBER):
             found = reader.bracketed_count()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.kit import TIMES_WORDS
+from tracker.notation.sides import SIDE_WORDS
 from tracker.notation.things import DONE, Tail, Things
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, More
@@ -95,7 +96,7 @@ class Repeats(Things):
         return self._often(starred)
 
     def _number_of_times_ahead(self) -> bool:
-        return self.here.text in TIMES_WORDS or self.accept_number_ahead()
+        return self.here.text in TIMES_WORDS or self.number_in_words()
 
     def _stars(self) -> None:
         """``{star | "(" {star} ")" | "from" | "between" …}``: "from * to *", as in (from *)"""
@@ -104,9 +105,9 @@ class Repeats(Things):
                 self.at += 1
             elif self.here.type is Type.OPEN and self._bracket_of_stars():
                 self.at = self.closing() + 1
-            elif (self.here.text in ABOUT_STARS and not self._is_to_last()) or (
-                self.here.text in ("-", "'", '"') and self.ahead().type is Type.STAR
-            ):
+            elif (
+                self.here.text in ABOUT_STARS and not self._is_to_last() and not self.sides_here()
+            ) or (self.here.text in ("-", "'", '"') and self.ahead().type is Type.STAR):
                 self.at += 1
             else:
                 return
@@ -138,6 +139,9 @@ class Repeats(Things):
             return self._so_often(figure)
         if self._so_many_things():
             return Tail(None)
+        left, sided = self.times_by_sides()
+        if sided:
+            return Tail(left, More.MORE if left else More.TOTAL)
         mark = self.at
         if not self.accept("all", "the", "way"):
             self.accept_any("across", "around", "all", "along")
@@ -161,6 +165,8 @@ class Repeats(Things):
         """A number of times; "a total of 6 times", "another 3 times"."""
         mark = self.at
         self.accept_all("a", "for", "another")
+        if (self.here.text, self.ahead().text) == ("in", "total"):
+            self.at += 1
         if self.accept_any("total"):
             self.accept_any("of")
         self.accept_any("x")
@@ -191,16 +197,15 @@ class Repeats(Things):
             more = More.TOTAL
         else:
             self.at = mark
-        self._ends()
+        if not self.times_by_sides()[1]:
+            self._ends()
         return Tail(figure, more)
 
     def _until(self) -> Tail | None:
         """``"to" ("last" figure kind | "end") | "until" figure kind "remain" …``"""
         self.accept_all("the", "within", "there", "are", "is", "you", "have", "reach", "only")
         if self.accept_any("last"):
-            leave = self.accept_figure() or (1,)
-            kind = "sp" if self.accept_any(*TILES) else self.kind()
-            return Tail(None, leave=leave, kind=kind or "st")
+            return self._until_last()
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:
             self.at += 2
             self.accept("-")
@@ -230,6 +235,14 @@ class Repeats(Things):
             return Tail(None, leave=figure, kind=kind)
         self.at = mark
         return self._until_made(words)
+
+    def _until_last(self) -> Tail:
+        """``"side" | [figure] kind`` behind "to last"; what follows is that side"""
+        if self.accept_any(*SIDE_WORDS):
+            return Tail(None)
+        leave = self.accept_figure() or (1,)
+        kind = "sp" if self.accept_any(*TILES) else self.kind()
+        return Tail(None, leave=leave, kind=kind or "st")
 
     def _until_all(self) -> bool:
         """``"all" … ("worked" | "joined" …)``: until none is left"""

@@ -15,13 +15,15 @@ class Stated:
     """A printed count.
 
     ``total`` is the figure (one or one a size), or None where only ``parts`` are named:
-    pairs of (what is counted, how many). ``start`` and ``end`` as for nodes.
+    pairs of (what is counted, how many). ``sides``: such pairs for each side of a square or
+    another shape with corners. ``start`` and ``end`` as for nodes.
     """
 
     total: Figure | None
     parts: tuple[tuple[str, Figure], ...]
     start: int
     end: int
+    sides: tuple[tuple[str, Figure], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

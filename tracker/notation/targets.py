@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.ends import spacey
-from tracker.notation.landmarks import Landmarks
+from tracker.notation.stops import Stops
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
 from tracker.notation.wordlists import (
@@ -16,14 +16,8 @@ from tracker.notation.wordlists import (
 )
 
 
-class Targets(Landmarks):
-    """Rules for places.
-
-    ``_reached``: up to which kind of place stitches were last said to go, and behind which
-    token; "" for none.
-    """
-
-    _reached = ("", 0)
+class Targets(Stops):
+    """Rules for places."""
 
     def target(self) -> Target | None:
         """``target = [preposition] place [end]``; None (and nothing read) if none is here."""
@@ -55,21 +49,6 @@ class Targets(Landmarks):
             return Target(At.BELOW, found.kind, found.count, nth=self._below, of=found.at)
         return found
 
-    def _so_far(self) -> Target | None:
-        """``["up"] "to" end``: each stitch from here to there"""
-        mark = self.at
-        to = self.ahead().text if self.here.text == "up" else self.here.text
-        if to not in ("to", "till", "until"):
-            return None
-        to_end = self._to_end(Target(At.EACH))
-        self._reached = to_end.until, self.at
-        if self.at == mark:
-            return None
-        between = self._between() if to_end.until == "sp" else None
-        if spacey(to_end.until):
-            self.of_tile()
-        return to_end if between is None else replace(to_end, until=between.kind)
-
     def _through_both(self) -> None:
         """``"through" ("both" | "all") thing`` before "in each st": how, and not where"""
         mark = self.at
@@ -99,20 +78,6 @@ class Targets(Landmarks):
                 return found
             self.at = mark
         return self._bare() if led else None
-
-    def _stop(self) -> Target | None:
-        """``"it" | ("that" | "this") kind``: the place up to which the work went just before"""
-        kind, at = self._reached
-        mark = self.at
-        between = (t.text for t in self.tokens[at : mark - 1])
-        if not kind or any(word in PREPOSITIONS for word in between):
-            return None
-        if self.accept_any("it") and self._clause_is_over():
-            return Target(At.NEXT, kind)
-        if self.accept_any("that", "this") and self.kind() is not None:
-            return Target(At.NEXT, kind)
-        self.at = mark
-        return None
 
     def _of_group(self) -> Target | None:
         """``(ordinal | "last") stitch "of" ["next" | "each" | "same"] group``: one stitch of it"""
@@ -175,9 +140,16 @@ class Targets(Landmarks):
         kind = self.kind() or ("st" if self._may_lack_kind() else "")
         if not kind:
             return None
+        if count is not None and kind == "corner" and at is At.NEXT and not self._told_next(word):
+            return Target(At.EACH, kind, count)  # "in each of the four corners"
         if count is not None or (at is not At.NEXT):
             return self._to_end(Target(at, kind, count, said_each=count is not None))
         return self._to_end(self._grouped(Target(At.EACH, kind)))
+
+    def _told_next(self, word: str) -> bool:
+        """Whether "next" stands between that word and here: "each of next 3 corners"."""
+        words = [token.text for token in self.tokens[max(0, self.at - 8) : self.at]]
+        return "next" in words[max(i for i, text in enumerate(words) if text == word) :]
 
     def _may_lack_kind(self) -> bool:
         """Whether the kind of place may be left out here: it is stitches then."""
@@ -254,6 +226,7 @@ class Targets(Landmarks):
         if self.at_base:
             return Target(At.SAME, kind)
         every = kind == "st" and self._plural_sts
+        every = every or (self._plural and kind == "corner" and nth is None)
         found = self._grouped(Target(At.EACH if every else At.NEXT, kind))
         return self._to_end(found) if nth is None or nth > 0 else None
 

@@ -39,7 +39,8 @@ class Target:
         kind: "st" (any stitch), "sp" (any chain space), "ch" (single chains), "ch-N sp",
             "corner", "tch" (the turning chain), "lone" (a stitch outside any group), or a
             stitch's US name.
-        count: how many places; None for one, or for all of them with `At.EACH`.
+        count: how many places; None for one, or for all of them with `At.EACH`, where a number
+            says how many there are.
         leave: how many places of ``kind`` are left at the end, with `At.EACH`.
         nth: for `At.HOOK`, which chain; for `At.BELOW`, which round (0: not said); for
             `At.SAME`, 1 for the place that the round's first stitch went into; where

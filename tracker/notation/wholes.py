@@ -76,9 +76,19 @@ class Wholes(Petals):
             return making or "end" in (self.ahead(2).text, self.ahead(3).text)
         if {"other", "opposite"} & self._clause_words() and "side" in self._clause_words():
             return False  # of a chain
+        if self._sides_follow():
+            return True
         placed = ("each", "every", "next", "the", "following")
         each = self.ahead().text in ("in", "into") and self.ahead(2).text in placed
         return each or self.ahead().text not in _OTHER_AGAIN
+
+    def _sides_follow(self) -> bool:
+        """Whether "for each side" or "on remaining sides" stands behind "repeat" here."""
+        mark = self.at
+        self.at += 1
+        found = self.times_by_sides()[1]
+        self.at = mark
+        return found
 
     def _bracketed_again(self) -> Tail | None:
         """``"(" (again | times) ")"``: "sc 4, inc (repeat 6 times)", without reading it"""
@@ -151,6 +161,7 @@ class Wholes(Petals):
         first = next(
             (i for i, n in enumerate(nodes) if isinstance(n, Make | Group | Repeat | Skip)), None
         )
+        first = self._behind_slips(nodes, first)
         start = self.here.start
         self.accept_any(*ALTERNATELY)
         often = self.here.text not in AGAIN and self._all_so_often()
@@ -182,6 +193,18 @@ class Wholes(Petals):
             found = Tail(passes, More.MORE)
         repeat = self._repeat(tuple(body), found, body[0].start, starred=True)
         return [*nodes[:first], replace(repeat, end=max(repeat.end, start))]
+
+    def _behind_slips(self, nodes: list[Node], first: int | None) -> int | None:
+        """``first``, but behind slip stitches that lead to a corner, or are a sentence alone."""
+        while first is not None and first + 1 < len(nodes):
+            node = nodes[first]
+            if not isinstance(node, Make) or node.stitch.us != "sl st":
+                break
+            leads = node.target is not None and bool(node.target.until)
+            if not leads and not self.text[node.end :].lstrip().startswith("."):
+                break
+            first += 1
+        return first
 
     def _asked_for(self, nodes: list[Node]) -> tuple[Tail | None, bool]:
         """What is asked for here, in a bracket or not, and whether of the last thing alone."""

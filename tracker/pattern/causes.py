@@ -12,7 +12,7 @@ from tracker.fabric.judge import Judged, comes_right, is_shaped
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading
 from tracker.fabric.retold import with_node
-from tracker.fabric.stated import figure_of, off_part
+from tracker.fabric.stated import figure_of, off_part, off_sides
 from tracker.fabric.trees import every
 from tracker.notation.dictionary import STITCHES, UK_BY_US
 from tracker.notation.round_text import Stated
@@ -87,6 +87,9 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None, terms: s
         start, end = _span(outcomes)
         return Cause(f"leaves {figures(over)} of {under} unworked{tail}", start, end)
     start, end = (0, 1) if stated is None else (stated.start, stated.end)
+    sides = None if stated is None or len(outcomes) > 1 else off_sides(stated, outcomes[0])
+    if sides is not None:
+        return Cause(_sides_said(*sides, terms), start, end, printed=True)
     part = None if stated is None or len(outcomes) > 1 else off_part(stated, outcomes[0])
     if part is not None:
         name, wanted, made = part
@@ -99,6 +102,15 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None, terms: s
         else "the figures printed for each kind say otherwise"
     )
     return Cause(f"makes {makes}, but {said}", start, end, printed=True)
+
+
+def _sides_said(made: tuple[int, ...], name: str, printed: int, terms: str) -> str:
+    """What is wrong with a figure printed for each side."""
+    name = UK_BY_US.get(name, name) if terms == "UK" else name
+    if len(set(made)) == 1:
+        return f"makes {made[0]} {name or 'stitches'} a side, but {printed} is printed"
+    each = f"{', '.join(map(str, made[:-1]))} and {made[-1]}"
+    return f"the sides have {each} {name or 'stitches'}, but {printed} is printed for each"
 
 
 def _which(judged: Judged, stated: Stated | None, sizes: Sequence[str]) -> str:

@@ -67,7 +67,7 @@ def altered_in(task: Task, judged: Judged) -> Cause | None:
     if again is None or again.altered == (0, 0):
         return None
     proves = task.stated is not None and counting(task.stated, judged.outcomes)
-    if judged.fits and proves:
+    if judged.fits and (proves or judged.reading.grown):
         return None
     start, end = again.altered
     words = short(task.item.line.body[start:end])

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tracker.fabric.begins import begins_on_chain, fresh, slips_over
+from tracker.fabric.begins import begins_on_chain, closes_in_chain, fresh, slips_over
 from tracker.fabric.edge import SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
+from tracker.fabric.grown import grown
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
@@ -86,14 +87,32 @@ class Judging(Knowing):
         self.guessed, self.doubt, self.supposed = facts
         return judged
 
+    def _on_larger(
+        self, nodes: tuple[Node, ...], judged: Judged | None, stated: Stated | None
+    ) -> tuple[tuple[Node, ...], Judged | None]:
+        """A round of groups that is worked again, with more of them along each side.
+
+        So it is taken where the words themselves do not come out on the larger round.
+        """
+        if judged is None or (judged.fits and judged.agrees is not False):
+            return nodes, judged
+        wider, kept = grown(nodes), self._state()
+        other = self._judged(wider, stated) if wider else None
+        if other is not None and other.fits and other.agrees is not False:
+            return wider, replace(other, reading=replace(other.reading, grown=True))
+        edges, self.pending, self.colour, *facts = kept
+        self.edges = list(edges)
+        self.guessed, self.doubt, self.supposed = facts
+        return nodes, judged
+
     def _rooted(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading, found: Judged
     ) -> Judged:
-        """The row with its first chain out of the first stitch, where that fits.
+        """The round with its first chain out of the first stitch, where that fits.
 
-        That stitch was the last of the row below, from which the yarn comes.
+        In a row that stitch was the last of the row below, from which the yarn comes.
         """
-        if found.fits and found.agrees:
+        if found.fits and found.agrees and (self.in_rows or not closes_in_chain(nodes)):
             return found
         base = replace(base, rooted=True, chain_counts=False)
         other = judge(nodes, stated, self._starts(self.edges), base)
@@ -132,7 +151,8 @@ class Judging(Knowing):
     def _on_edge(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
         """The reading that fits an edge of which it is known what it has."""
         found = judge(nodes, stated, self._starts(self.edges), base)
-        if self.in_rows and begins_on_chain(nodes):
+        rounded = not self.in_rows and (not found.fits or closes_in_chain(nodes))
+        if (rounded or self.in_rows) and begins_on_chain(nodes, counted=rounded):
             found = self._rooted(nodes, stated, base, found)
         vague = self._is_vague(nodes, found)
         if self.doubt and found.fits and found.agrees:

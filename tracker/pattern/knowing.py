@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from tracker.fabric.edge import GROUPED, Edge, stitches
+from tracker.fabric.edge import GROUPED, Edge, cornered, stitches
 from tracker.fabric.judge import Judged
 from tracker.fabric.retold import cornerless
 from tracker.fabric.stated import BUNCHES
 from tracker.fabric.trees import (
     every,
     in_other_space,
+    names_corner,
     names_gap,
     names_middle,
     names_post,
@@ -58,7 +59,9 @@ class Knowing:
             return True  # all goes into a round further down that is not known
         if any(names_post(node) for node in every(nodes)):
             return not any(spot.group for edge in self.edges for spot in edge or ())
-        gaps = not judged.fits and any(names_gap(node) for node in every(nodes))
+        gaps = not judged.fits and (
+            any(names_gap(node) for node in every(nodes)) or self._misses_corners(nodes)
+        )
         middle = any(names_middle(node) for node in every(nodes)) and not self._has_middle()
         if gaps or middle:
             return True
@@ -70,6 +73,13 @@ class Knowing:
         return any(in_other_space(node) for node in every(nodes)) or (
             not judged.fits and any(names_space(node) for node in every(nodes))
         )
+
+    def _misses_corners(self, nodes: tuple[Node, ...]) -> bool:
+        """Whether a round goes into corners, and the round below is not known to have any."""
+        if not any(map(names_corner, every(nodes))):
+            return False
+        edges = [cornered(edge or ()) for edge in self.edges]
+        return not any(s.chains or s.group == "corner" for edge in edges for s in edge)
 
     def _says_all(self, nodes: tuple[Node, ...], judged: Judged) -> bool:
         """Whether the words fit, and how often all is worked is sure without the edge below.
@@ -86,7 +96,9 @@ class Knowing:
         return self_contained(nodes) and (whole or not any(map(_may_mean_more, every(nodes))))
 
     def _has_middle(self) -> bool:
-        """Whether the stitches below have one in their middle, in every size."""
+        """Whether the stitches below, or the shells they are, have one in their middle."""
+        if not self._without_groups():
+            return True
         return all(edge is not None and stitches(edge) % 2 for edge in self.edges)
 
     def _without_groups(self) -> bool:

@@ -208,6 +208,8 @@ class PartChecker(Mending):
             return
         try:
             judged = self._judged(nodes, stated)
+            if any(t.body is task.body for t in self.items[:-1] if isinstance(t, Task)):
+                nodes, judged = self._on_larger(nodes, judged, stated)
         except TooMuchError:
             self._unread(task, Cause(self.effort.why(), 0, 1))
             return

@@ -6,6 +6,7 @@ from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from tracker.fabric.grown import grown
 from tracker.fabric.trees import every, slips
 from tracker.notation.lines import Line
 from tracker.notation.round_text import Again, RoundText
@@ -116,7 +117,7 @@ class WorkedSoFar:
         rows = list(self._worked)
         if count == 1 and not self._alike(rows):
             shaped = self.shaped(item)
-            if not _scales(rows[-1].read.nodes):
+            if not _scales(rows[-1].read.nodes) or grown(rows[-1].read.nodes):
                 return [rows[-1]] * total
             if shaped is None and self._growth(1) not in ((), (0,) * self._sizes):
                 return []  # the last round alone shapes: how it goes on is not shown
