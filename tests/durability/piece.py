@@ -4,6 +4,7 @@ from datetime import UTC, datetime
 
 from tracker.pattern.load import load_text
 from tracker.pattern.plan import make_plan
+from tracker.session.looking import look
 from tracker.session.place import Asking, Pace
 from tracker.session.session import Session
 from tracker.session.surroundings import Surroundings
@@ -84,5 +85,5 @@ def pause(session):
 
 
 def standing(session):
-    """What must not be lost: the state, and how far one can undo and redo."""
-    return session.state, session.can_undo, session.can_redo
+    """What must not be lost: the state, and how far one can undo and, by the file, redo."""
+    return session.state, session.can_undo, look(session.path).history.undone

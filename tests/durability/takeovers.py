@@ -16,7 +16,7 @@ def storm(path, seed, out):
     os.write(out, told(session))
     for act in piece.actions(session, rng, undo=False):
         act()
-        if session.only_looks:
+        if any("taken over" in said for said in session.notices):
             os.write(out, b"=" + repr(session.notices).encode() + b"\n")
             session.close()
             return

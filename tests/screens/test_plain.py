@@ -71,7 +71,7 @@ def test_a_piece_that_is_open_elsewhere_can_be_looked_at_or_taken_over(own_home)
     plain(b" ", name, "--take-over")
     assert glance_at(session.path).place.step == before + 1
     session.next()
-    assert session.only_looks
+    assert "taken over" in session.notices[0]
     session.close()
     assert glance_at(session.path).place.step == before + 1
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from tests.session.test_carrying import PATTERN
 from tracker.pattern.load import load_text
+from tracker.session.looking import look
 from tracker.session.session import Session
 from tracker.session.surroundings import Surroundings
 from tracker.session.worksheet import here
@@ -65,9 +66,9 @@ def test_after_any_work_and_any_change_one_stands_in_the_pattern(deeds, edits):
     file.write_text(text, encoding="utf-8")
     changed = session.changed_file()
     assert changed is not None
-    undone = session.can_redo
+    undone = look(session.path).history.undone
     session.carry_over(changed)
-    assert session.can_redo <= undone
+    assert look(session.path).history.undone <= undone
     assert here(session.plan, session.state) == session.state.spot
     seen, file_place = session.glance(), session.path
     session.close()

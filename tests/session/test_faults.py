@@ -7,6 +7,7 @@ import scene
 from faults import FaultyDisk
 
 from tracker.session.access import StoreError
+from tracker.session.looking import look
 from tracker.session.place import Asking, Pace
 
 
@@ -38,7 +39,7 @@ def work(session):
 
 
 def kept(session):
-    return session.state, session.can_undo, session.can_redo
+    return session.state, session.can_undo
 
 
 def undisturbed(folder):
@@ -47,7 +48,7 @@ def undisturbed(folder):
     work(session)
     assert disk.names.count("replace") >= 3
     session.close()
-    return kept(session), disk.count
+    return kept(session), look(session.path).history.undone, disk.count
 
 
 @pytest.mark.parametrize(
@@ -55,7 +56,7 @@ def undisturbed(folder):
     [(errno.ENOSPC, False), (errno.EIO, False), (errno.EROFS, True), (errno.EACCES, True)],
 )
 def test_whichever_operation_fails_nothing_is_lost(tmp_path, code, lasting):
-    wanted, operations = undisturbed(tmp_path / "calm")
+    wanted, undone, operations = undisturbed(tmp_path / "calm")
     assert operations > 60
     for nth in range(1, operations + 1):
         disk = FaultyDisk(nth, code, lasting=lasting, short=nth % 2 == 0)
@@ -68,6 +69,7 @@ def test_whichever_operation_fails_nothing_is_lost(tmp_path, code, lasting):
         session.close()
         again = scene.reopen(session.path)
         assert (kept(again), again.notices) == (wanted, ())
+        assert look(session.path).history.undone == undone
         again.close()
 
 

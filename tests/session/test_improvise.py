@@ -252,7 +252,7 @@ def test_notes_counts_and_the_mark_stay_with_their_round(disc):
     disc.return_to_mark()
     assert disc.glance().round_label == "Rnd 3"
     assert disc.note_here() == "here it narrows"
-    assert disc.places_marked() == (Place(0, 0, 3, 0),)
+    assert disc.glance().place == Place(0, 0, 3, 0)
 
 
 def test_a_round_of_open_length_is_counted_on_beside_an_added_one(disc):

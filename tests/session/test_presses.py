@@ -271,7 +271,6 @@ def test_mark_and_return(piece):
     assert piece.glance().last_press == "no place is marked"
     scene.press(piece, 3)
     piece.mark()
-    assert list(piece.places_marked()) == [Place(0, 0, 0, 3)]
     piece.go_to_part(1, 1)
     piece.return_to_mark()
     assert at(piece) == (0, 0, 0, 3)

@@ -10,6 +10,7 @@ from tracker.session.access import InUse
 from tracker.session.looking import look
 
 NAME = "pot-hat-trial.piece.toml"
+TAKEN = f"{NAME} was taken over in another window: this one only looks on now."
 
 
 @pytest.fixture
@@ -32,10 +33,7 @@ def test_a_piece_is_taken_over_with_all_that_was_pressed(piece):
 def test_the_first_window_notices_between_presses_and_only_looks_on(piece):
     mine = scene.reopen(piece.path, take_over=True)
     piece.retry()
-    assert piece.only_looks
-    assert piece.notices == (
-        f"{NAME} was taken over in another window: this one only looks on now.",
-    )
+    assert piece.notices == (TAKEN,)
     before = piece.state
     for action in (piece.next, piece.back, piece.undo, piece.redo, piece.mark):
         action()
@@ -51,9 +49,11 @@ def test_the_press_that_notices_is_kept_in_a_copy_beside(piece):
     mine = scene.reopen(piece.path, take_over=True)
     mine.back()
     piece.next()
-    assert piece.only_looks
     assert piece.glance().trouble == ""
-    assert piece.notices[1] == "What it had not saved is kept in pot-hat-trial.ours-1.piece.toml."
+    assert piece.notices == (
+        TAKEN,
+        "What it had not saved is kept in pot-hat-trial.ours-1.piece.toml.",
+    )
     kept = scene.reopen(piece.path.with_name("pot-hat-trial.ours-1.piece.toml"))
     assert (kept.state, kept.can_undo) == (piece.state, 4)
     kept.close()
@@ -72,7 +72,7 @@ def test_a_disk_that_is_full_just_then_loses_nothing(piece):
     assert first.glance().trouble.startswith("Not saved: the disk is full.")
     disk.heal()
     first.retry()
-    assert first.only_looks
+    assert first.notices[0] == TAKEN
     assert first.glance().trouble == ""
     kept = scene.reopen(piece.path.with_name("pot-hat-trial.ours-1.piece.toml"))
     assert kept.can_undo == 4
@@ -91,7 +91,7 @@ def test_after_a_take_over_a_third_window_is_told_and_can_take_over_too(piece):
     third = scene.reopen(piece.path, take_over=True)
     third.next()
     second.retry()
-    assert second.only_looks
+    assert second.notices == (TAKEN,)
     second.close()
     third.close()
     assert look(piece.path).history.done == 4

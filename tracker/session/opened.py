@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from pathlib import Path
 
 from tracker.lean import TYPE_CHECKING
@@ -15,7 +14,7 @@ from tracker.session.history import Did, item_of
 from tracker.session.looking import plan_found
 from tracker.session.naming import spot_words
 from tracker.session.own import OwnPlan
-from tracker.session.place import Pace, Place
+from tracker.session.place import Pace
 from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
 from tracker.session.returning import Card, card, lay_a_while, parting
@@ -117,11 +116,6 @@ class Opened:
         return self._store.notices
 
     @property
-    def only_looks(self) -> bool:
-        """Whether another window has taken the piece over: then no action changes anything."""
-        return self._store.taken
-
-    @property
     def plan(self) -> Plan:
         """The pattern in the size that is worked, with what the maker changed."""
         return self._own.at(self.state)
@@ -140,11 +134,6 @@ class Opened:
     def can_undo(self) -> int:
         """How many actions can be taken back."""
         return self._store.history.done
-
-    @property
-    def can_redo(self) -> int:
-        """How many actions can be done again."""
-        return self._store.history.undone
 
     def glance(self) -> Glance:
         """All that the screen shows now."""
@@ -223,15 +212,6 @@ class Opened:
         self._record_time()
         self._store.close()
         self.keep_told()
-
-    def places_marked(self) -> Sequence[Place]:
-        """The marked places."""
-        mark = self.state.mark
-        if mark is None:
-            return ()
-        return (
-            worksheet.place(self.plan, self.state, worksheet.settle(self.plan, self.state, mark)),
-        )
 
     def keep_told(self) -> None:
         """Keep the line of the place for who asks for it, where the file has changed."""
