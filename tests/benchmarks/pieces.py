@@ -6,7 +6,8 @@ from tracker.pattern.load import load_text
 from tracker.pattern.plan import make_plan
 from tracker.session.entries import PutDown
 from tracker.session.head import Head
-from tracker.session.history import History, item_of
+from tracker.session.history import History
+from tracker.session.items import item_of
 from tracker.session.lines import stamp_of, write_line
 from tracker.session.paper import write_paper
 from tracker.session.place import Asking

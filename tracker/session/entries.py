@@ -10,11 +10,12 @@ import re
 from collections.abc import Mapping, Sequence
 
 from tracker.lean import NamedTuple
+from tracker.session.events import Event
 from tracker.session.fields import EntryError, Value, bounded, down, number, parse, shown, truth, up
-from tracker.session.history import Did, Stretch, Walked
+from tracker.session.items import Did, Stretch, Walked
 from tracker.session.own_entries import changing_fields, changing_of
 from tracker.session.place import Asking, Pace
-from tracker.session.state import Event, RoundKey, Spot
+from tracker.session.state import RoundKey, Spot
 
 
 class Undo(NamedTuple):

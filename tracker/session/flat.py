@@ -19,18 +19,10 @@ _BY_MODULE = {
     "tracker.pattern.changes": ("Change",),
     "tracker.pattern.model": ("Fit", "Gauge", "Part", "Pattern", "Worked", "Yarn"),
     "tracker.pattern.plan": ("Plan", "PlannedPart", "PlannedRound"),
-    "tracker.session.history": ("Did", "Stretch", "Walked"),
+    "tracker.session.events": ("Changing", "Event"),
+    "tracker.session.items": ("Did", "Stretch", "Walked"),
     "tracker.session.place": ("Asking", "Pace"),
-    "tracker.session.state": (
-        "Changing",
-        "Counts",
-        "Event",
-        "Progress",
-        "RoundKey",
-        "Spot",
-        "State",
-        "Weighed",
-    ),
+    "tracker.session.state": ("Counts", "Progress", "RoundKey", "Spot", "State", "Weighed"),
 }
 
 KINDS = tuple((module, name) for module, names in _BY_MODULE.items() for name in names)

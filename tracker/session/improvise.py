@@ -13,10 +13,11 @@ from tracker.lean import TYPE_CHECKING
 from tracker.pattern.changes import Change
 from tracker.pattern.own import Bench, OwnVersion, own_version, typed_line
 from tracker.session import trial, worksheet
+from tracker.session.events import Changing, Event
 from tracker.session.naming import label
 from tracker.session.presses import Press
 from tracker.session.spacing import evenly
-from tracker.session.state import Changing, Event, Spot, State
+from tracker.session.state import Spot, State
 from tracker.session.trial import Tried
 from tracker.session.typed import kept
 

@@ -10,9 +10,10 @@ from tracker.measure.units import Amount, read_length, read_number
 from tracker.notation.problems import visible
 from tracker.pattern.ruler import Ruler, ruler_of
 from tracker.session import worksheet
+from tracker.session.events import Event
 from tracker.session.naming import label
 from tracker.session.presses import Press
-from tracker.session.state import Event, Spot, State
+from tracker.session.state import Spot, State
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan

@@ -18,7 +18,7 @@ from zlib import crc32
 from tracker.lean import NamedTuple
 from tracker.session.entries import Entry, common_entry, entry_of, entry_text
 from tracker.session.fields import EntryError
-from tracker.session.history import Walked
+from tracker.session.items import Walked
 
 
 class Line(NamedTuple):

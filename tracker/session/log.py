@@ -21,7 +21,7 @@ from tracker.session.yarn_ahead import weighings_of
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan, PlannedPart
-    from tracker.session.history import Item
+    from tracker.session.items import Item
 
 
 @dataclass(frozen=True, slots=True)

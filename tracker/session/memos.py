@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from tracker.lean import TYPE_CHECKING
 from tracker.session import mending, worksheet
+from tracker.session.events import Event
 from tracker.session.presses import Press
-from tracker.session.state import Event, Spot, State
+from tracker.session.state import Spot, State
 from tracker.session.typed import kept
 
 if TYPE_CHECKING:

@@ -25,7 +25,7 @@ READ_ANEW = 4 * 1024
 
 if TYPE_CHECKING:
     from tracker.session.files import StrPath
-    from tracker.session.history import Item
+    from tracker.session.items import Item
 
 Block = Mapping[tuple[int, int], int]
 

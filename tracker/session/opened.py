@@ -8,9 +8,10 @@ from tracker.lean import TYPE_CHECKING
 from tracker.session import shelf, worksheet
 from tracker.session.access import StoreError
 from tracker.session.entries import Entry, Redo, Undo
+from tracker.session.events import Event
 from tracker.session.glance import Glance, glance, line
 from tracker.session.head import Head
-from tracker.session.history import Did, item_of
+from tracker.session.items import Did, item_of
 from tracker.session.looking import plan_found
 from tracker.session.naming import spot_words
 from tracker.session.own import OwnPlan
@@ -18,7 +19,7 @@ from tracker.session.place import Pace
 from tracker.session.presses import Press
 from tracker.session.reading import Reading, read_plan
 from tracker.session.returning import Card, card, lay_a_while, parting
-from tracker.session.state import Event, State
+from tracker.session.state import State
 from tracker.session.store import Store
 from tracker.session.surroundings import Surroundings
 from tracker.session.timing import Timing, Took

@@ -22,7 +22,8 @@ from tracker.session.yarn_ahead import Coming, YarnAhead, yarn_ahead
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
-    from tracker.session.history import History, Item
+    from tracker.session.history import History
+    from tracker.session.items import Item
 
 MOST_TIMES = 1000
 """A round of open length is taken to be worked no oftener."""

@@ -13,8 +13,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tracker.pattern.changes import Change
+from tracker.session.events import Changing
 from tracker.session.fields import EntryError, Value, down, up
-from tracker.session.state import Changing
 
 
 def changing_fields(changing: Changing | None) -> dict[str, Value]:

@@ -13,7 +13,8 @@ from zlib import crc32
 from tracker.session.entries import PutDown, Redo, Undo
 from tracker.session.fields import EntryError
 from tracker.session.head import Head, head_end, read_head, write_head
-from tracker.session.history import Before, Did, History, Walked, reached, timed
+from tracker.session.history import Before, History
+from tracker.session.items import Did, Walked, reached, timed
 from tracker.session.lines import (
     Line,
     Run,

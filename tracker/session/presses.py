@@ -8,10 +8,11 @@ from __future__ import annotations
 from tracker.fabric.steps import Kind
 from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import worksheet
+from tracker.session.events import Event
 from tracker.session.lookup import loops_of
-from tracker.session.naming import label, name, spot_words
+from tracker.session.naming import label, name
 from tracker.session.place import Asking, Pace
-from tracker.session.state import Event, RoundKey, Spot, State
+from tracker.session.state import RoundKey, Spot, State
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan
@@ -36,12 +37,12 @@ def next_press(plan: Plan, state: State) -> Press:
         return _on_from_end(plan, state, spot)
     walk = worksheet.round_at(plan, spot).walk
     if state.pace is Pace.ROUND:
-        return _arrive(plan, state, worksheet.end_of(plan, spot), "to the round's end")
+        return arrive(plan, state, worksheet.end_of(plan, spot), "to the round's end")
     if state.pace is Pace.REPEAT:
         bounds = worksheet.unit(walk, spot.step)
         inside = walk[spot.step].repeats
         words = "next repeat" if inside else "on to the next repeat"
-        return _arrive(plan, state, spot._replace(step=bounds[1], loop=0), words)
+        return arrive(plan, state, spot._replace(step=bounds[1], loop=0), words)
     return _one_on(plan, state, spot)
 
 
@@ -50,10 +51,10 @@ def _one_on(plan: Plan, state: State, spot: Spot) -> Press:
     if state.loops_shown and spot.loop + 1 < len(loops_of(plan, run)):
         return Press(Event(spot=spot._replace(loop=spot.loop + 1)), "next loop")
     words = "next stitch" if run.kind is Kind.STITCH else f"{run.text}: done"
-    return _arrive(plan, state, spot._replace(step=spot.step + 1, loop=0), words)
+    return arrive(plan, state, spot._replace(step=spot.step + 1, loop=0), words)
 
 
-def _arrive(plan: Plan, state: State, spot: Spot, words: str) -> Press:
+def arrive(plan: Plan, state: State, spot: Spot, words: str) -> Press:
     """Come to a spot. At a round's end where nothing is asked, go straight on."""
     if not worksheet.at_end(plan, spot) or worksheet.stops(plan, state, spot):
         return Press(Event(spot=spot), words)
@@ -151,70 +152,6 @@ def _back_words(pace: Pace) -> str:
     }[pace]
 
 
-def next_round(plan: Plan, state: State) -> Press:
-    """To the start of the next round."""
-    spot = worksheet.here(plan, state)
-    to = worksheet.following_round(plan, state, spot)
-    if to is None:
-        return Press(None, f"this is the last round of {name(plan, spot)}")
-    return Press(Event(spot=to), f"to the start of {label(plan, to)}")
-
-
-def previous_round(plan: Plan, state: State) -> Press:
-    """To the start of this round, or of the one before when already there."""
-    spot = worksheet.here(plan, state)
-    start = worksheet.start_of(spot)
-    to = start if start != spot else worksheet.earlier_round(plan, state, spot)
-    if to is None:
-        return Press(None, f"this is the very first step of {name(plan, spot)}")
-    return Press(Event(spot=to), f"to the start of {label(plan, to)}")
-
-
-def go_to_round(plan: Plan, state: State, number: int) -> Press:
-    """To the start of round ``number`` (from 1)."""
-    spot = worksheet.here(plan, state)
-    to = worksheet.called_round(plan, spot, number)
-    to = to or worksheet.numbered_round(plan, state, spot.of, number - 1)
-    if to is None:
-        rounds = worksheet.rounds_in(plan, state, *spot.of)
-        return Press(None, f"there is no round {number}: {name(plan, spot)} has {rounds}")
-    return Press(Event(spot=to), f"to the start of {label(plan, to)}")
-
-
-def go_to_stitch(plan: Plan, state: State, made: int) -> Press:
-    """To where ``made`` stitches of this round are made."""
-    spot = worksheet.here(plan, state)
-    walk = worksheet.round_at(plan, spot).walk
-    if not 0 <= made <= walk.makes:
-        return Press(None, f"there is no stitch {made}: this round makes {walk.makes}")
-    to = spot._replace(step=worksheet.step_with(walk, made), loop=0)
-    return _arrive(plan, state, to, f"to {made} stitches made")
-
-
-def go_to_part(plan: Plan, state: State, part: int, copy: int) -> Press:
-    """To where that part and copy was left. Going to a part set aside chooses it."""
-    if not (0 <= part < len(plan.parts) and 0 <= copy < plan.parts[part].part.make):
-        return Press(None, "there is no such part")
-    to = worksheet.settle(plan, state, state.left_at(part, copy))
-    aside = not worksheet.chosen_parts(plan, state)[part]
-    if to == state.spot and not aside:
-        return Press(None, f"this is {name(plan, to)}")
-    return Press(Event(spot=to, choose=part if aside else None), f"to {name(plan, to)}")
-
-
-def choose(plan: Plan, state: State, part: int) -> Press:
-    """Choose a part among its alternatives; the maker moves to it from one of the others."""
-    group = plan.parts[part].part.choose if 0 <= part < len(plan.parts) else ""
-    if not group:
-        return Press(None, "this part is not one of a choice")
-    if worksheet.chosen_parts(plan, state)[part]:
-        return Press(None, f"{plan.parts[part].name} is chosen already")
-    spot = worksheet.here(plan, state)
-    moves = worksheet.part_at(plan, spot).part.choose == group
-    to = worksheet.settle(plan, state, state.left_at(part, 0)) if moves else None
-    return Press(Event(spot=to, choose=part), f"{plan.parts[part].name} chosen")
-
-
 def set_pace(state: State, pace: Pace) -> Press:
     """Set the pace."""
     return Press(Event(pace=pace) if pace is not state.pace else None, f"by {pace.value}")
@@ -230,24 +167,6 @@ def show_loops(state: State, *, shown: bool) -> Press:
     """Whether special stitches go loop by loop."""
     words = "loop by loop" if shown else "stitch by stitch"
     return Press(Event(loops_shown=shown) if shown is not state.loops_shown else None, words)
-
-
-def mark(plan: Plan, state: State) -> Press:
-    """Mark this place."""
-    spot = worksheet.here(plan, state)
-    if spot == state.mark:
-        return Press(None, "this place is marked already")
-    return Press(Event(mark=spot), f"marked: {spot_words(plan, state, spot)}")
-
-
-def return_to_mark(plan: Plan, state: State) -> Press:
-    """Go to the marked place."""
-    if state.mark is None:
-        return Press(None, "no place is marked")
-    to = worksheet.settle(plan, state, state.mark)
-    if to == state.spot:
-        return Press(None, "this is the marked place")
-    return Press(Event(spot=to), f"to the mark: {spot_words(plan, state, to)}")
 
 
 def may_count(plan: Plan, state: State) -> bool:

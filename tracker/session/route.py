@@ -11,8 +11,10 @@ from collections.abc import Iterator
 
 from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.session import worksheet
-from tracker.session.history import Did, History, Item, Walked, item_of
-from tracker.session.state import Changing, Event, RoundKey, Spot
+from tracker.session.events import Changing, Event
+from tracker.session.history import History
+from tracker.session.items import Did, Item, Walked, item_of
+from tracker.session.state import RoundKey, Spot
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan, PlannedPart

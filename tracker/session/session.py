@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tracker.lean import TYPE_CHECKING
 from tracker.notation.problems import visible
-from tracker.session import presses, worksheet
+from tracker.session import going, presses, worksheet
 from tracker.session.access import StoreError
 from tracker.session.looking import glance_at
 from tracker.session.place import Asking, Pace
@@ -37,33 +37,33 @@ class Session(Reconciled):
 
     def next_round(self) -> None:
         """To the start of the next round."""
-        self._do(presses.next_round(self.plan, self.state))
+        self._do(going.next_round(self.plan, self.state))
 
     def previous_round(self) -> None:
         """To the start of this round, or of the one before when already there."""
-        self._do(presses.previous_round(self.plan, self.state))
+        self._do(going.previous_round(self.plan, self.state))
 
     def go_to_round(self, number: int) -> None:
         """To the start of round ``number`` (from 1) of this part and copy."""
-        self._do(presses.go_to_round(self.plan, self.state, number))
+        self._do(going.go_to_round(self.plan, self.state, number))
 
     def go_to_stitch(self, made: int) -> None:
         """To where ``made`` stitches of this round are made."""
-        self._do(presses.go_to_stitch(self.plan, self.state, made))
+        self._do(going.go_to_stitch(self.plan, self.state, made))
 
     def go_to_part(self, part: int, copy: int) -> None:
         """To where that part and copy (from 0) was left (its beginning if never begun).
 
         A part that was set aside for another of its choice is chosen thereby.
         """
-        self._do(presses.go_to_part(self.plan, self.state, part, copy))
+        self._do(going.go_to_part(self.plan, self.state, part, copy))
 
     def choose(self, part: int) -> None:
         """Choose this part (from 0) among the parts of its ``choose`` group.
 
         A maker who stands in one of the others is taken to it.
         """
-        self._do(presses.choose(self.plan, self.state, part))
+        self._do(going.choose(self.plan, self.state, part))
 
     def turn_pace(self) -> None:
         """stitch, repeat, round, stitch …; the exact place stays."""
@@ -84,11 +84,11 @@ class Session(Reconciled):
 
     def mark(self) -> None:
         """Mark this place (one mark a piece)."""
-        self._do(presses.mark(self.plan, self.state))
+        self._do(going.mark(self.plan, self.state))
 
     def return_to_mark(self) -> None:
         """Go to the marked place."""
-        self._do(presses.return_to_mark(self.plan, self.state))
+        self._do(going.return_to_mark(self.plan, self.state))
 
     def enter_count(self, count: int) -> None:
         """The maker counted ``count`` at the round's end; kept with the round."""

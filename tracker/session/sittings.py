@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tracker.lean import TYPE_CHECKING
 from tracker.session import worksheet
-from tracker.session.history import Did, Item
+from tracker.session.items import Did, Item
 from tracker.session.state import START, Spot
 from tracker.session.worked import PAUSE
 

@@ -9,8 +9,9 @@ from tracker.measure.units import NUMBER
 from tracker.measure.yarn import read_scale
 from tracker.notation.problems import visible
 from tracker.session import worksheet
+from tracker.session.events import Event
 from tracker.session.presses import Press
-from tracker.session.state import Event, State
+from tracker.session.state import State
 
 if TYPE_CHECKING:
     from tracker.pattern.plan import Plan

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from tracker.session.history import Did, History
+from tracker.session.history import History
+from tracker.session.items import Did
 from tracker.session.state import Spot
 
 PAUSE = 15 * 60

@@ -5,10 +5,11 @@ from __future__ import annotations
 from tracker.lean import TYPE_CHECKING, NamedTuple
 from tracker.pattern.model import Worked
 from tracker.session import mending, worksheet
+from tracker.session.events import Event
 from tracker.session.naming import label, name
 from tracker.session.presses import Press
 from tracker.session.right import right_repeat
-from tracker.session.state import Event, Spot, State
+from tracker.session.state import Spot, State
 from tracker.session.suspects import Suspect, suspects
 
 if TYPE_CHECKING:
