@@ -13,6 +13,7 @@ from tracker.notation.tree import (
     Deed,
     Evenly,
     Group,
+    Loops,
     Make,
     Node,
     Note,
@@ -122,6 +123,13 @@ def closes_in_chain(nodes: tuple[Node, ...]) -> bool:
     last = next((n for n in reversed(nodes) if not isinstance(n, Act | Note)), None)
     target = last.target if isinstance(last, Make) else None
     return target is not None and target.kind == "tch"
+
+
+def resumes(nodes: tuple[Node, ...]) -> bool:
+    """Whether yarn is joined before anything is made, perhaps behind stitches passed over."""
+    front = list(takewhile(lambda n: isinstance(n, Act | Note | Loops | Skip), nodes))
+    joins = [n for n in front if isinstance(n, Act) and n.deed in (Deed.JOIN, Deed.COLOUR)]
+    return bool(joins) and all(n.target is None or n.target.at is not At.LAST for n in joins)
 
 
 def begins_group(nodes: tuple[Node, ...]) -> bool:

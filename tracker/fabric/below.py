@@ -62,6 +62,12 @@ class Below(Called):
             del self._numbers[length:]
             self._after.clear()
 
+    def behind(self, index: int, offset: int) -> Edge:
+        """The edge from there on."""
+        spot = self.edge[index] if offset else None
+        rest = self.edge[index + (offset > 0) :]
+        return rest if spot is None else (replace(spot, count=spot.count - offset), *rest)
+
     def left(self, kind: str) -> int:
         """How many places of ``kind`` the cursor has still before it."""
         after = self._after.get(kind)

@@ -35,6 +35,7 @@ class Now:
         own: chains of one made in this round that are still to be worked back along.
         free_side: chains of it that are still free, on the side worked along.
         aside: the words have led to its other side, and nothing is made there yet.
+        reach: where on the edge below the hands were at the stitch made last.
     """
 
     colour: str = ""
@@ -59,6 +60,7 @@ class Now:
     own: int = 0
     free_side: int = 0
     aside: bool = False
+    reach: tuple[int, int] = (0, 0)
 
     def copy(self) -> Now:
         """The same state, to be changed on its own."""

@@ -63,6 +63,7 @@ class Outcome:
         under: places of the edge below, as numbered by `places`.
         pending: a chain at its end that belongs to the next round.
         foundation: it is only a chain to work into.
+        rest: what lies behind its last stitch on the edge below.
         counted: US names of special stitches and groups made, with their number.
     """
 
@@ -81,6 +82,7 @@ class Outcome:
     pending: Chain | None = None
     turned: bool = False
     foundation: bool = False
+    rest: Edge = ()
     counted: dict[str, int] = field(default_factory=dict)
 
     @property

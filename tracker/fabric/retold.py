@@ -165,3 +165,22 @@ def with_node(nodes: tuple[Node, ...], old: Node, new: Node) -> tuple[Node, ...]
         else:
             found.append(node)
     return tuple(found)
+
+
+def resumed(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """A row that takes up stitches left unworked: yarn is joined to the next of them.
+
+    "Skip next 10 sts, join yarn in next st, ch 1, sc in same st": that is a next one.
+    """
+    found: list[Node] = []
+    made = False
+    for node in nodes:
+        target = node.target if isinstance(node, Make | Group | Act) else None
+        if isinstance(node, Act) and not made:
+            found.append(replace(node, target=None))
+        elif isinstance(node, Make | Group) and not made and target and target.at is At.SAME:
+            found.append(replace(node, target=replace(target, at=At.NEXT)))
+        else:
+            found.append(node)
+        made = made or isinstance(node, Make | Group | Repeat)
+    return tuple(found)

@@ -46,6 +46,7 @@ class Stitching(Hand):
             return
         stitch = node.stitch
         self.now.begun = True
+        self.now.reach = self.below.index, self.below.offset
         key = stitch.us
         first = key not in self.seen
         self.seen.add(key)

@@ -225,6 +225,7 @@ class Walker(Repeating):
         done.edge = tuple(self.out)
         done.colour, done.pending, done.turned = self.now.colour, self.now.pending, self.now.turned
         done.takes = self.below.taken
+        done.rest = () if self.free else self.below.behind(*self.now.reach)
         if any(not kind.endswith("sp") and kind != "corner" for kind in self.used):
             done.passed = self.below.passed
         kinds = [k for k in self.used if k != "tch"]

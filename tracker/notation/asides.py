@@ -21,8 +21,10 @@ _REPLACED = re.compile(
     rf"|(?:the )?{_FIRST}(?: (?:of|in) (?:each|every|the) (?:round|rnd|row))? (?:(?:is|always) )*"
     rf"(?:replaced|made|worked|substituted|formed) (?:with|by|as|from) ){_CHAINS}[ .]*[)\]}}]"
 )
+#: "(base of next shell)": what stands on the chain that is worked into.
+_BASE = re.compile(r"[(\[{] *(?:(?:this|which) is |at |in )?(?:the )?base of [^()\[\]{}]*[)\]}]")
 
 
 def only_tells(low: str) -> bool:
     """Whether a bracket, in lower case, asks for nothing: it tells what the words before made."""
-    return bool(_TOLD.fullmatch(low) or _REPLACED.fullmatch(low))
+    return bool(_TOLD.fullmatch(low) or _BASE.fullmatch(low) or _REPLACED.fullmatch(low))

@@ -10,6 +10,7 @@ from tracker.notation.tokens import Type, plain
 from tracker.notation.tree import At, Chain, Figure, Skip, Target
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
+    MIDDLE,
     OTHER_PIECES,
     SKIPS,
     SPACE_WORDS,
@@ -256,7 +257,8 @@ class Chains(ClosingCounts):
     def skip(self) -> Skip | None:
         """``skip = "sk" ["next" | "first" | "last"] [figure] [kind]``"""
         start = self.here.start
-        if not self.accept_any(*SKIPS) and not self._not_into():
+        told = self.accept_any(*SKIPS) or self.accept("leave", "out") or self._not_into()
+        if not told:
             return None
         self.accept_all("over", "the")
         if self.accept_any("joining"):
@@ -264,6 +266,7 @@ class Chains(ClosingCounts):
             return Skip((1,), "st", start, self.last_end, At.FIRST)
         at = self._which() or At.NEXT
         self.accept_any("of", "the")
+        self.accept_any(*MIDDLE)
         count = self.accept_figure() or (1,)
         self._which()
         self.accept_any("remaining", "rem")

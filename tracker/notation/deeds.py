@@ -30,6 +30,7 @@ class Deeds(Ways):
             self._aside,
             self._at_an_edge,
             self._one_made,
+            self._returning,
             self._announced,
             self._distance,
             self._to_other_round,

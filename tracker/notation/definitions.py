@@ -221,7 +221,7 @@ def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
     makes, spaces, takes, placed, skipped = 0, [], 1, 0, 0
     if any(_into_hook(node) for node in nodes):
         return Stitch(name, name, 0, 0)  # chains closed to a picot
-    for node in _flat(nodes):
+    for node in _not_held(nodes):
         if isinstance(node, Make):
             makes += _number(node) * node.stitch.makes
             takes = max(takes, node.stitch.takes)
@@ -239,6 +239,14 @@ def _summed(name: str, nodes: Sequence[Node]) -> Stitch | None:
     if skipped:
         takes = placed + skipped
     return Stitch(name, name, takes, makes, spaces=tuple(spaces))
+
+
+def _not_held(nodes: Sequence[Node]) -> list[Node]:
+    """The nodes without slip stitches that only hold others down: "sl st, ch 2, 2 dc"."""
+    flat = list(_flat(nodes))
+    if all(node.stitch.us == "sl st" for node in flat if isinstance(node, Make)):
+        return flat
+    return [n for n in flat if not (isinstance(n, Make) and n.stitch.us == "sl st")]
 
 
 def _number(node: Make) -> int:

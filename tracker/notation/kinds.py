@@ -21,7 +21,7 @@ _PLACES = ("middle", "st", "st+ch", "st+sp", "ch", "corner", "sp", "fp", "bp", "
 
 
 #: Words for several stitches in one place.
-_GROUPS = ("fan", "fans", "group", "groups", "shell", "shells", "petal", "petals")
+_GROUPS = ("fan", "fans", "group", "groups", "shell", "shells", "petal", "petals", "grp", "grps")
 
 
 class Kinds(Beneath):

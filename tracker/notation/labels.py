@@ -14,7 +14,7 @@ ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
 _DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>)"
 #: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
 _TO = (
-    rf"(?:\s*{_DASH}\s*(?=r?\d+\s*[:.)=\-(])|{_DASH}(?=\S)"
+    rf"(?:\s*{_DASH}\s*(?=(?:{ROUND}\s*)?\d+\s*[:.)=\-(])|{_DASH}(?=\S)"
     r"|\s+(?:to|through|thru|until|till|and|&|~)\s+|,\s?)"
 )
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
@@ -98,7 +98,7 @@ _LABELS = (
     # such as "Next 2 rnds:", "For the next four rounds,", "Next row:"
     re.compile(
         rf"^(?:for\s+)?(?:the\s+)?(?:next|last|following)\s+(?:(?P<count>\d+|{_WORDED})\s+)?"
-        rf"(?P<kind>{ROUND})\b{_ON}\s*(?:[:.,\-]|(?=(?:\d+\s*)?(?:sc|dc|hdc|tr|htr)\b))\s*"
+        rf"(?P<kind>{ROUND})\b{_ON}{_SIDE}\s*(?:[:.,\-]|(?=(?:\d+\s*)?(?:sc|dc|hdc|tr|htr)\b))\s*"
     ),
     # such as "Decrease round:", "Dec rnd:"
     re.compile(

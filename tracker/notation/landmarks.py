@@ -9,6 +9,7 @@ from tracker.notation.wordlists import (
     BEGINNING,
     CHAIN_WORDS,
     END_WORDS,
+    MIDDLE,
     NOISE,
     ON_THE_ROW,
     ON_THE_STITCH,
@@ -46,7 +47,8 @@ class Landmarks(Gaps):
                     self.accept_any(*PREPOSITIONS)
                 continue
             if self.here.text in ON_THE_STITCH and self.ahead().text == "of":
-                if self.here.text == "base" and self.ahead(2).type is Type.NUMBER:
+                based = self.here.text == "base" and self.ahead(2).type is Type.NUMBER
+                if based or self._middle_of_several():
                     self.led = "over"  # "sc in base of 2 bobbles": one stitch for both
                 self._on_top = self.here.text == "top"
                 self.at += 2
@@ -59,6 +61,13 @@ class Landmarks(Gaps):
                 self.at += 1
                 continue
             return
+
+    def _middle_of_several(self) -> bool:
+        """``middle "of" ["the" "next"] figure stitches``: one stitch for all of them"""
+        words = [self.ahead(n) for n in range(2, 6)]
+        at = next((i for i, t in enumerate(words) if t.text not in ("the", "next", "foll")), 0)
+        glued = self.ahead(at + 3).text == "-"
+        return self.here.text in MIDDLE and words[at].type is Type.NUMBER and not glued
 
     def _base(self) -> Target | None:
         """``["same" kind] ["the"] "base" "of" ["the"] chain``: where the chain comes from"""

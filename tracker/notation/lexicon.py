@@ -118,6 +118,8 @@ def _of_rounds(tokens: list[Token]) -> int:
 def _aside(tokens: list[Token], start: int, lexicon: Lexicon) -> int:
     """How many tokens the bracket at ``start`` has, where it only names a word again."""
     before = tokens[start - 1 - (tokens[start - 1].text == ":")]
+    if tokens[start + 1].text == "see":  # "(see Special Stitches)"
+        return next((i + 1 - start for i in range(start, start + 9) if _closes(tokens, i)), 0)
     close = next((i for i in range(start, start + 5) if _closes(tokens, i)), 0)
     inside = tokens[start + 1 : close] if close else []
     if before.type is not Type.WORD or not inside:

@@ -23,7 +23,7 @@ class Repeats(Things):
     """Rules for what follows a repeated body."""
 
     def tail(self, starred: bool) -> Tail | None:
-        """``tail = (again [stars] [often] [ending] | times | around) [things]``"""
+        """``tail = ([stars] again [stars] [often] [ending] | times | around) [things]``"""
         found = self._tail(starred)
         if found is not None and found.target is None:
             self._so_many_things()
@@ -35,6 +35,8 @@ class Repeats(Things):
         if more is not None:
             return more
         self.accept_any(",", ";", ".", ":")
+        if starred and self.here.text in ("from", "between") and self.ahead().type is Type.STAR:
+            self._stars()  # "from * to * repeat"
         if self.accept_any(*AGAIN):
             self._shortening_dot()
             found = self._again(starred)

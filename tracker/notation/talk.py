@@ -32,6 +32,8 @@ _NO_SHAPING = (
 )
 #: What a deed told before is for: "sl st in next st to even out the edge".
 _PURPOSES = ("even", "smooth", "level", "finish", "hide", "secure", "neaten", "tidy", "avoid")
+#: Words for stitches that an earlier row did not work.
+_LEFT_FREE = ("unworked", "remaining", "rem", "left", "skipped", "unused", "free")
 _BEFORE_DISTANCE = ("about", "approximately", "approx", "between", "leaving", "with", "at")
 _SHAPED = ("dec", "decrease", "inc", "increase", "invdec")
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
@@ -119,6 +121,25 @@ class Talk(Colours):
                 return True
         self.at = mark
         return False
+
+    def _returning(self) -> Note | None:
+        """``("return" | "go" "back") "to" words "unworked" words``: to what is worked next"""
+        start = self.here.start
+        led = self.accept_any("return", "returning") or self.accept("go", "back")
+        if not led or not self.accept("to"):
+            return None
+        words = self._clause_words()
+        self.accept_any("the")
+        self.accept_number()
+        end = self.clause_end()
+        numbered = any(
+            other.type is Type.NUMBER and one.text not in ROUND_WORDS
+            for one, other in pairwise(self.tokens[self.at : end])
+        )
+        if words.isdisjoint(_LEFT_FREE) or numbered:
+            return None
+        self.at = end
+        return Note(start, self.last_end)
 
     def _at_an_edge(self) -> Note | None:
         """``("at" | "on") garment_edge`` behind a stitch: where in the row that is anyway"""

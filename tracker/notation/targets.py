@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.ends import spacey
-from tracker.notation.stops import Stops
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Target
+from tracker.notation.within import Within
 from tracker.notation.wordlists import (
     CHAIN_WORDS,
     END_WORDS,
@@ -16,7 +16,7 @@ from tracker.notation.wordlists import (
 )
 
 
-class Targets(Stops):
+class Targets(Within):
     """Rules for places."""
 
     def target(self) -> Target | None:
@@ -67,7 +67,7 @@ class Targets(Stops):
             return base
         self._on_top = False
         self._noise()
-        between = self._between()
+        between = self._amid() or self._between()
         if between is not None:
             return between
         rules = (self._of_group, self._same, self._ring, self._hook, self._turning, self._each)
@@ -78,34 +78,6 @@ class Targets(Stops):
                 return found
             self.at = mark
         return self._bare() if led else None
-
-    def _of_group(self) -> Target | None:
-        """``(ordinal | "last") stitch "of" ["next" | "each" | "same"] group``: one stitch of it"""
-        nth = self.accept_ordinal() or -int(bool(self.accept_any("last")))
-        kind = self._stitch_kind() if nth else None
-        if kind is None or kind == "ch" or not self.accept_any("of", "on", "in", "from"):
-            return None
-        words = self._clause_words()
-        self.accept_all(
-            "the", "next", "each", "every", "same", "last", "first", "following", "that"
-        )
-        group = self._group_named()
-        if not group:
-            return None
-        self._suffix()
-        at = At.EACH if words & {"each", "every"} else At.NEXT
-        at = At.SAME if words & {"same", "that"} else at
-        return self._to_end(Target(at, group, nth=nth))
-
-    def _group_named(self) -> str:
-        """``[figure stitch] group | stitch`` that makes several in one place; "" for neither"""
-        found = self._group_kind()
-        if found is None:
-            key = self.accept_phrase(self.lexicon.phrases) or "ch"
-            stitch = self.lexicon.stitch(key)
-            found = key if stitch.takes == 1 and stitch.makes > 1 and not stitch.height else ""
-            self.accept_any("st", "sts", "stitch")
-        return found
 
     def _center_of_corner(self) -> Target | None:
         """``["each"] corner_center``"""
@@ -201,8 +173,12 @@ class Targets(Stops):
         return self._to_end(self._grouped(found))
 
     def _count_of_places(self) -> Figure | None:
-        """A number of places, unless the number belongs to a space: "next 4-ch loop"."""
+        """A number of places, unless it belongs to a space or group: "next 4-ch loop"."""
         mark = self.at
+        grouped = self.ahead().text == "-" and self._group_kind() is not None
+        self.at = mark
+        if grouped:
+            return None
         if self._space() is not None and not self._plural:
             self.at = mark
             return None

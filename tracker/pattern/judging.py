@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tracker.fabric.begins import begins_on_chain, closes_in_chain, fresh, slips_over
+from tracker.fabric.begins import begins_on_chain, closes_in_chain, fresh, resumes, slips_over
 from tracker.fabric.edge import SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
 from tracker.fabric.grown import grown
@@ -13,7 +13,7 @@ from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading
-from tracker.fabric.retold import cornerless, in_opening
+from tracker.fabric.retold import cornerless, in_opening, resumed
 from tracker.fabric.stated import figure_of
 from tracker.fabric.supposing import supposed
 from tracker.fabric.tiles import makes_tiles, of_tiles
@@ -56,7 +56,12 @@ class Judging(Knowing):
         guessed: whether the round below is only known by the printed count of this one.
         known: rounds judged before, with what they left behind.
         tiled: whether the part has rows of tiles.
+        rest: in each size what the row that turned early last left unworked; () for none.
+        resuming: whether the words say that these stitches are taken up.
     """
+
+    rest: tuple[Edge, ...] = ()
+    resuming = False
 
     tiled = False
 
@@ -76,15 +81,16 @@ class Judging(Knowing):
     def _judged(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
         """`_judge`, once only for a round that is worked again from the same edge."""
         base = self._habit(nodes)
-        key = (nodes, stated, base, self.begun, *self._state(), self.printed, self.opening)
+        facts = (self.begun, self.printed, self.opening, self.rest, self.resuming)
+        key = (nodes, stated, base, *self._state(), *facts)
         known = self.known.get(key)
         if known is None:
             self.effort.begin(below=sum(stitches(edge or ()) for edge in self.edges))
             judged = self._judge(nodes, stated)
             self.known[key] = known = (judged, self._state())
-        judged, (edges, self.pending, self.colour, *facts) = known
+        judged, (edges, self.pending, self.colour, *others) = known
         self.edges = list(edges)
-        self.guessed, self.doubt, self.supposed = facts
+        self.guessed, self.doubt, self.supposed = others
         return judged
 
     def _on_larger(
@@ -146,7 +152,17 @@ class Judging(Knowing):
             if not self_contained(nodes):
                 return self._inferred(nodes, stated, base)
             return self._freely(nodes, stated, base)
-        return self._on_edge(nodes, stated, base)
+        return self._on_some_edge(nodes, stated, base)
+
+    def _on_some_edge(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged:
+        """The reading that fits the row below, or what an earlier row left unworked."""
+        first = self._taken_up(nodes, stated, base) if self.resuming else None
+        found = first or self._on_edge(nodes, stated, base)
+        if self.resuming or (found.fits and found.agrees is not False):
+            return found
+        return self._taken_up(nodes, stated, base) or found
 
     def _on_edge(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
         """The reading that fits an edge of which it is known what it has."""
@@ -171,6 +187,18 @@ class Judging(Knowing):
         if vague:
             return self._by_repeats(nodes, stated, base) or found
         return self._by_printed(nodes, stated, base, found.fits) or found
+
+    def _taken_up(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """The row on what an earlier one left unworked, where yarn is joined and it fits."""
+        if not self.rest or not resumes(nodes):
+            return None
+        found = judge(resumed(nodes), stated, self._starts(self.rest), base)
+        if not found.fits or found.agrees is False:
+            return None
+        self.edges, self.doubt = list(self.rest), False
+        return found
 
     def _cornerless(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading

@@ -92,6 +92,7 @@ class PartChecker(Mending):
         self.found: list[CheckedRound] = []
         self.seen: list[Seen] = []
         self.items: list[Task | ReadLine] = []
+        self.rest = ()
         self.opening: tuple[Figure, Figure] | None = None
         self.rows_made: list[int | None] = [0] * self.sizes
         self.under: list[Edge | None] = [None] * self.sizes
@@ -283,6 +284,8 @@ class PartChecker(Mending):
         self.in_loop = ends_in_loop(nodes)
         self.begun = True
         self._count_row(task)
+        if all(stitches(o.rest) for o in outcomes) and self._rowed(task):
+            self.rest = tuple(o.rest for o in outcomes)
         self.opening = opened(task.body.read.nodes) or self.opening
         self.guessed = False
         counted = task.stated is not None and bool(task.stated.total)

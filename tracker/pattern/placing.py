@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 
-from tracker.fabric.begins import turns_first
+from tracker.fabric.begins import resumes, turns_first
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.retold import behind, from_loop, raised, saying, with_stitches
 from tracker.fabric.tiles import into_tiles, of_tiles
 from tracker.fabric.trees import into_row_ends, rounds_below
+from tracker.notation.round_text import RoundText
 from tracker.notation.tokens import plain
-from tracker.notation.tree import Figure, Loops, Node
+from tracker.notation.tree import Figure, Group, Loops, Make, Node, Repeat
 from tracker.pattern.judging import Judging
 from tracker.pattern.tasks import Task
 from tracker.pattern.underside import along_it, begins_under
@@ -19,6 +20,11 @@ from tracker.pattern.underside import along_it, begins_under
 _BEHIND = re.compile(
     r"\b(?:behind|back of) (?:the |each )?(?:[a-z]+ ){0,2}?(?:petals?|flower|rose|work)\b"
     r"|\bpetals? (?:forward|towards?|down|to(?:wards?)? the front|out of the way)\b"
+)
+#: Words on stitches that an earlier row did not work.
+_LEFT = re.compile(
+    r"\b(?:unworked|unused|rem(?:aining)?|left|free|skipped|cent(?:er|re)|middle"
+    r"|(?:of|on) (?:row|rnd|round) ?\d+|(?:other|second|2nd|opposite) (?:side|shoulder|strap))\b"
 )
 
 
@@ -45,6 +51,7 @@ class Placing(Judging):
     def _placed(self, task: Task) -> tuple[Node, ...]:
         """The tree of a round, and ``edges`` as what it is worked into."""
         self.in_rows = self._rowed(task)
+        self.resuming = bool(self.rest) and _takes_up(task.body.read)
         nodes = saying(task.body.read.nodes, self.beginnings.said)
         if self.tiled and of_tiles(nodes):
             nodes = into_tiles(nodes)
@@ -106,3 +113,10 @@ class Placing(Judging):
         if not all(self.edges):
             return None
         return tuple(stitches(e or ()) for e in self.edges)
+
+
+def _takes_up(read: RoundText) -> bool:
+    """Whether the words before the first stitch speak of stitches left unworked."""
+    made = next((n for n in read.nodes if isinstance(n, Make | Group | Repeat)), None)
+    front = plain(read.text[: made.start]) if made is not None else ""
+    return bool(_LEFT.search(front)) and resumes(read.nodes)
