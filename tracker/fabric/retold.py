@@ -12,6 +12,7 @@ from tracker.notation.tree import (
     Act,
     Along,
     At,
+    Chain,
     Group,
     Make,
     Node,
@@ -105,6 +106,28 @@ def cornerless(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         return ()
     apart = (n.body if isinstance(n, Along) else (n,) for n in nodes)
     return tuple(_cornerless(node) for part in apart for node in part)
+
+
+def spaceless(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The tree with loops as places taken for stitches, as translations call them; or ().
+
+    Not where it makes chains itself, or names a space by its length.
+    """
+    targets = [n.target for n in every(nodes) if isinstance(n, Make | Group) and n.target]
+    chained = any(isinstance(n, Chain) for n in every(nodes))
+    if chained or not targets or any(t.kind not in ("sp", "st") or t.until for t in targets):
+        return ()
+    return tuple(_spaceless(node) for node in nodes)
+
+
+def _spaceless(node: Node) -> Node:
+    if isinstance(node, Group | Repeat):
+        node = replace(node, body=tuple(_spaceless(inner) for inner in node.body))
+    target = node.target if isinstance(node, Make | Group) else None
+    if target is None or target.kind != "sp":
+        return node
+    assert isinstance(node, Make | Group)
+    return replace(node, target=replace(target, kind="st"))
 
 
 def _cornerless(node: Node) -> Node:

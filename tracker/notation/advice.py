@@ -6,7 +6,7 @@ import re
 from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
-from tracker.notation.keys import LIKELY, slip
+from tracker.notation.keys import LIKELY, parts_of, slip
 from tracker.notation.kit import NUMBER_WORDS, ORDINAL_WORDS
 from tracker.notation.repeats import Repeats
 from tracker.notation.stitches import Stitch
@@ -58,6 +58,8 @@ _LOOP_WORDS = frozenset(("loop", "loops", "blo", "flo"))
 _MOSTLY = ("sc", "hdc", "dc", "tr", "inc", "dec", "invdec", "sc2tog", "increase", "decrease")
 #: Longer words that stand alone are no abbreviation of a stitch.
 _MOST_LETTERS = 6
+#: A clause of fewer words may be one word cut in two.
+_FEW = 3
 
 
 #: What the hands do with another piece before it is joined.
@@ -220,9 +222,12 @@ class Advice(Repeats):
     def _unknown(self, begin: int, clause: list[Token]) -> bool:
         """Whether a clause is a single word of a few letters that might be a stitch: "idc".
 
-        Right behind a stitch it might be a name of one with a slip in it: "sc imc".
+        Words may be run together, or one cut in two. Right behind a stitch it might be a name
+        of one with a slip in it: "sc imc".
         """
         word, before = clause[0].text, self.tokens[begin - 1]
+        if self._is_glued(clause):
+            return True
         if len(clause) > 1 or clause[0].type is not Type.WORD or begin == 0:
             return False
         if self._is_stitch(begin - 1) and word not in CRAFT | IDLE | COLOURS:
@@ -232,6 +237,14 @@ class Advice(Repeats):
         listed = before.text == "," == self.here.text and word != "s"
         fits = 1 < len(word) <= _MOST_LETTERS or bool(self.deep) or listed or not word.isalpha()
         return glued or (begins and fits and word not in CRAFT | IDLE | COLOURS)
+
+    def _is_glued(self, clause: list[Token]) -> bool:
+        """Whether a stitch and other words are run together, or its name is cut: "scaround"."""
+        whole = "".join(t.text for t in clause)
+        if len(clause) >= _FEW or not whole.isalpha() or whole in CRAFT | IDLE:
+            return False
+        parts = parts_of(whole)
+        return len(parts) + len(clause) > 2 and (parts[:1] in self.lexicon.phrases)
 
     def _asks_for_stitches(self, begin: int, end: int) -> bool:
         """Whether the words have a stitch in them, or say to skip, repeat or change."""

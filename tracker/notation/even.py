@@ -9,7 +9,7 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import plain
 
 _EVEN = re.compile(
-    r"^\W*(?:work|knit|crochet|do)?\s*"
+    r"^\W*(?:work|knit|crochet|do)?\s*(?:in (?:a|the) (?:circle|round),?\s*)?"
     r"(?:(?P<number>\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+)?"
     r"(?:more\s+)?(?:rounds?|rnds?|rows?)?\W*(?:of\s+)?(?:[a-z]{2,5}\s+)?"
     r"(?:even(?!ly)|straight|unchanged|without\s+(?:any\s+)?"

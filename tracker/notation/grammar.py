@@ -7,6 +7,7 @@ from dataclasses import replace
 from tracker.notation.behind import Behind
 from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
+from tracker.notation.inorder import in_order
 from tracker.notation.lexicon import Lexicon, impersonal, roundless, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.round_text import Stated
@@ -51,6 +52,7 @@ class Reader(Behind):
         super().__init__(text, lexicon, sizes)
         tokens = undotted(text, plainly(text, self.tokens), lexicon.phrases)
         said = roundless(impersonal(respelt(tokens, lexicon.phrases)))
+        said = in_order(said, lexicon.phrases)
         self.tokens = without_asides(said, lexicon)
         self.match_brackets()
         self.tokens = unwrapped(self.tokens, self._closers)
@@ -76,7 +78,7 @@ class Reader(Behind):
         if figure is not None and self.accept("times"):
             colon = self.accept_any(":", ",")
             inner = self.here.type is Type.OPEN or self.here.type is Type.STAR
-            if not inner and (colon or self._number_of_stitches()):
+            if not inner and (colon or self._number_of_stitches() or self._stitch_here()):
                 return figure
         self.at = mark
         return None

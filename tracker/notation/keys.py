@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from functools import cache
 
+from tracker.notation.wordlists import MENDED
+
 #: A slip as they happen, one that may be, and one that only shows that a word is in doubt.
 LIKELY, POSSIBLE, FAR = 1, 2, 3
 _ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
@@ -21,6 +23,11 @@ _PAIRS = (("rn", "m"), ("cl", "d"), ("vv", "w"), ("nn", "m"), ("in", "m"), ("ni"
 _SHORT = 3
 #: A word so long is hardly another word with any one letter changed.
 _LONG = 6
+#: Words that are likely to be meant, and likely parts of those that are run together.
+COMMON = frozenset(MENDED).union(
+    ("sc", "hdc", "dc", "tr", "htr", "inc", "dec", "invdec", "sl", "slst", "incs", "decs"),
+    ("sc2tog", "hdc2tog", "dc2tog"),
+)
 _VOWELS = frozenset("aeiouy")
 
 
@@ -96,3 +103,19 @@ def _near(one: str, other: str) -> bool:
     (x, y), (u, v) = _SPOTS[one], _SPOTS[other]
     # Each row of keys stands half a key to the right of the one above it.
     return one != other and abs(2 * (x - u) + (y - v)) <= 2 and abs(y - v) <= 1
+
+
+@cache
+def parts_of(word: str, most: int = 4) -> tuple[str, ...]:
+    """The fewest common words of which a word is made up; () where it is not."""
+    if most == 0 or len(word) > 30:
+        return ()
+    if word in COMMON:
+        return (word,)
+    found: tuple[str, ...] = ()
+    for at in range(len(word) - 2, 1, -1):
+        if word[:at] in COMMON:
+            rest = parts_of(word[at:], most - 1)
+            if rest and (not found or len(rest) + 1 < len(found)):
+                found = (word[:at], *rest)
+    return found

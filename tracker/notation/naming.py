@@ -118,7 +118,8 @@ class Naming(Reaching):
         """``figure stitch "popcorn"`` is one popcorn; ``figure stitch "inc"`` one increase."""
         mark = self.at
         self.accept("-")
-        if base_of(stitch.us) != stitch.us and stitch.us != "sl st":
+        shape = stitch.us in ("inc", "dec", "invdec")
+        if shape or (base_of(stitch.us) != stitch.us and stitch.us != "sl st"):
             self.at = mark
             return None
         key = self.accept_phrase(self.lexicon.phrases)

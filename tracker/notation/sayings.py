@@ -67,6 +67,8 @@ _HOW_DEC = (
     rf"(?:the )?(?:next |first |last )?(?:2|two) (?:{_STITCH} )?(?:together|tog|as one|at once)\b"
     rf"{_WHERE}| by (?:skipping|missing|omitting) (?:one|1|a) {_STITCH}){_OVER}"
 )
+_BEHIND = r"(?:behind|for|by|in|into|through)"
+_WALL = r"(?:half-?\s?loops?|walls?)(?: only)?(?: of (?:the |each )?(?:loops?|stitch(?:es)?|sts?))?"
 #: What is said -> how a pattern says it; "" for words that ask for nothing.
 _SAYINGS: tuple[tuple[str, str], ...] = (
     (r"and so on|keep going|keep repeating(?: this| that)?", "repeat"),
@@ -86,6 +88,13 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (rf"(?:inc|increase|dec|decrease) by (?={_MAKING} (?:1|one|2|two)\b)", ""),
     (_HOW_INC, ""),
     (_HOW_DEC, ""),
+    # as translations say it (common practice, no source)
+    (r"in a circle", "around"),
+    (rf"{_BEHIND} the back {_WALL}", "blo"),
+    (rf"{_BEHIND} the front {_WALL}", "flo"),
+    (r"ring of amigurumi", "ring"),
+    (r"this we repeat", "repeat"),
+    (r"dial(?= \d)", "make"),
 )
 _PATTERNS = tuple(
     (re.compile(rf"(?<![\w'-])(?:{saying})\b".replace(" ", r"\s+")), meant)

@@ -9,7 +9,7 @@ from itertools import combinations
 from tracker.lean import NamedTuple
 from tracker.notation import kit, wordlists
 from tracker.notation.edits import Edit
-from tracker.notation.keys import LIKELY, POSSIBLE, slip
+from tracker.notation.keys import COMMON, LIKELY, POSSIBLE, parts_of, slip
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type, plain, tokenize
 from tracker.notation.wordlists import MENDED
@@ -19,11 +19,6 @@ _CHUNK = re.compile(r"[^\W_]+(?:['`\u00b4][^\W_]+)*")
 _RUN = re.compile(r"[a-z]+")
 #: Words that join two halves of one: a blank, a line end, a hyphen at one.
 _PARTED = re.compile(r"\s*-?\s+")
-#: Words that are likely to be meant, and likely parts of those that are run together.
-_COMMON = frozenset(MENDED).union(
-    ("sc", "hdc", "dc", "tr", "htr", "inc", "dec", "invdec", "sl", "slst", "incs", "decs"),
-    ("sc2tog", "hdc2tog", "dc2tog"),
-)
 #: What scanned print makes of letters and digits.
 _SCANNED = {
     "'": "i",
@@ -119,7 +114,7 @@ class Places:
             word, place = chunk[0], chunk.span()
             if word.isalpha() and self._is_known(word) and self._is_within(*place):
                 for new, far in self._slips(word).items():
-                    if far < STEP * POSSIBLE and new in _COMMON:
+                    if far < STEP * POSSIBLE and new in COMMON:
                         told = self._told(place, new)
                         yield Mend((Edit(*place, new),), far + STEP, told, bold=True)
 
@@ -167,11 +162,11 @@ class Places:
     def _rarity(self, word: str) -> int:
         if word in self._used:
             return 0
-        return 1 if word in _COMMON else 2
+        return 1 if word in COMMON else 2
 
     def _parted(self, word: str) -> dict[str, int]:
         """The known words of which a word is made up: "ineach"."""
-        parts = _parts(word) if len(word) >= _LEAST else ()
+        parts = parts_of(word) if len(word) >= _LEAST else ()
         return {" ".join(parts): STEP * LIKELY} if parts else {}
 
     def _joined(self, word: str) -> list[Mend]:
@@ -216,18 +211,3 @@ def _scanned(chunk: str) -> Iterator[str]:
             for other in some[1:]:
                 letters[other] = _SCANNED[chunk[other]][0]
             yield "".join(letters)
-
-
-def _parts(word: str, most: int = 4) -> tuple[str, ...]:
-    """The fewest common words of which a word is made up; () where it is not."""
-    if most == 0 or len(word) > 30:
-        return ()
-    if word in _COMMON:
-        return (word,)
-    found: tuple[str, ...] = ()
-    for at in range(len(word) - 2, 1, -1):
-        if word[:at] in _COMMON:
-            rest = _parts(word[at:], most - 1)
-            if rest and (not found or len(rest) + 1 < len(found)):
-                found = (word[:at], *rest)
-    return found

@@ -29,6 +29,8 @@ def bracketings(text: str, tokens: list[Token]) -> Iterator[Edit]:
             closes = bool(open_) and _CLOSERS[open_.pop().text] == token.text
             alone += [] if closes else [token]
     alone += open_
+    if len(alone) == 2:
+        yield from _turned(alone)
     if len(alone) != 1:
         return
     one = alone[0]
@@ -39,6 +41,15 @@ def bracketings(text: str, tokens: list[Token]) -> Iterator[Edit]:
     else:
         yield from _openings(text, one)
     yield Edit(one.start, one.end, "")
+
+
+def _turned(alone: list[Token]) -> Iterator[Edit]:
+    """The second of two opening brackets, or the first of two closing ones, the other way."""
+    one, two = alone
+    if one.type is Type.OPEN and two.text == one.text:
+        yield Edit(two.start, two.end, _CLOSERS[two.text])
+    elif one.type is Type.CLOSE and two.text == one.text:
+        yield Edit(one.start, one.end, _OPENERS[one.text])
 
 
 def _crossed(tokens: list[Token], closing: Token) -> str:

@@ -13,7 +13,7 @@ from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading
-from tracker.fabric.retold import cornerless, in_opening, resumed
+from tracker.fabric.retold import cornerless, in_opening, resumed, spaceless
 from tracker.fabric.stated import figure_of
 from tracker.fabric.supposing import supposed
 from tracker.fabric.tiles import makes_tiles, of_tiles
@@ -182,8 +182,11 @@ class Judging(Knowing):
             if self.doubt:  # it does not go into what a round makes that does not work out
                 self.edges, self.doubt = [None] * self.sizes, False
             return self._freely(nodes, stated, base)
-        if found.fits and found.agrees is not False:
+        if found.fits and found.agrees is not False and not vague:
             return found
+        in_stitches = self._spaceless(nodes, stated, base)
+        if in_stitches is not None or (found.fits and found.agrees is not False):
+            return in_stitches or found
         if vague:
             return self._by_repeats(nodes, stated, base) or found
         return self._by_printed(nodes, stated, base, found.fits) or found
@@ -208,6 +211,17 @@ class Judging(Knowing):
         found = judge(other, stated, self._starts(self.edges), base) if other else None
         whole = found is not None and self._uses_all(found) and found.agrees is not False
         return found if whole else None
+
+    def _spaceless(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """The round with loops taken for stitches, where no spaces are below and so it agrees."""
+        spaced = any(spot.chains for edge in self.edges for spot in edge or ())
+        other = () if spaced or stated is None else spaceless(nodes)
+        if not other or other == nodes:
+            return None
+        found = judge(other, stated, self._starts(self.edges), base)
+        return found if found.agrees and self._uses_all(found) else None
 
     def _suppose(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> bool:
         """Take spaces at equal distances for the round below, if one number of them fits."""
