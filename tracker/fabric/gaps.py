@@ -28,6 +28,16 @@ def with_gaps(edge: Edge, numbers: list[Numbers]) -> tuple[Edge, list[Numbers]]:
     return tuple(opened), found
 
 
+def grouped(edge: Edge) -> Edge:
+    """An edge with "9 dc in each loop" as so many groups, the first with the chain it began by."""
+    parted, _ = _in_groups(edge, [ELSEWHERE] * len(edge))
+    size = next((spot.each for spot in edge if spot.each > 2), 0)
+    first = parted[0] if parted else None
+    if first is not None and not first.group and not first.chains and first.count == size > 0:
+        parted = (replace(first, group="group", opens=True), *parted[1:])
+    return parted
+
+
 def _in_groups(edge: Edge, numbers: list[Numbers]) -> tuple[Edge, list[Numbers]]:
     """Take "3 dc in each st" for as many groups; pairs only where there are no others."""
     others = any(spot.group or spot.each > 2 for spot in edge)

@@ -5,12 +5,20 @@ from __future__ import annotations
 from tracker.fabric.below import Below
 from tracker.fabric.edge import Edge, Spot, cornered, with_middle
 from tracker.fabric.effort import TooMuchError
+from tracker.fabric.gaps import grouped
 from tracker.fabric.moments import Kept, Mark, Now
 from tracker.fabric.outcome import MOST_RUNS, MOST_STEPS, Outcome, ShortError, Start
 from tracker.fabric.places import Hold, Places
 from tracker.fabric.reading import Reading
 from tracker.fabric.steps import Kind, Pass, Run
-from tracker.fabric.trees import every, names_corner, names_gap, names_middle, names_space
+from tracker.fabric.trees import (
+    every,
+    names_corner,
+    names_gap,
+    names_group,
+    names_middle,
+    names_space,
+)
 from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tree import At, Chain, Figure, Group, Make, Node, Repeat, Skip
@@ -226,6 +234,8 @@ def _as_met(edge: Edge, nodes: tuple[Node, ...], spaced: bool) -> Edge:
         edge = _as_spaces(edge, nodes)
     if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
         edge = cornered(edge)
+    if not any(spot.group for spot in edge) and any(map(names_group, every(nodes))):
+        edge = grouped(edge)
     repeated = (inner for node in nodes if isinstance(node, Repeat) for inner in every(node.body))
     if any(map(names_middle, every(nodes))) and not any(map(names_middle, repeated)):
         edge = with_middle(edge)

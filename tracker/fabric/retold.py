@@ -99,10 +99,12 @@ def cornerless(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
 
     So it does where the words go to each corner, or up to one.
     """
-    targets = [n.target for n in every(nodes) if isinstance(n, Make | Group | Act) and n.target]
+    told = [n for n in every(nodes) if isinstance(n, Make | Group | Act) and n.target]
+    targets = [n.target for n in told if n.target is not None]
     corners = [t for t in targets if t.kind == "corner"]
     spaced = any(t.kind.endswith("sp") or t.until for t in targets)
-    if not corners or spaced or any(t.at is At.EACH and t.count is None for t in corners):
+    lacy = any(isinstance(n, Group) and any(isinstance(c, Chain) for c in n.body) for n in told)
+    if not corners or spaced or any(t.at is At.EACH and t.count is None for t in corners) or lacy:
         return ()
     apart = (n.body if isinstance(n, Along) else (n,) for n in nodes)
     return tuple(_cornerless(node) for part in apart for node in part)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from tracker.fabric.called import Called
 from tracker.fabric.edge import UNCOUNTED, Edge, Spot, cornered
 from tracker.notation.dictionary import base_of
 
 #: Shapes with fewer or more corners are not counted side by side.
-FEWEST, MOST = 3, 12
+#: The name of a border between two stitches.
+_BETWEEN = "border"
+FEWEST, MOST = 3, 8
 
 
 def has_each_side(edge: Edge, name: str, count: int) -> bool | None:
@@ -39,7 +42,8 @@ def sides(edge: Edge, name: str = "") -> list[tuple[int, ...]]:
         return [whole, between] if any(between) else [whole]
     middles = _cut(cornered(edge), lambda _, spot: spot.group == "corner")
     if middles is None:
-        return []
+        halves = _cut(_halved(edge), lambda _, spot: spot.name == _BETWEEN)
+        return [] if halves is None else [tuple(_counted(side, name) for side in halves)]
     between = tuple(_counted(side, name) for side in middles)
     free = tuple(_counted(_free(side), name) for side in middles)
     one, both = tuple(n + 1 for n in between), tuple(n + 2 for n in between)
@@ -60,6 +64,18 @@ def _cut(edge: Edge, at: Callable[[Called, Spot], bool]) -> list[Edge] | None:
         return None
     rest[-1] += first
     return [tuple(stretch) for stretch in rest]
+
+
+def _halved(edge: Edge) -> Edge:
+    """The edge with a border in the middle of each group of an even number of stitches."""
+    found: list[Spot] = []
+    for spot in edge:
+        if spot.group != "group" or spot.count % 2:
+            found.append(spot)
+            continue
+        half = replace(spot, count=spot.count // 2)
+        found += [half, Spot(_BETWEEN), replace(half, opens=False)]
+    return tuple(found)
 
 
 def _free(side: Edge) -> Edge:

@@ -7,7 +7,7 @@ is taken for the round below.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from tracker.fabric.edge import Edge, Spot, plain_edge, space
@@ -39,7 +39,7 @@ def supposed(
         return None
     found: Edge | None = None
     makes = -1
-    for edge in _edges(count, length):
+    for edge in _edges(count, length, _told(nodes) or NUMBERS):
         outcome = walk(nodes, replace(start, edge=edge), reading)
         if outcome.short is not None or outcome.left or outcome.passed:
             continue
@@ -52,9 +52,15 @@ def supposed(
     return found
 
 
-def _edges(count: int, length: int) -> Iterator[Edge]:
+def _told(nodes: tuple[Node, ...]) -> tuple[int, ...]:
+    """How many corners there are, where the words say it: "in each of the 4 corners"."""
+    said = (n.target for n in every(nodes) if isinstance(n, Make | Group))
+    return tuple({t.count[0] for t in said if t and t.at is At.EACH and t.count})
+
+
+def _edges(count: int, length: int, numbers: Sequence[int]) -> Iterator[Edge]:
     """The same number of stitches between every two spaces, begun at each of its places."""
-    for number in NUMBERS:
+    for number in numbers:
         between, over = divmod(count, number)
         if over or not 0 < between <= MOST_BETWEEN:
             continue

@@ -209,6 +209,12 @@ def names_corner(node: Node) -> bool:
     return target is not None and target.kind == "corner"
 
 
+def names_group(node: Node) -> bool:
+    """Whether a node goes into a shell or the like, or into the middle stitch of one."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.kind in ("group", "shell", "fan", "middle")
+
+
 def names_middle(node: Node) -> bool:
     """Whether a node goes into the middle stitch of a row, or up to it."""
     if isinstance(node, Repeat):

@@ -163,6 +163,7 @@ class Walker(Repeating):
         kinds = [(part, self._kind(part.target.kind)) for part in parts if part.target]
         self.used.update(kind for _, kind in kinds)
         missing = {kind: part for part, kind in kinds}
+        self._as_many_as_told(kinds)
         keep = self._chain_is_last(node)
         while (spot := self.below.ahead()) is not None:
             if keep and self.below.left("st") <= keep and not spot.chains:
@@ -186,6 +187,14 @@ class Walker(Repeating):
         for kind, part in missing.items():
             if not alike:
                 raise ShortError(part, kind, 1, 0)
+
+    def _as_many_as_told(self, kinds: list[tuple[Make | Group, str]]) -> None:
+        """Raise `ShortError` where there are not four of "each of the four corners"."""
+        for node, kind in kinds:
+            count = node.target.count if node.target else None
+            had = 0 if self.free else self.below.left(kind)
+            if count and had and had != self.figure(count):
+                raise ShortError(node, kind, self.figure(count), had)
 
     def _part_for(
         self, spot: Spot, kinds: list[tuple[Make | Group, str]]

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 _NTH = (
-    r"(?:\d?(?:1st|2nd|3rd|\dth)|first|second|third|fourth|next|last|beg|beginning|starting|begin)"
+    r"(?:\d?(?:1st|2nd|3rd|\dth)|first|second|third|fourth|next|last|beg|beginning|starting|begin"
+    r"|(?:first |1st )?half(?: of)?(?: an?| the)?)"
 )
 #: What was made, in a bracket behind it: "(first corner made)", "(corner)".
 _TOLD = re.compile(

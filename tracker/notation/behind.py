@@ -8,7 +8,7 @@ from tracker.notation.along import AlongChains
 from tracker.notation.merging import goes_round
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
-from tracker.notation.wordlists import OF_EDGES, SKIPS
+from tracker.notation.wordlists import GROUPS, OF_EDGES, SKIPS
 
 #: A number of places that stands for all that are left.
 REST = 10**9
@@ -23,21 +23,14 @@ class Behind(AlongChains):
         last = before[-1] if before else None
         self.accept_any("with", "working", "making", "placing")
         self.accept_any("a")
-        chain = self.chain() if isinstance(last, Make) and last.target is not None else None
-        if isinstance(last, Make) and chain is not None and self.accept_any("between", "bet"):
-            self.accept_all("each", "every", "all", "the", "them", "of")
-            if not self.accept_any("pair", "pairs", "group", "groups", "set", "sets"):
+        placed = isinstance(last, Make | Group) and last.target is not None
+        chain = self.chain() if placed else None
+        if isinstance(chain, Chain) and self.accept_any("between", "bet"):
+            self.accept_all("each", "every", "all", "the", "them", "of", "two", "any")
+            if not self.accept_any("pair", "pairs", "set", "sets", *GROUPS):
                 self.kind()
-            target = last.target
-            if self._clause_is_over() and target is not None:
-                one = replace(last, target=None)
-                if target.at is At.EACH:
-                    before[-1] = Group((one, chain), target, last.start, self.last_end)
-                    return True
-                if target.at is At.RING:
-                    body = (replace(last, count=(1,)), chain)
-                    before[-1] = Repeat(body, last.start, self.last_end, last.count)
-                    return True
+            if self._clause_is_over() and _with_chain(before, chain, self.last_end):
+                return True
         self.at = mark
         return False
 
@@ -163,3 +156,28 @@ class Behind(AlongChains):
             self.accept_any("in", "into", "on")
             return True
         return False
+
+
+def _with_chain(before: list[Node], chain: Chain, end: int) -> bool:
+    """Put a chain behind each of the stitches or groups made last; False where none take one."""
+    last = before[-1]
+    if isinstance(last, Make) and last.target is not None and last.target.at is At.RING:
+        body = (replace(last, count=(1,)), chain)
+        before[-1] = Repeat(body, last.start, end, last.count)
+        return True
+    at = len(before)
+    while at and _in_each(before[at - 1]):
+        at -= 1
+        node = before[at]
+        if isinstance(node, Make | Group) and node.target is not None:
+            inner = node.body if isinstance(node, Group) else (replace(node, target=None),)
+            before[at] = Group((*inner, chain), node.target, node.start, end)
+    first = before[at - 1] if at else None
+    if at < len(before) and isinstance(first, Group) and first.target.at is At.SAME:
+        before.insert(at, chain)
+    return at < len(before)
+
+
+def _in_each(node: Node) -> bool:
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.at is At.EACH

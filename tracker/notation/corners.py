@@ -12,13 +12,27 @@ from tracker.notation.wordlists import JOINS
 
 #: What was made is a corner: "(corner made)", "first corner", "= corner".
 _SAID = re.compile(
-    r"(?:= ?|- ?|this (?:is|makes|forms) |which (?:is|makes|forms) )?(?:(?:a|the|your|one|1) )?"
+    r"(?:= ?|- ?|this (?:is|makes|forms) |which (?:is|makes|forms) )?(?:(?:a|the|your|our|one|1) )?"
     r"(?:(?:1st|first|beg|beginning|starting|initial) )?corner(?: is)?(?: now)?"
     r"(?: made| formed| completed?| done)?"
 )
 _MAKING = ("work", "make", "working", "making", "crochet", "do", "place")
 _WHICH = (
-    *("a", "your", "the", "another", "next", "one", "first", "second", "third", "fourth", "last"),
+    *(
+        "a",
+        "your",
+        "our",
+        "my",
+        "the",
+        "another",
+        "next",
+        "one",
+        "first",
+        "second",
+        "third",
+        "fourth",
+        "last",
+    ),
     *("final", "1st", "2nd", "3rd", "4th", "same", "each", "every"),
 )
 _DONE = ("made", "formed", "completed", "complete", "done", "created")
@@ -59,7 +73,8 @@ class Corners(Held):
         self.accept_all(*_WHICH, "this", "that", "beg", "beginning", "half")
         if self.accept_any("corner", "corners", "point", "side", "scallop", "leaf", "arch"):
             self.accept_all("is", "are", "now", "has", "been")
-            if self.accept_any(*_DONE) and self._clause_is_over():
+            dashed = mark > 0 and self.tokens[mark - 1].text in ("-", "=")
+            if (self.accept_any(*_DONE) or dashed) and self._clause_is_over():
                 return Note(start, self.last_end)
         self.at = mark
         return None

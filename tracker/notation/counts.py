@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tracker.notation.bunches import named
+from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.round_text import Stated
 from tracker.notation.sides import Sides
 from tracker.notation.tokens import Type
@@ -75,7 +76,8 @@ class Counts(Sides):
         text = after.text
         if text in ("in", "into", "around", "across", "x", "*", "twice", "times", "to", "until"):
             return True
-        return after.type is Type.NUMBER and bool(then) and then[0].text in ("times", "x")
+        number = after.type is Type.NUMBER or after.text in NUMBER_WORDS
+        return number and bool(then) and then[0].text in ("times", "x", "more")
 
     def _figures(self, close: int) -> Stated | None:
         """Figures with what each counts, up to token ``close``."""
@@ -91,7 +93,7 @@ class Counts(Sides):
             *("end", "up", "with", "makes", "made", "it", "to", "is", "increased", "decreased"),
         )
         parts: list[tuple[str, Figure]] = []
-        sides: list[tuple[str, Figure]] = []
+        sides = self.sides_told = []
         sided = self.side_told()
         while self.at < close:
             length = self._chain_part()
@@ -176,7 +178,8 @@ class Counts(Sides):
                 if self.at > mark:
                     words.append(name)
                     continue
-            if token.type is Type.OPEN and self._left_out(self.at + 1, self.closing()):
+            aside = token.type is Type.OPEN and self._left_out(self.at + 1, self.closing())
+            if aside or (token.type is Type.OPEN and self.side_in_bracket()):
                 self.at = self.closing() + 1
                 continue
             if token.type in (Type.OPEN, Type.STAR):

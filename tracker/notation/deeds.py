@@ -122,7 +122,7 @@ class Deeds(Ways):
         ring, end, mark = self._ring(), self.last_end, self.at
         if ring is None or (self.accept_figure() and self._clause_is_over()):
             return None  # "MR 6" makes stitches too
-        self.at = mark
+        self.at, self.in_ring = mark, True
         return Act(Deed.RING, start, end)
 
     def _start_here(self) -> Act | Note | Skip | None:

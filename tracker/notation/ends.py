@@ -61,7 +61,7 @@ class Ends(Kinds):
         """
         around = self._ends() or (found.kind == "ch" and self._back_along())
         mark = self.at
-        if self.here.text == "up" and self.ahead().text in ("to", "until"):
+        if self.here.text in ("up", "along") and self.ahead().text in ("to", "until"):
             self.at += 1
         if self.accept_any("to", "until", "till"):
             self.accept_all("the", "you", "reach", "within")

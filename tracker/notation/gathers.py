@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from tracker.notation.brackets import Brackets
+from tracker.notation.ends import spacey
 from tracker.notation.lexicon import words_of
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type, plain
@@ -219,8 +220,11 @@ class Gathers(Brackets):
         last = made[0]
         if len(made) != 1 or not isinstance(last, Make):
             return made
-        each = last.target is not None and last.target == Target(At.EACH, "corner")
-        if not _single(last) and not each:
+        target = last.target
+        each = target is not None and target == Target(At.EACH, "corner")
+        ended = target is not None and target.at is At.LAST and target.count is None
+        ended = ended and target is not None and (spacey(target.kind))
+        if not _single(last) and not each and not ended:
             return made
         loose = _placeless(before)
         if not any(isinstance(n, Chain) or n.stitch.us == "sl st" for n in (*loose, last)):

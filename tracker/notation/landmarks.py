@@ -31,11 +31,12 @@ class Landmarks(Gaps):
     """Rules for landmarks.
 
     ``led`` is the preposition before the place read last; ``begun`` tells whether the round
-    has made a stitch yet.
+    has made a stitch yet, ``in_ring`` whether a ring was made that "it" may mean.
     """
 
     led = ""
     begun = False
+    in_ring = False
     _on_top = False
 
     def _noise(self) -> None:
@@ -151,6 +152,8 @@ class Landmarks(Gaps):
 
     def _ring(self) -> Target | None:
         """``ring = ["magic" | "adjustable" | "center"] ("ring" | "circle" | "mr" | "mc" …)``"""
+        if self.in_ring and self.accept("it") and self._clause_is_over():
+            return Target(At.RING)
         magic = self.accept_any(*_MAGIC)
         if self.here.text == "mc" and self._names_yarn():
             return None

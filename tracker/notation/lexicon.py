@@ -17,7 +17,21 @@ _ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",
 _EACH_OF = frozenset(("each", "every", "all", "both", "of", "the", "these", "those"))
 #: What "we" or "you" may do without that it matters who does it.
 _DONE = frozenset(
-    ("make", "work", "crochet", "skip", "miss", "repeat", "close", "join", "chain", "turn", "do")
+    (
+        "make",
+        "work",
+        "start",
+        "begin",
+        "crochet",
+        "skip",
+        "miss",
+        "repeat",
+        "close",
+        "join",
+        "chain",
+        "turn",
+        "do",
+    )
 )
 
 

@@ -33,6 +33,7 @@ _TO_LENGTH = re.compile(
     r"|\d\s*(?:(?:cm|mm|in|inch|inches)\b|[\"”″]))"
 )
 _STITCHES = re.compile(r"(?<![a-z])(?:sc|dc|hdc|htr|tr|dtr|inc|dec|sts?|stitch(?:es)?)\b")
+_SLIPS = re.compile(r"(?:then |and )?(?:sl(?:ip)?\.? ?st|slst|ss\b|slip )")
 _AGAIN_HERE = re.compile(r"(?:rep(?:eat)?\.?|work) ")
 #: A count in a bracket at the end of a line.
 _COUNTED = re.compile(r"[(\[{]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\s*[)\]}][.;]?\s*$")
@@ -130,13 +131,19 @@ def _parts(raw: str) -> Iterator[tuple[int, str]]:
     again = (
         m.end()
         for m in _AGAIN.finditer(low)
-        if _STITCHES.search(low, 0, m.start()) and not _TO_LENGTH.match(low, m.end())
+        if _works(low[: m.start()]) and not _TO_LENGTH.match(low, m.end())
     )
     inner = {match.end() for match in _INNER.finditer(low)}
     for cut in sorted(inner.union(again, rising(low))):
         yield begin + 1, raw[begin:cut].rstrip()
         begin = cut
     yield begin + 1, raw[begin:]
+
+
+def _works(low: str) -> bool:
+    """Whether words make stitches, and do not only slip to where a round begins."""
+    clauses = (clause.strip() for clause in re.split(r"[.;:,]", low))
+    return any(_STITCHES.search(clause) and not _SLIPS.match(clause) for clause in clauses)
 
 
 class _Open:

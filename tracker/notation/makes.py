@@ -255,7 +255,8 @@ class Makes(Naming):
             if target is None and not led and first.target is not None:
                 self.at = begin
                 target = self._all_the_way()
-            if target is None or self._stitch_here_alone(mark):
+            led_on = self.here.text in ("work", "make", "place")  # "and in each sp work 3 dc"
+            if target is None or led_on or self._stitch_here_alone(mark):
                 self.at = mark
                 return found
             found.append(Make(stitch, first.count, target, start, self.last_end, self.loop))

@@ -143,7 +143,7 @@ class Repeats(Things):
             return Tail(None)
         left, sided = self.times_by_sides()
         if sided:
-            return Tail(left, More.MORE if left else More.TOTAL)
+            return Tail(left, More.UNSAID if left else More.TOTAL)
         mark = self.at
         if not self.accept("all", "the", "way"):
             self.accept_any("across", "around", "all", "along")

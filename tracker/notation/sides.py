@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tracker.notation.lexicon import Lexicon
 from tracker.notation.targets import Targets
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure
@@ -34,7 +35,23 @@ _HAS = (
 
 
 class Sides(Targets):
-    """Rules for sides."""
+    """Rules for sides. ``sides_told``: the figures of a side in the count that is read now."""
+
+    def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
+        super().__init__(text, lexicon, sizes)
+        self.sides_told: list[tuple[str, Figure]] = []
+
+    def side_in_bracket(self) -> bool:
+        """Whether a bracket behind a figure tells of one side, as in "40 dc (10 per side)"."""
+        mark, close = self.at, self.closing()
+        self.at += 1
+        figure = self.accept_figure() if close > 0 else None
+        side = None if figure is None else self.of_side(close)
+        found = side is not None and self.at == close
+        self.at = mark
+        if figure is not None and side is not None and found:
+            self.sides_told.append((side, figure))
+        return found
 
     def side_told(self) -> bool:
         """``["on"] ("each" | "per") "side" ["has" …]`` before a figure: it is that of a side"""

@@ -22,7 +22,8 @@ class Stops(Landmarks):
     def _so_far(self) -> Target | None:
         """``["up"] "to" end``: each stitch from here to there"""
         mark = self.at
-        to = self.ahead().text if self.here.text == "up" else self.here.text
+        led = self.here.text in ("up", "along", "across", "over")
+        to = self.ahead().text if led else self.here.text
         if to not in ("to", "till", "until"):
             return None
         to_end = self._to_end(Target(At.EACH))

@@ -26,6 +26,10 @@ def _may_mean_more(node: Node) -> bool:
     return isinstance(node, Repeat) and node.more is More.UNSAID and node.starred
 
 
+#: More stitches than these in each place are so many shells.
+_LEAST_OF_GROUP = 2
+
+
 class Knowing:
     """Compares what a round goes into with what is known of the round below.
 
@@ -103,7 +107,8 @@ class Knowing:
 
     def _without_groups(self) -> bool:
         """Whether no group of stitches, such as a shell, is known on any edge below."""
-        return not any(spot.group for edge in self.edges for spot in edge or ())
+        spots = [spot for edge in self.edges for spot in edge or ()]
+        return not any(spot.group or spot.each > _LEAST_OF_GROUP for spot in spots)
 
     def _names_group(self, node: Node) -> bool:
         """Whether a node works into a shell or another stitch that is several."""
