@@ -13,8 +13,9 @@ from tracker.pattern.own import own_version
 from tracker.pattern.plan import make_plan
 from tracker.session.about import share
 from tracker.session.looking import glance_at
-from tracker.session.place import Place
+from tracker.session.place import Asking, Place
 from tracker.session.session import Session
+from tracker.session.worksheet import here
 
 RING = """
 title = "Sampler"
@@ -253,6 +254,24 @@ def test_notes_counts_and_the_mark_stay_with_their_round(disc):
     assert disc.glance().round_label == "Rnd 3"
     assert disc.note_here() == "here it narrows"
     assert disc.glance().place == Place(0, 0, 3, 0)
+
+
+@pytest.mark.parametrize(("presses", "made"), [(6, 6), (3, 3)])
+def test_where_a_round_is_read_otherwise_for_a_later_one_one_stands_in_it_as_far_as_can_be(
+    tmp_path, presses, made
+):
+    session = begin_text(tmp_path, RING.format(make=1))
+    improvise(session, "Rnd 1 otherwise", "sc around")
+    session.set_asking(Asking.EVERY)
+    for _ in range(presses):
+        session.next()
+    assert session.glance().made == made
+    improvise(session, "Rnd 2 otherwise", "go wild all over (9)")
+    assert here(session.plan, session.state) == session.state.spot
+    assert session.glance().at_end == (presses == 6)
+    session.undo()
+    assert session.glance().made == made
+    session.close()
 
 
 def test_a_round_of_open_length_is_counted_on_beside_an_added_one(disc):

@@ -24,6 +24,7 @@ from tracker.session.typed import kept
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from tracker.fabric.steps import Walk
     from tracker.pattern.plan import Plan, PlannedPart
 
 LONGEST = 1_000
@@ -107,7 +108,7 @@ class Improvising:
         if choice.typed:
             change = change._replace(words=kept(typed_line(change.words or "").body, LONGEST))
         changing = Changing(*self._here.of, change, self._spared(choice))
-        spot = self._spot(choice, change)
+        spot = self._spot(choice, change) or self._settled(change)
         return Press(Event(spot=spot, changing=changing), self._said(choice, change))
 
     def _choices(self) -> Iterator[Choice]:
@@ -243,7 +244,8 @@ class Improvising:
             return self._after_omitting(start)
         if not within:
             return None
-        return self._as_far(change)
+        part = self._own(change).part
+        return self._as_far(part.rounds[part.place(change.round)].walk)
 
     def _after_omitting(self, start: Spot) -> Spot:
         following, earlier = self._following(start), self._earlier(start)
@@ -251,13 +253,24 @@ class Improvising:
             return following
         return worksheet.end_of(self._plan, earlier) if earlier else start
 
-    def _as_far(self, change: Change) -> Spot:
-        """In a round already begun: as many stitches made as there are."""
-        made = worksheet.round_at(self._plan, self._here).walk.made_before(self._here.step)
-        part = self._own(change).part
-        walk = part.rounds[part.place(change.round)].walk
-        step = worksheet.step_with(walk, min(made, walk.makes))
-        return self._here._replace(step=step, loop=0)
+    def _settled(self, change: Change) -> Spot | None:
+        """Where the maker stands whose round is read otherwise for what follows it; else None.
+
+        So it may be with a round of theirs on what is not known, such as the first of a part.
+        """
+        here, part = self._here, self._own(change).part
+        if here.round not in part.numbers or here.of in self._state.finished:
+            return None
+        to = self._as_far(part.rounds[part.place(here.round)].walk)
+        return to if to.step != here.step else None
+
+    def _as_far(self, walk: Walk) -> Spot:
+        """In a round already begun, worked so now: as many stitches made as there are."""
+        here = self._here
+        if worksheet.at_end(self._plan, here):
+            return here._replace(step=len(walk), loop=0)
+        made = worksheet.round_at(self._plan, here).walk.made_before(here.step)
+        return here._replace(step=worksheet.step_with(walk, min(made, walk.makes)), loop=0)
 
     def _said(self, choice: Choice, change: Change) -> str:
         part = self._own(change).part
