@@ -13,6 +13,7 @@ from textual._xterm_parser import XTermParser
 from tests.screens.terminal import Terminal
 from tracker.screens.pedals import VT220, name_pedals
 from tracker.session.looking import look
+from tracker.session.returning import HOLD
 from tracker.session.shelf import latest, pieces_folder
 
 COLOUR = re.compile(rb"\x1b\[([0-9;:]*)m")
@@ -66,17 +67,22 @@ def test_with_colour_there_are_colours():
         assert colour_codes(terminal.raw)
 
 
-def test_who_puts_down_is_told_the_place_and_to_hold_the_loop():
-    with Terminal(100, 30) as terminal:
+@pytest.mark.parametrize(("columns", "rows"), [(100, 30), (80, 24), (40, 12)])
+def test_who_puts_down_is_told_the_place_and_to_hold_the_loop_in_whole_words(columns, rows):
+    with Terminal(columns, rows) as terminal:
         terminal.until("must end on")
         for keys in (b"g", b"7", b"\r", b"q"):
             terminal.send(keys)
             terminal.read(0.2)
         assert terminal.left() == 0
         terminal.read()
-        page = "\n".join(terminal.page.display)
-        assert "Hedgerow tea cosy, 4 cups · Body · Rnd 7 of 19 · 0 of 56 stitches made" in page
-        assert "Put a marker through the loop on the hook" in page
+        told = terminal.raw.rpartition(b"\x1b[?1049l")[2].decode()
+        rows = [row for row in re.sub(r"\x1b\[[^a-z]*[a-zA-Z]", "", told).splitlines() if row]
+        assert all(len(row) <= columns for row in rows)
+        assert " ".join(rows).endswith(
+            "Hedgerow tea cosy, 4 cups · Body · Rnd 7 of 19 · 0 of 56 stitches made"
+            f" · next: ch 1 {HOLD}"
+        )
 
 
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])

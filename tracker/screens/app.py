@@ -13,6 +13,7 @@ from textual import events
 from textual.app import App
 
 from tracker.screens.actions import DEFAULT_KEYS, Keys
+from tracker.screens.flow import paragraph
 from tracker.screens.inks import PLAIN_INKS, Palette, inks_of, plain_theme, theme_of
 from tracker.screens.pedals import name_pedals
 from tracker.screens.presses import Presses
@@ -242,4 +243,6 @@ def _part(session: Session) -> None:
 
     remember(session.path, pieces_folder())
     with suppress(OSError):
-        os.write(1, "".join(f"{line}\n" for line in session.parting()).encode())
+        width = os.get_terminal_size(1).columns or 80
+        rows = (row for said in session.parting() for row in paragraph(said, width))
+        os.write(1, "".join(f"{row}\n" for row in rows).encode())
