@@ -46,6 +46,8 @@ class ClosingCounts(Counts):
         signs = {t.text for t in self.tokens[mark : self.at]} or self._times_before_count()
         start, figure = self.here.start, self.accept_figure()
         plural = bool(self.accept_any("sts", "stitches", "st"))
+        if plural:
+            self.accept_any("rem", "remain", "remaining", "left", "total")
         end = self.last_end
         self._end_signs()
         alone = self.here.type is Type.END and bool(signs - {","} or plural)

@@ -35,7 +35,10 @@ def _unquoted(tokens: list[Token]) -> list[Token]:
 
 
 def _counting(tokens: list[Token]) -> list[Token]:
-    """The tokens with "= 21st" at the end taken for a number of stitches."""
+    """The tokens with "= 21st" at the end taken for a number of stitches, "= (21)" for a count."""
+    at = _closing_count(tokens)
+    if at > 1 and tokens[at].type is Type.OPEN and tokens[at - 1].text == "=":
+        tokens = [*tokens[: at - 1], *tokens[at:]]
     end = len(tokens) - 1
     while end and tokens[end - 1].text in (*_ENDS, ")", "]"):
         end -= 1

@@ -11,7 +11,7 @@ from tracker.notation.tokens import plain
 from tracker.notation.wordlists import NAMES
 
 ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
-_DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>)"
+_DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>|a|bis)"
 #: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
 _TO = (
     rf"(?:\s*{_DASH}\s*(?=(?:{ROUND}\s*)?\d+\s*[:.)=\-(])|{_DASH}(?=\S)"
@@ -19,7 +19,9 @@ _TO = (
 )
 _SIDE = r"(?:\s*\([^()\d]{0,24}\))?"
 #: "Rnds 9-12 = 24 sc" closes its label with the sign that elsewhere leads to a count.
-_CLOSE = r"\s*(?:[:.)]|-(?!\d)|=(?!\s*\d)|=(?=\s*\d+\s*(?:sc|dc|hdc|tr|htr)\b)|[,;](?=\s))?\s*"
+_CLOSE = (
+    r"\s*(?:[:.)>\u2192_]|-(?!\d)|=(?!\s*\d)|=(?=\s*\d+\s*(?:sc|dc|hdc|tr|htr)\b)|[,;](?=\s))?\s*"
+)
 #: "Row 3 and all following rows:", "Row 3 and every row after:"
 _ON = (
     r"(?:(?:\s+and\s+(?:all|every)\s+(?:[a-z]+\s+){0,3}(?:rounds?|rnds?|rows?)?(?:\s+after)?"
@@ -29,10 +31,9 @@ _ASIDE = r"(?P<side>\s*[(\[][^()\[\]]{0,24}[)\]](?=\s*[:.\-]))?"
 ORDINAL = r"-?(?:st|nd|rd|th)"
 _NAMES = "|".join(sorted(NAMES))
 _WORDED = "|".join(NUMBER_WORDS)
+_SIGNS = r"*_#>\u2022\u00b7\u2013\u2190-\u21ff\u25a0-\u27bf\ufe0f\U0001f300-\U0001faff"
 #: Signs that lists and marked-up pages put before a label: "- Rnd 3", "**Rnd 3:**", "#3:".
-_BULLET = re.compile(
-    r"^[*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013-][*_#>\u2022\u00b7\u25a1\u25a2\u2610\u2013\s-]*(?=[a-z0-9])"
-)
+_BULLET = re.compile(rf"^[{_SIGNS}-][{_SIGNS}\s-]*(?=[a-z0-9])")
 #: A list: "13, 14, & 15", "8 + 9", "5, 7 and 9".
 _AND = r"(?:\s*(?:,|&|\+|/|and)\s*(?:(?:and|&)\s*)?)"
 _LIST = rf"(?P<list>{_AND}{ROUND}?\s*\d+(?:{_AND}\d+)*(?=\s*[:.)(-]))"
@@ -71,7 +72,8 @@ _LABELS = (
     # such as "R3", with the number run into the letter
     re.compile(
         rf"^(?:{_LEAD}(?=r[a-z]*\d+(?:-r?\d+)?(?:\s*[:.)]|\s+\d+\s*[a-z])))?"
-        rf"(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)(?:{_TO}\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
+        rf"(?P<kind>r|rnd|rd|row|round)(?P<first>\d+)"
+        rf"(?:(?:{_TO}|/(?=r?\d+\s*[:.)]))\s*r?(?P<last>\d+))?{_ASIDE}{_CLOSE}"
     ),
     # such as "Round five:"
     re.compile(rf"^(?P<kind>{ROUND})\s+(?P<first>{_WORDED})\b\s*[:.)-]\s*"),
@@ -115,6 +117,13 @@ _LABELS = (
         rf"(?:\s+(?:{ROUND}|chain|ch))?(?:\s+\d{{1,2}})?|to start)"
         rf"\s*:(?!\s*\d+\s*(?:sts?|stitches)?\W*$)\s*"
     ),
+    # such as "Rund 3:", "Rou nd 4-6:", "V3:", "R4/5:", with a slip, or in another language's way
+    re.compile(
+        rf"^(?P<kind>r ?[dnou]{{1,4}} ?[dn]{{0,2}}|[vt](?=\d)|r)\.?\s*(?P<first>\d+)"
+        rf"(?:\s*(?:/|=|{_DASH})\s*[rvt]?(?P<last>\d+))?\s*(?::|[.)](?=\s))\s*"
+    ),
+    # such as "2º round:", "2a rnd."
+    re.compile(rf"^(?P<first>\d+)\s?[°ºªao]\.?\s?(?P<kind>{ROUND})\b\s*[:.)-]\s*"),
 )
 #: "(44, 48)" or "(8-18, 8-20)" behind the last number of a label.
 _SIZES_SIDE = re.compile(r"\s*[(\[]\s*\d+(?:\s*[,:;/-]\s*\d+)*\s*[)\]]")

@@ -40,6 +40,8 @@ _COUNTED = re.compile(r"[(\[{]\s*=?\s*\d+\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\
 #: A count as the last words of a line: "… rep from * around. 28 sts".
 _COUNT_ENDS = re.compile(r"[.;:=-]\s*\d+ ?(?:sts?|stitches|sc|dc|hdc|tr|htr)\b[. ]*$")
 _STARS_AGAIN = re.compile(r"^(?:rep|repeat)\w*\s+(?:from|between|\*)")
+#: How often what stands before is worked, or what it comes to.
+_TIMES = re.compile(r"^(?:x ?\d|= ?\d)")
 _COUNT_LINE = re.compile(
     r"^(?:\d+|[a-z]+)(?:\s*[(\[/][\d,/ :()\[\]-]+)?\s+(?:sts?|stitches|sc|dc|hdc|tr)\b[ .]*$"
 )
@@ -110,7 +112,7 @@ def split_lines(text: str, sizes: int = 1) -> Iterator[Line]:
                 open_ is not None
                 and not apart
                 and not begun.label.text
-                and not blank
+                and not (blank and not _TIMES.match(plain(part.strip())))
                 and open_.goes_on(part)
             ):
                 open_.add(part, number, column)
@@ -190,7 +192,8 @@ class _Open:
     def goes_on(self, part: str) -> bool:
         """Whether an unlabelled line continues this round."""
         last, low = self._written[-1][-1:], plain(part.strip())
-        if not last or last in ",:-&*" or self._open_brackets > 0:
+        times = _TIMES.match(low) or self._written[-1].endswith((" x", ")x", "]x"))
+        if not last or last in ",:-&*" or self._open_brackets > 0 or times:
             return True
         if _STARS_AGAIN.match(low):
             return True

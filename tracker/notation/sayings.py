@@ -88,6 +88,7 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (rf"(?:inc|increase|dec|decrease) by (?={_MAKING} (?:1|one|2|two)\b)", ""),
     (_HOW_INC, ""),
     (_HOW_DEC, ""),
+    (r"(?:form|fro|fom|frm)(?= (?:the )?(?:hook|hk)\b|\s*\*)", "from"),
     # as translations say it (common practice, no source)
     (r"in a circle", "around"),
     (rf"{_BEHIND} the back {_WALL}", "blo"),

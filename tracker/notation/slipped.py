@@ -73,7 +73,8 @@ class Places:
         names = (words for words in lexicon.phrases if min(map(len, words)) > 1)
         self._known = _listed().union(*names)
         single = (words[0] for words in lexicon.phrases if len(words) == 1)
-        self._targets = tuple(dict.fromkeys((*MENDED, *(w for w in single if len(w) > 1))))
+        long = sorted(word for word in _listed() if len(word) >= _LONG - 1 and word.isalpha())
+        self._targets = tuple(dict.fromkeys((*MENDED, *(w for w in single if len(w) > 1), *long)))
         self._chunks = list(_CHUNK.finditer(self._low))
 
     def unknown(self, *, within: bool) -> list[str]:
