@@ -180,7 +180,8 @@ def overlong(nodes: tuple[Node, ...], length: int) -> bool:
     spaces = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}
     if not height or over <= 0 or over in spaces:
         return False
-    placed = (n.target for n in every(nodes) if isinstance(n, Make | Group) and n.target)
+    made = (n for n in every(nodes) if isinstance(n, Make | Group) and not slips(n))
+    placed = (n.target for n in made if n.target)
     spaced = any(t.kind.endswith("sp") or t.kind == "corner" for t in [next(placed, None)] if t)
     return height > 1 if spaced else over > 1
 

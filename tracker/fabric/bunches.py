@@ -16,7 +16,8 @@ def bunches(outcome: Outcome) -> set[int]:
     repeat, with one more where something stands beside it; and special stitches.
     """
     edge = tuple(s for s in outcome.edge if s.name not in UNCOUNTED)
-    found = _groups(edge) | _passes(outcome)
+    groups = _groups(edge)
+    found = groups | _passes(outcome, groups)
     for count in outcome.counted.values():
         found |= {count, count + 1}
     spaces = sum(s.count for s in edge if s.chains)
@@ -64,13 +65,16 @@ def _halves(edge: Edge) -> set[int]:
     return {found, found - loose}
 
 
-def _passes(outcome: Outcome) -> set[int]:
-    """Passes through each repeat; one more where stitches stand outside it."""
+def _passes(outcome: Outcome, groups: set[int]) -> set[int]:
+    """Passes through each repeat; one more where stitches stand outside it.
+
+    Not where each pass makes a group, and there are no more of them.
+    """
     sums: dict[tuple[int, int], int] = {}
     for span, times in zip(outcome.spans, outcome.times, strict=True):
         sums[span] = sums.get(span, 0) + times
     found = set()
     for (start, end), times in sums.items():
         outside = any(r.makes and not start <= r.start < end for r in outcome.runs)
-        found |= {times, times + outside}
+        found |= {times, times + (outside and times not in groups)}
     return found

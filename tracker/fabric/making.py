@@ -197,6 +197,8 @@ class Making(Slipping):
         takes = node.stitch.takes
         if target.at is At.ANY and not self.now.begun:
             self.below.start_at(kind)
+        if target.at is At.LAST and not self.below.left(kind) and self.below.left("tch"):
+            kind = "tch"  # all that is there behind the last shell is the turning chain
         if target.at is At.LAST and target.count is None and not spacey(kind) and kind != "corner":
             self.below.to_last(kind, 1 + self._chain_is_last(node))
         if target.group and self.below.has_group(target.group):

@@ -157,6 +157,8 @@ class Repeating(Grouping):
             self.trying -= 1
         kinds = [kind for kind in self.used if kind != "tch"]
         left = max((self.below.left(kind) for kind in kinds), default=0)
+        if self.slipped_alike(left):
+            return 0
         return 0 if self.now.over_skip and left == self.last_skip else left
 
     def _passes(self, node: Repeat, numbered: int) -> list[tuple[Mark, int]]:

@@ -42,15 +42,30 @@ class Slipping(Ending):
         steps = count if node.target is None or node.target.count is None else 1
         if node.target is not None and node.target.count is not None:
             steps = self.figure(node.target.count)
+        if kind == "ch" and self._is_space_of(steps):
+            kind, steps = "sp", 1  # "sl st in each of next 3 ch", over the chains of a space
         if self.below.left(kind) < steps:
             return False
         if self.reading.left_behind:
             self.take(node, kind, steps)
-            self.slipped = steps
+            self.slipped += 0 if kind == "sp" else steps
         else:
             self.begin_at(kind, steps)
         self.run(self._run_of(node, count, 1, 0, 0))
         return True
+
+    def slipped_alike(self, left: int) -> bool:
+        """Whether as many stitches are left at this end as were slipped over at the other.
+
+        Or fewer, in lace: the row begins on the last of those slipped over.
+        """
+        lacy = self.below.has_space()
+        return left == self.slipped or (lacy and 0 < left < self.slipped)
+
+    def _is_space_of(self, chains: int) -> bool:
+        """Whether so many chains come next as the chains of one space."""
+        ahead = self.below.ahead()
+        return ahead is not None and ahead.chains >= max(chains, 1) > 1
 
     def _moves_on(self, node: Make) -> bool:
         """Whether a chain comes next, or the slip stitches go on into a space."""

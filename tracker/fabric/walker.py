@@ -250,8 +250,8 @@ class Walker(Repeating):
             early = self.reading.early and not self.reading.bunched
             if early and done.left * LEAST_EARLY >= done.under:
                 done.left = 0
-            if done.left == self.slipped:
-                done.left = 0  # as many are left at this end as were slipped over at the other
+            if self.slipped_alike(done.left):
+                done.left = 0
             if self.now.over_skip and done.left == self.last_skip:
                 done.takes += done.left
                 done.left = 0
