@@ -65,7 +65,9 @@ def _plain_side(nodes: tuple[Node, ...], at: int) -> bool:
     """Whether a number of stitches that stands there is all of a side, in their own places."""
     node = nodes[at]
     target = node.target if isinstance(node, Make) else None
-    counted = target is not None and target.at in (At.NEXT, At.LAST, At.FIRST) and target.count
+    single = target is not None and target.at is At.LAST  # "ending with dc in last st"
+    placed = target is not None and target.at in (At.NEXT, At.LAST, At.FIRST)
+    counted = placed and target is not None and (target.count or single)
     if target is None or not counted or spacey(target.kind):
         return False
     beside = (*nodes[max(0, at - 1) : at], *nodes[at + 1 : at + 2])

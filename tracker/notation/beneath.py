@@ -73,10 +73,13 @@ class Beneath(Kit):
         return False
 
     def _base_of_chain(self) -> bool:
-        """``"at" ["the"] "base" "of" [number] "ch"``: the stitch the chain stands on"""
+        """``"at" ["the"] "base" ["of" [number] "ch"]``: the stitch the chain stands on"""
         mark = self.at
         if self.accept_any("at", "in"):
-            self.accept_any("the")
+            self.accept_any("the", "its")
+            if self.here.text == "base" and self.ahead().text in (",", ";", ".", ""):
+                self.at += 1
+                return True
             if self.accept("base", "of"):
                 self.accept_any("the", "beg", "turning", "starting")
                 self.accept_number()

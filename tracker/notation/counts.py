@@ -240,7 +240,8 @@ def _stated(parts: list[tuple[str, Figure]], sides: list[tuple[str, Figure]]) ->
     if len(parts) == 1 and parts[0][0] not in ("group", "bunch", "picot"):
         name, figure = parts[0]
         return Stated(figure if not name.endswith("sp") else None, ((name, figure),), 0, 0)
-    followed = [p for p in parts if p[0] not in ("bunch", "picot") and not p[0].endswith("sp")]
+    beside = ("bunch", "picot", "corner")
+    followed = [p for p in parts if p[0] not in beside and not p[0].endswith("sp")]
     plain = [figure for name, figure in followed if name != "group"]
     if len(plain) != len(followed) or not plain:
         return Stated(None, tuple(parts), 0, 0)

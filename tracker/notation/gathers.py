@@ -46,7 +46,9 @@ class Gathers(Brackets):
         """
         mark, start = self.at, self.here.start
         asked = self.accept_any("work", "make", "crochet", "working", "making")
-        if self.here.text not in ("in", "into", "over", *(() if asked else ("to", "from"))):
+        at = self.here.text == "at" and self.ahead().text in ("each", "every", "the", "all")
+        led = ("in", "into", "over", *(() if asked else ("to", "from")))
+        if self.here.text not in led and not (at and "corner" in self._clause_words()):
             self.at = mark
             return None
         target = self._from_hook() or self.target()

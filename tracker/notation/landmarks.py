@@ -289,7 +289,7 @@ class Landmarks(Gaps):
 
     def _which(self) -> At | None:
         """``which = "next" | "following" | "first" | "last" | "remaining"``"""
-        word = self.accept_any("next", "foll", "following", "remaining", "rem")
+        word = self.accept_any("next", "nearest", "foll", "following", "remaining", "rem")
         if word:
             self.accept_any("remaining")
             return At.EACH if word in ("remaining", "rem") else At.NEXT

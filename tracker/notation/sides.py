@@ -85,9 +85,20 @@ class Sides(Targets):
             self.at = mark
         several = self.accept_any(*GROUPS)
         if (self._per_side() or self._between_corners()) and self._count_over(close):
+            self._corners_besides()
             return "group" if several else "" if name == "st" else name
         self.at = mark
         return None
+
+    def _corners_besides(self) -> None:
+        """``"corner" ["sts" | "sps"]`` without a figure: "15 per side plus corners"."""
+        mark = self.at
+        self.accept_all("the", "a", "plus", "and")
+        if self.accept_any(*CORNER_WORDS):
+            self._space() or self.accept_any("st", "sts", "stitch", "stitches")
+            self.accept_any(*CORNER_WORDS)
+        else:
+            self.at = mark
 
     def _per_side(self) -> bool:
         """``(["along" …] ("each" | "per" | "a") | "on" "all four") "side" ["of" …]``"""

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from tracker.fabric.edge import plain_edge, stitches
 from tracker.fabric.effort import MOST_FOR_CAUSE, Effort, TooMuchError
 from tracker.fabric.judge import Judged, comes_right, is_shaped
+from tracker.fabric.odd_corners import Corner
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading
 from tracker.fabric.retold import with_node
@@ -111,6 +112,13 @@ def _sides_said(made: tuple[int, ...], name: str, printed: int, terms: str) -> s
         return f"makes {made[0]} {name or 'stitches'} a side, but {printed} is printed"
     each = f"{', '.join(map(str, made[:-1]))} and {made[-1]}"
     return f"the sides have {each} {name or 'stitches'}, but {printed} is printed for each"
+
+
+def corners_said(first: Corner, other: Corner, terms: str) -> Cause:
+    """What is said of a corner that is not like the first one of its round."""
+    name = UK_BY_US.get(first.stitch, first.stitch) if terms == "UK" else first.stitch
+    text = f"one corner is {first.words} ({name}), but another {other.words}"
+    return Cause(text, other.node.start, other.node.end, "all corners may be meant to be alike")
 
 
 def _which(judged: Judged, stated: Stated | None, sizes: Sequence[str]) -> str:

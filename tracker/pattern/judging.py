@@ -100,11 +100,13 @@ class Judging(Knowing):
 
         So it is taken where the words themselves do not come out on the larger round.
         """
-        if judged is None or (judged.fits and judged.agrees is not False):
+        passed = judged is not None and any(o.passed for o in judged.outcomes)
+        if judged is None or (judged.fits and judged.agrees is not False and not passed):
             return nodes, judged
         wider, kept = grown(nodes), self._state()
         other = self._judged(wider, stated) if wider else None
-        if other is not None and other.fits and other.agrees is not False:
+        silent = other is not None and any(o.passed for o in other.outcomes)
+        if other is not None and other.fits and other.agrees is not False and not silent:
             return wider, replace(other, reading=replace(other.reading, grown=True))
         edges, self.pending, self.colour, *facts = kept
         self.edges = list(edges)

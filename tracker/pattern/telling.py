@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from tracker.fabric.edge import stitches
 from tracker.fabric.judge import Judged
+from tracker.fabric.odd_corners import odd_corner
 from tracker.fabric.reading import told
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.problems import Message
 from tracker.notation.round_text import Stated
 from tracker.notation.tree import Node
-from tracker.pattern.causes import Cause, explain, figures
+from tracker.pattern.causes import Cause, corners_said, explain, figures
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import (
     Source,
@@ -144,6 +145,9 @@ class Telling(Placing):
             self._message(task.body, Cause(f"{words}, so that it comes out", start, end), False)
             for words, start, end in task.body.read.mended
         ]
+        odd = None if judged.agrees else odd_corner(nodes, judged.reading.chain_counts)
+        if odd is not None:
+            found.append(self._message(task.body, corners_said(*odd, self.lexicon.terms)))
         if self.house is not None and not task.item.typed:
             found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
         return found
