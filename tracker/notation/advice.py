@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from itertools import pairwise
 
 from tracker.notation.dictionary import STITCHES
@@ -53,6 +54,9 @@ _MARKERS = frozenset(("marker", "markers", "marked"))
 _CHANGES = frozenset(["add", "adding", "lose", "losing", "drop", "dropping", "gain", "gaining"])
 #: "Attach the arm over 4 sts" is worked as well.
 _FIXING = frozenset(("attach", "attaching", "join", "joining"))
+#: "Crocheting two together" is worked, "sewing two together" is not.
+_WORKED = frozenset(("crochet", "crocheting", "crocheted", "work", "working", "make", "making"))
+_CLOSED = frozenset(("tog", "together"))
 _LOOP_WORDS = frozenset(("loop", "loops", "blo", "flo"))
 #: The stitches that rounds are mostly made of.
 _MOSTLY = ("sc", "hdc", "dc", "tr", "inc", "dec", "invdec", "sc2tog", "increase", "decrease")
@@ -62,6 +66,8 @@ _MOST_LETTERS = 6
 _FEW = 3
 
 
+#: Words before a "one" that counts nothing.
+_POINTING = ("this", "that", "which", "the")
 #: What the hands do with another piece before it is joined.
 _TAKING = frozenset(("take", "place", "put", "pick", "position", "grab", "get", "bring"))
 
@@ -157,11 +163,12 @@ class Advice(Repeats):
         told = bool(words & HANDS) and bool(words & {"next", "each"})
         told = told or (bool(words & _CHANGES) and self._numbers_stitches(clause))
         told = told or (bool(words & _FIXING) and self._numbers_stitches(clause))
+        told = told or (bool(words & _WORKED) and bool(words & _CLOSED))
         craft = bool(words & CRAFT) or (clause[0].text in _TAKING and bool(words & PIECES))
         advice = craft and not told and not self._asks_for_stitches(begin, self.at)
         if not advice and (
             self._could_count(begin, self.at)
-            or any(t.type is Type.NUMBER or t.text in NUMBER_WORDS for t in clause)
+            or any(t.type is Type.NUMBER or _is_number(t, before) for before, t in _pairs(clause))
         ):
             return Unread(self.text[start:end], start, end)
         return Note(start, end)
@@ -187,11 +194,18 @@ class Advice(Repeats):
                 self.at = index + 1
                 self.accept_all(*VERBS, *JOINS, "both", *THINGS, "it", "with", "by")
                 self.accept_number()
-                works = self._stitch_named()
+                works = self._stitch_named() or self._slip_named()
                 self.at = mark
                 if works:
                     return index
         return end
+
+    def _slip_named(self) -> bool:
+        """Whether a slip stitch stands here, without going on."""
+        mark = self.at
+        found = self.accept_phrase(self.lexicon.phrases) == "sl st"
+        self.at = mark
+        return found
 
     def _unknown_place(self, begin: int) -> bool:
         """Whether a clause goes on from a stitch with a place that is not known."""
@@ -266,6 +280,19 @@ class Advice(Repeats):
             self.at += 1
         self.at = back
         return found
+
+
+def _pairs(clause: list[Token]) -> Iterator[tuple[str, Token]]:
+    """Each token of a clause with the text of the one before it."""
+    before = ""
+    for token in clause:
+        yield before, token
+        before = token.text
+
+
+def _is_number(token: Token, before: str) -> bool:
+    """Whether a word is a number, and not the "one" of "this one is easy"."""
+    return token.text in NUMBER_WORDS and not (token.text == "one" and before in _POINTING)
 
 
 def _is_heading(clause: list[Token]) -> bool:

@@ -36,7 +36,7 @@ class Beneath(Kit):
             if self.accept_any("of", "from", "in", "on"):
                 self.accept_any("the")
                 self.accept_any("previous", "prev", "last", "below")
-                if not self.accept_any(*ROUND_WORDS):
+                if not self.accept_any(*ROUND_WORDS, "ring", "circle", "centre", "center", "disc"):
                     self.at = mark
                 else:
                     self._below = self.accept_number() or 0

@@ -268,6 +268,7 @@ class Chains(ClosingCounts):
         self.accept_any("of", "the")
         self.accept_any(*MIDDLE)
         count = self.accept_figure() or (1,)
+        self.accept_any("a", "an")
         self._which()
         self.accept_any("remaining", "rem")
         kind = self.kind() or "st"

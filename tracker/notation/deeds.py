@@ -31,6 +31,7 @@ class Deeds(Ways):
             self._at_an_edge,
             self._one_made,
             self._returning,
+            self._said_of_work,
             self._announced,
             self._distance,
             self._to_other_round,

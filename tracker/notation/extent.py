@@ -11,7 +11,12 @@ from tracker.notation.tree import Figure
 
 #: Up to the end of the sentence; a point inside a figure ("8.5 cm") does not end it.
 _WORDS = r"(?:[^.;(\[]|(?<=\d)\.(?=\d))*"
-_LENGTH_UNIT = r"(?:(?:cm|mm|in|inch|inches)\b|[\"”″])"
+#: "2 dc in next st" is no length.
+_NO_PLACE = (
+    r"(?! (?:the|next|each|every|same|first|last|that|this|one|a|an|both|all|it|st|sts|ch|sp|sc"
+    r"|ring|magic|mr|back|front|blo|flo|any|center|centre|corner|\d)\b)"
+)
+_LENGTH_UNIT = rf"(?:(?:cm|mm|in{_NO_PLACE}|inch|inches)\b|[\"”″])"
 #: Figures of the other sizes in brackets, such as the last ones of "15 (16, 17½) cm".
 _OTHERS = r"(?:\s*[(\[][\d,;./ ¼½¾⅓⅔⅛⅜⅝⅞]+[)\]])+"
 _UNTIL = re.compile(

@@ -92,11 +92,21 @@ class Gathers(Brackets):
     def _bracket_led(self, target: Target, start: int) -> list[Node]:
         """``target "(" sequence ")" [times]``"""
         body = self._inside(self.closing())
+        self._all_in_same()
         times = self._times_behind()
         if times is not None:
             body = [Repeat(tuple(body), start, self.last_end, times)]
         self.begun = True
         return [Group(tuple(body), target, start, self.last_end)]
+
+    def _all_in_same(self) -> None:
+        """``[","] ["all"] "in" "the" "same" stitch`` behind a bracket whose place is told"""
+        mark = self.at
+        self.accept_any(",")
+        self.accept_any("all")
+        target = self.target() if self.here.text in ("in", "into") else None
+        if target is None or target.at is not At.SAME:
+            self.at = mark
 
     def _list_led(self, target: Target, start: int, asked: bool) -> list[Node] | None:
         """``target "work" make {"," (make | chain)}``: all of the list goes in that place"""

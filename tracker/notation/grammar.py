@@ -216,7 +216,9 @@ class Reader(Behind):
         node = self.deed() or self.chain() or self._left() or self.evenly()
         if node is not None:
             return [*self._last_made(before), node]
-        led = self._things_led() or self._into_which(before) or self._led()
+        led = (
+            self._for_each_thing() or self._things_led() or self._into_which(before) or self._led()
+        )
         led = led or self._all_into(before)
         if led is not None:
             return led

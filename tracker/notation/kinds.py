@@ -286,7 +286,7 @@ class Kinds(Beneath):
         mark = self.at
         if self.accept("and"):
             self.accept_any("in")
-            self.accept_any("each")
+            self.accept_any("each", "every")
             spaced = self.ahead().text == "-" or self.ahead().type is Type.NUMBER
             if not spaced and self.accept_any(*CHAIN_WORDS):
                 self.accept_any("st", "sts", "stitch", "stitches")

@@ -111,6 +111,13 @@ _LABELS = (
         rf"^(?P<word>(?:(?:\d{ORDINAL}|first|second|third|fourth|other)\s+)?(?:{_NAMES})s?"
         rf"(?:\s+\d)?)\s*:\s*(?=\S)(?!{ROUND}\.?\s*\d)"
     ),
+    # such as "Shell border:", "Picot edging:", which make no shell and no picot
+    re.compile(
+        r"^(?P<word>(?!rep|cont|work|as |same|join|next|last|insert|place|attach|turn|with|using"
+        r"|change|for |to |in |on |along|around|make|finish|sew|ch |sc |sl |dc |hdc |tr )"
+        r"(?:[a-z-]+ ){1,2}(?:edging|border|trim|edge|fringe|frill|ruffle))"
+        rf"\s*:\s*(?=\S)(?!{ROUND}\.?\s*\d)"
+    ),
     # such as "Foundation row:", "To start:", "Edging round:"
     re.compile(
         rf"^(?P<word>(?:foundation|edging|border|final|set-?up|starting|base|joining|next)"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from tracker.notation.gaps import Gaps
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Target
@@ -103,6 +105,9 @@ class Landmarks(Gaps):
         if self.ahead().text in (*ROUND_WORDS, *ON_THE_ROW) or not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0
+        looped = self.tokens[self.at - 1].text in ("loop", "loops", "lp", "lps")
+        if kind == "sp" and looped and self._loops_named():
+            kind = "st"  # "in front loop of next st, ch 3, 2 dc in same loop"
         if kind in ("sp", "gap"):
             self._between()
         if self.accept("as"):
@@ -136,6 +141,14 @@ class Landmarks(Gaps):
             return Target(At.SAME, kind if spaced and kind else "sp")
         self.at = mark
         return None
+
+    def _loops_named(self) -> bool:
+        """Whether the text speaks of front or back loops of stitches."""
+        words = [t.text for t in self.tokens]
+        return any(
+            a in ("front", "back", "unused") and b in ("loop", "loops", "lp", "lps")
+            for a, b in pairwise(words)
+        )
 
     def _number_of_stitch(self) -> None:
         """``[number]`` before a stitch: "in same ch as first 2 sc"."""
@@ -293,6 +306,9 @@ class Landmarks(Gaps):
         if word:
             self.accept_any("remaining")
             return At.EACH if word in ("remaining", "rem") else At.NEXT
+        if self.here.text == "other" and self.ahead().type is Type.NUMBER:
+            self.at += 1  # "in the other 14 sts"
+            return At.EACH
         if self.accept_any("first", "1st", "rst") or self.accept("r", "st"):
             return At.FIRST
         if self.here.text in BEGINNING and self.ahead().text in (*SPACE_WORDS, "corner"):

@@ -20,14 +20,18 @@ _AFTER = (
 )
 _BEFORE = rf"(?P<n4>{_N}) ?(?P<s4>{_STITCH})(?: {_EXTRA}| past (?:the|your) (?:stitch )?marker)?"
 _AMOUNT = f"(?:{_MORE}|{_SOME}|{_AFTER}|{_BEFORE})"
-_VERB = r"(?:(?:now|then|next|and|you|we|will|to|need|please|complete|work|make|do|crochet|add) )*"
+_VERB = (
+    r"(?:(?:now|then|next|and|you|we|will|to|need|please|complete|work|working|make|making|do"
+    r"|crochet|crocheting|add|adding) )*"
+)
 
 _BEGIN = r"(?:start(?:s|ing)?|begin(?:s|ning)?|first (?:st|stitch))"
 _ROUND = r"(?: (?:of|for) (?:the|your|each|every) (?:next )?(?:round|rnd)s?)?"
 _ON = r"(?: from (?:now|here) on(?:wards)?| for the (?:rest|remaining)[a-z ]*)?"
 _IT_IS = (
     rf"(?:this|it|here|that|which)(?:'s| is| will (?:now )?be| becomes)(?: now)? "
-    rf"(?:our|your|the)(?: new)? {_BEGIN}(?: (?:point|place|stitch|st))?{_ROUND}{_ON}"
+    rf"(?:our|your|the)(?: new)?(?: [a-z]+){{0,2}}(?: and (?:our|your|the)(?: new)?)? {_BEGIN}"
+    rf"(?: (?:point|place|stitch|st))?{_ROUND}{_ON}"
 )
 _BEGINS_HERE = (
     rf"the (?:next |new |following )?(?:round|rnd)s?(?: will)?(?: now)? (?:start|begin)s?"
@@ -45,9 +49,18 @@ _PURPOSE = (
     r"(?:in order )?(?:to|so as to) (?:move|shift|bring|get|take|put|reach|line up|align|ensure"
     rf"|make sure|keep|hide)(?: up)? (?:that )?(?:the |your )?{_WHAT}"
 )
-_RESULT = rf"so (?:that )?(?:the |your ){_WHAT}"
+_RESULT = (
+    rf"so (?:that )?(?:the |your )(?:{_WHAT}"
+    r"|(?:legs|arms|ears|eyes|face|increases|decreases|stripes)"
+    r" (?:line up|are|is|will|match)[a-z ]*)"
+)
+_EARLIER = r"before (?:you )?(?:start|begin)(?:ning|ing)?(?: with| on)? the next (?:round|rnd)"
+_BY = (
+    r"(?:move|shift|bring) (?:the |your )?(?:stitch )?(?:start|beginning|marker)"
+    r"(?: of the (?:round|rnd))?(?: (?:over|along|forward|on|further))? by"
+)
 #: What shows that the stitches move the start of the round.
-_SIGN = f"(?:{_IT_IS}|{_BEGINS_HERE}|{_MARKER}|{_PURPOSE}|{_RESULT})"
+_SIGN = f"(?:{_IT_IS}|{_BEGINS_HERE}|{_MARKER}|{_PURPOSE}|{_RESULT}|{_EARLIER}|{_BY})"
 _JOINT = r"(?:[,;:.\u2013(-]* ?(?:and |then )?)"
 _MOVING = re.compile(
     rf"(?:(?<=^)|(?<=[.;!,] )|(?<=then )|(?<=and ))"

@@ -6,7 +6,7 @@ from tracker.notation.dictionary import STITCHES, base_of
 from tracker.notation.reaching import Reaching
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Figure, Make, Node
+from tracker.notation.tree import At, Figure, Make, Node, Target
 from tracker.notation.wordlists import PREPOSITIONS, STITCH_WORDS
 
 #: Stitches that gather several part-made ones: "5-dc popcorn" is one popcorn.
@@ -33,15 +33,24 @@ class Naming(Reaching):
         mark = self.at
         off = self.accept_any("off")
         self.accept_any("the")
-        if self.accept_any("next", "last", "first") or off:
+        which = self.accept_any("next", "last", "first")
+        if which or off or self._number_of_sts():
             figure = self.accept_figure()
             named = figure is not None and self.kind() is not None
             self.accept_any("off")
             if named and figure and (self.accept_any("together", "tog") or self._as_one()):
                 stitch = STITCHES["dec"]._replace(takes=min(figure[0], _MOST_IN_ONE))
-                return [Make(stitch, (1,), None, start, self.last_end)]
+                target = Target(At.EACH) if self._ends() else None
+                return [Make(stitch, (1,), target, start, self.last_end)]
         self.at = mark
         return None
+
+    def _number_of_sts(self) -> bool:
+        """Whether a number of stitches of no name stands here: "crocheting 2 sts together"."""
+        mark = self.at
+        found = self.accept_number() is not None and self.here.text in STITCH_WORDS
+        self.at = mark
+        return found
 
     def _as_one(self) -> bool:
         """``"as" ("1" | "one") [stitch]``"""

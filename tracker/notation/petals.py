@@ -6,7 +6,7 @@ from tracker.notation.bunches import named
 from tracker.notation.corners import Corners
 from tracker.notation.gathers import MAKING
 from tracker.notation.tokens import Type
-from tracker.notation.tree import At, Group, Make, Node, Note
+from tracker.notation.tree import At, Group, Make, Node, Note, Repeat
 
 
 class Petals(Corners):
@@ -42,6 +42,33 @@ class Petals(Corners):
         self.begun = True
         return [Group(tuple(body), target, start, self.last_end)]
 
+    def _for_each_thing(self) -> list[Node] | None:
+        """``"for" ("each" | "every") thing (":" | ",") words``: the sentence, again and again
+
+        ``"for each of the" figure things`` says how often.
+        """
+        mark, start = self.at, self.here.start
+        led = self.accept("for") and self.accept_any("each", "every", "all")
+        self.accept_all("of", "the", "your")
+        figure = self.accept_figure() if led else None
+        if not led or named([self.here.text]) != "bunch" or self.begun or self.deep:
+            self.at = mark
+            return None
+        self.at += 1
+        if not self.accept_any(":", ",", "-"):
+            self.at = mark
+            return None
+        end = self.at
+        while self.tokens[end].text != "." and self.tokens[end].type is not Type.END:
+            end += 1
+        body = self.sequence(end)
+        worked = any(isinstance(n, Make | Group) for n in body)
+        ended = any(isinstance(n, Repeat) and n.times is None for n in body)
+        if not worked or ended:
+            self.at = mark
+            return None
+        return [Repeat(tuple(body), start, self.last_end, figure, starred=figure is None)]
+
     def _counts_things(self) -> bool:
         """Whether a number of petals stands here: no petal is told, but their count."""
         mark = self.at
@@ -54,12 +81,7 @@ class Petals(Corners):
         found: list[Node] = []
         if self.here.type is Type.OPEN and self.closing() > 0:
             found = self._inside(self.closing())
-            mark = self.at
-            self.accept_any(",")
-            self.accept_any("all")
-            target = self.target()
-            if target is None or target.at is not At.SAME:
-                self.at = mark
+            self._all_in_same()
             return found
         while True:
             mark = self.at

@@ -27,7 +27,8 @@ _UNTIL_BACK = (
 _BACK = rf"(?:all the way )?back (?:around |round )?to {_START}(?= again|[ .,;)*]|$)"
 _PIECE = (
     r"(?: the (?:(?:entire|whole|outer|outside) )?"
-    r"(?:circle|centre|center|flower|edge|outside|square|motif|work|piece|disc|disk|oval))?"
+    r"(?:circle|centre|center|flower|edge|outside|square|motif|work|piece|disc|disk|oval|blanket"
+    r"|rug|coaster|towel|shawl|cloth|hat|bag|brim|mat))?"
 )
 _UNTIL_ROUND = (
     rf"until {_YOU}(?:gone|worked|been|made it|go|get|work) (?:all |right )?(?:the way )?"
@@ -35,6 +36,11 @@ _UNTIL_ROUND = (
 )
 _ALL_ROUND = (
     rf"(?:all|the whole|right) (?:the )?way (?:around|round){_PIECE}(?! (?:of )?(?:the|each|ea)\b)"
+)
+_ALL_ALONG = (
+    r"all the way (?:down|along|across|back|up)(?: (?:to|till|until) the (?:very |other )?"
+    r"(?:end|beginning|start|slip knot))?(?: of the (?:chain|row))?"
+    r"(?! (?:in|on|the|of)\b| to (?!(?:the )?last\b))"
 )
 _ALL_STITCHES = (
     r"(?P<how>around|across|along) all (?:of )?(?:the |your |these )?\d+ (?:sts|stitches|sc|dc)\b"
@@ -60,7 +66,7 @@ _OVER = r"(?=\s*(?:[.;,()\[\]=:-]|$)| (?:for|to make|so|making|giving)\b)"
 _HOW_INC = (
     rf"inc(?:s|rease|reases|reasing)? [^.;,(\[]{{1,60}}?(?P<drop> by (?:{_MAKING} )?(?:{_STITCH} )?"
     rf"(?:2|two) (?:{_STITCH} )?(?:together )?(?:in|into|in to) (?:the |a )?"
-    rf"(?:same|one|1|each|single|that|first)\b{_WHERE}){_OVER}"
+    rf"(?:same|one|1|each|single|that|first|it)\b{_WHERE}){_OVER}"
 )
 _HOW_DEC = (
     rf"dec(?:s|rease|reases|reasing)? [^.;,(\[]{{1,60}}?(?P<drop> by (?:{_MAKING} )?(?:{_STITCH} )?"
@@ -69,9 +75,41 @@ _HOW_DEC = (
 )
 _BEHIND = r"(?:behind|for|by|in|into|through)"
 _WALL = r"(?:half-?\s?loops?|walls?)(?: only)?(?: of (?:the |each )?(?:loops?|stitch(?:es)?|sts?))?"
+#: "make a buttonhole by chaining 2": what is made so is told behind it.
+_THING_BY = (
+    r"(?:make|create|leave|form|work|making|creating|leaving|forming) (?:a|an|the|your) "
+    r"(?!dec|inc)(?:[a-z]+ ){1,5}?by (?=(?:chain|mak|work|skip|miss|crochet|ch\b|sc\b))"
+)
+#: "for the toes work *1 sc, bobble*"
+_FOR_THING = (
+    r"for (?:the|your|each of the) (?!next|last|first|following|rest|remain|entire|whole|round|row)"
+    r"[a-z]+(?: [a-z]+)?[,:]? (?=(?:now )?(?:work|make|do|crochet) (?:[*(\[\d]|an? |one |two ))"
+)
+#: "in this round we'll increase six times: 2 sc, inc": how is told behind the colon.
+_ANNOUNCED = (
+    r"(?:(?:in|on|for) )?(?:this|the next) (?:round|row|rnd),? (?:you|we)(?:'ll| will| are going to"
+    r"|'re going to|'re)? (?:be )?(?:increas|decreas|mak|add)\w*[^.:;,()*\[\]]*:"
+    r"(?=.*\b(?:2|two|3|three|inc|dec|increases?|decreases?|tog|[a-z]+2tog)\b.*[a-z])"
+)
+_SO_MANY_NOW = (
+    r"(?:so|and|then)(?: that)? (?:the|your|our) (?:total|stitch count|count|number of stitches)"
+    r"(?: now)? (?:becomes|is|will be|should be|comes to|goes up to) (?=\d)"
+)
+_IN_THE_END = (
+    r"(?:(?:at|in|by) the end|when (?:you're |you are )?(?:done|finished)|after this (?:round|row)"
+    r"),? (?=you(?:'ll|'ve| will| should| now| have)\b)"
+)
+_ONE_AFTER = (
+    r"the (?:one|stitch|st) (?:right |directly )?after(?: (?:that|it|this)(?: one)?)?"
+    r"(?=\s*(?:[.,;:)]|$)|\s+and\b)"
+)
+_DONE = (
+    r"(?:and )?(?:then )?(?:you're|you are|we're|we are|you'll be) (?:all )?"
+    r"(?:done|finished|ready)(?: with [a-z ]{1,30})?(?=\s*(?:[.;(\[]|$))"
+)
 #: What is said -> how a pattern says it; "" for words that ask for nothing.
 _SAYINGS: tuple[tuple[str, str], ...] = (
-    (r"and so on|keep going|keep repeating(?: this| that)?", "repeat"),
+    (r"and so on|keep going|keep repeating(?: this| that| these| it)?", "repeat"),
     (rf"(?:keep(?: on)?|continue|carry on|go on) doing {_THIS}", "repeat"),
     (r"(?:keep on|keep going|carry on|go on|continue on) (?:like (?:this|that|so)|so)", "repeat"),
     (r"(?:carry|go) on (?:in )?(?:this|that|the same) (?:way|manner|fashion)", "repeat"),
@@ -82,6 +120,21 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (_BACK, "around"),
     (_UNTIL_ROUND, "around"),
     (_ALL_ROUND, "around"),
+    (_ALL_ALONG, "across"),
+    (r"work(?:ing)? (?=from \*)", "repeat"),
+    (_THING_BY, ""),
+    (_FOR_THING, ""),
+    (_ANNOUNCED, ""),
+    (_SO_MANY_NOW, "making"),
+    (_DONE, ""),
+    (r"so (?=(?:work|make|do|crochet|put|sc|hdc|dc)\b)", ""),
+    (r"(?:,? )?(?:too|as well|likewise)(?=\s*(?:[.;,(\[]|$))", ""),
+    (r"(?:sts?|stitch) (?P<drop>back) (?=(?:into|in|to) )", ""),
+    (r"that'?s (?=\d+\b)", "total"),
+    (r"\d+(?: sts| stitches)?(?P<drop>,? (?:right|okay|ok|correct)\s*\?)", "."),
+    (_IN_THE_END, ""),
+    (_ONE_AFTER, "next"),
+    (r"(?:have|had|has|are) \d+\b[^.]* each (?P<drop>of (?:them|these|those))\b", "stitch"),
     (_ALL_STITCHES, ""),
     (_YOUR_WAY, "work"),
     (_CLOSE_BY, ""),
@@ -98,7 +151,7 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (r"dial(?= \d)", "make"),
 )
 _PATTERNS = tuple(
-    (re.compile(rf"(?<![\w'-])(?:{saying})\b".replace(" ", r"\s+")), meant)
+    (re.compile(rf"(?<![\w'-])(?:{saying})(?:\b|(?<=[\s:?]))".replace(" ", r"\s+")), meant)
     for saying, meant in _SAYINGS
 )
 
@@ -109,7 +162,8 @@ def plainly(text: str, tokens: list[Token]) -> list[Token]:
         inside = [i for i, t in enumerate(tokens) if start <= t.start and t.end <= end and t.text]
         if inside:
             first, last = inside[0], inside[-1]
-            word = Token(Type.WORD, meant, tokens[first].start, tokens[last].end)
+            type_ = Type.SIGN if meant == "." else Type.WORD
+            word = Token(type_, meant, tokens[first].start, tokens[last].end)
             tokens = [*tokens[:first], *([word] if meant else ()), *tokens[last + 1 :]]
     return tokens
 

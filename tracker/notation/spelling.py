@@ -28,6 +28,7 @@ _SHORT = {
     "reapeat": "repeat",
     "rmng": "remaining",
     "you'll": "you",
+    "chaining": "chain",
     "you've": "you",
 }
 #: "double every stitch": an increase, in translations (common practice, no source).

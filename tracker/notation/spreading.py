@@ -65,7 +65,9 @@ class Spreading(Advice):
         """
         mark = self.at
         led = self.accept_any("work", "crochet", "do", "make", "add")
-        one = bool(self.accept_any("1", "one", "a", "another") and self.accept_any(*ROUND_WORDS))
+        one = bool(self.accept_any("1", "one", "a", "another"))
+        self.accept_any(*(("more", "last", "final") if one else ()))
+        one = one and bool(self.accept_any(*ROUND_WORDS))
         of = self.accept_any("of", "in")
         if (one and (led or of)) or (led and of == "in"):
             key = self.accept_phrase(self.lexicon.phrases)

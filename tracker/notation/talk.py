@@ -10,11 +10,13 @@ from tracker.notation.tokens import Type
 from tracker.notation.tree import Note
 from tracker.notation.wordlists import (
     ANNOUNCING,
+    CHAIN_WORDS,
     DISTANCE,
     OF_DISTANCE,
     ROUND_WORDS,
     SAID_BEFORE,
     SEPARATORS,
+    WORKING,
 )
 
 _NO_SHAPING = (
@@ -36,6 +38,9 @@ _PURPOSES = ("even", "smooth", "level", "finish", "hide", "secure", "neaten", "t
 _LEFT_FREE = ("unworked", "remaining", "rem", "left", "skipped", "unused", "free")
 _BEFORE_DISTANCE = ("about", "approximately", "approx", "between", "leaving", "with", "at")
 _SHAPED = ("dec", "decrease", "inc", "increase", "invdec")
+#: Words with which what was just worked is called something: "these are the two handles".
+_CALLING = ("is", "are", "makes", "make", "forms", "form", "creates", "create", "becomes")
+_CALLED = ("the", "your", "a", "an", "our", "its", "his", "her", "where", "what", "one", "both")
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
 
 
@@ -150,8 +155,8 @@ class Talk(Colours):
     def _one_made(self) -> Note | None:
         """``("one" | "this is" "your" "first") thing ["made"]``: what was just worked"""
         start, told = self.here.start, self.accept_any("this", "that")
-        if told and not self.accept_any("is", "makes", "was"):
-            return None
+        if told:  # the "'s" of "that's" is no word of its own
+            self.accept_any("is", "makes", "was", "completes", "forms", "finishes")
         begin = self.at
         self.accept_all("the", "a", "your", "one", "1", "first", "1st")
         thing = self.at > begin and named([self.here.text]) == "bunch"
@@ -159,6 +164,22 @@ class Talk(Colours):
         made = self.accept_any("made", "completed", "complete", "done", "formed", "finished")
         over = thing and bool(made or told) and self._clause_is_over()
         return Note(start, self.last_end) if over else None
+
+    def _said_of_work(self) -> Note | None:
+        """``("this" | "these") ("is" | "are" | "makes" …) words``: what was worked is called so
+
+        Not where the words name a stitch, or how it is used.
+        """
+        start, end = self.here.start, self.clause_end()
+        words = [t.text for t in self.tokens[self.at : end]]
+        told = words[:1] in (["this"], ["these"], ["that"], ["those"], ["it"])
+        if len(words) < 4 or not told or words[1] not in _CALLING or words[2] not in _CALLED:
+            return None
+        asks = not WORKING.isdisjoint(words) or not {*ROUND_WORDS, *CHAIN_WORDS}.isdisjoint(words)
+        if asks or self._stitch_in_clause():
+            return None
+        self.at = end
+        return Note(start, self.last_end)
 
     def _announced(self) -> Note | None:
         """``"now" "we" "start" "decreasing"``: what comes next, told before it is asked for"""

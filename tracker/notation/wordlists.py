@@ -39,8 +39,8 @@ NOISE = _list("the a an of your both this these it to")
 
 #: Words before what is made, and words that pass over places.
 VERBS = _list(
-    """knit lift work working make do complete crochet then just place placing put putting adding
-    making"""
+    """knit lift work working make do complete crochet crocheting then just place placing put
+    putting adding making"""
 )
 SKIPS = _list("sk skip miss skipping missing")
 
@@ -93,7 +93,8 @@ IDLE = _words(
     """spiral marker mark cut fo end done turn join begin start yarn fasten off close body head
     arm arms leg legs ear ears tail hat brim cuff base top side sides crown even rs ws rep again
     tip work stuff sew weave flip rotate tie color colour cont then note next rnd round rounds
-    row rows rnds ch right left wrong front back you now small medium large both each make"""
+    row rows rnds ch right left wrong front back you now small medium large both each make good
+    great nice yay phew super lovely easy"""
 )
 
 #: Short words of rounds that are no name of a yarn, also where they are in capitals.
