@@ -7,6 +7,9 @@ from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type
 from tracker.notation.wordlists import CHAIN_WORDS, ROUND_WORDS, STITCH_WORDS
 
+#: What stitches are of as those of a round are: "every stitch of the ring".
+_RINGS = ("ring", "circle", "centre", "center", "disc")
+
 
 class Beneath(Kit):
     """Rules for words behind a place. ``at_base`` is set where they name the base of a chain."""
@@ -36,7 +39,8 @@ class Beneath(Kit):
             if self.accept_any("of", "from", "in", "on"):
                 self.accept_any("the")
                 self.accept_any("previous", "prev", "last", "below")
-                if not self.accept_any(*ROUND_WORDS, "ring", "circle", "centre", "center", "disc"):
+                ringed = self.tokens[mark].text == "of" and _RINGS
+                if not self.accept_any(*ROUND_WORDS, *(ringed or ())):
                     self.at = mark
                 else:
                     self._below = self.accept_number() or 0
