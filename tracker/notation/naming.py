@@ -41,7 +41,8 @@ class Naming(Reaching):
             if named and figure and (self.accept_any("together", "tog") or self._as_one()):
                 stitch = STITCHES["dec"]._replace(takes=min(figure[0], _MOST_IN_ONE))
                 target = Target(At.EACH) if self._ends() else None
-                return [Make(stitch, (1,), target, start, self.last_end)]
+                told = bool(which or off)
+                return [Make(stitch, (1,), target, start, self.last_end, numbered=told)]
         self.at = mark
         return None
 
