@@ -28,8 +28,9 @@ class Hand:
     """The hands at work on one round: the edge below, what is made, what is in force."""
 
     def __init__(self, nodes: tuple[Node, ...], start: Start, reading: Reading) -> None:
-        spaced = any(names_space(node) for node in every(nodes))
-        edge = _as_met(start.edge or (), nodes, spaced)
+        whole = tuple(every(nodes))
+        spaced = any(map(names_space, whole))
+        edge = _as_met(start.edge or (), nodes, whole, spaced)
         self.nodes = nodes
         self.begin = start
         self.reading = reading
@@ -38,7 +39,7 @@ class Hand:
             loose=reading.loose,
             singly=reading.singly,
             opened=not spaced,
-            gaps=any(names_gap(node) for node in every(nodes)),
+            gaps=any(map(names_gap, whole)),
         )
         self.out: list[Spot] = []
         self.done = Outcome(under=sum(spot.count for spot in edge))
@@ -54,7 +55,7 @@ class Hand:
         self.rounded = False
         self.ringed = not edge and not self.free
         self.seen: set[str] = set()
-        self.chain_lengths = {n.count[0] for n in every(nodes) if isinstance(n, Chain)}
+        self.chain_lengths = {n.count[0] for n in whole if isinstance(n, Chain)}
         self.ends_on_chain = any(
             isinstance(n, Make) and n.target is not None and n.target.kind == "tch" for n in nodes
         )
@@ -225,31 +226,31 @@ class Hand:
         return outer
 
 
-def _as_met(edge: Edge, nodes: tuple[Node, ...], spaced: bool) -> Edge:
+def _as_met(edge: Edge, nodes: tuple[Node, ...], whole: tuple[Node, ...], spaced: bool) -> Edge:
     """The edge with the spaces and corners that the words name, where it tells of none.
 
-    ``spaced``: the words name chain spaces.
+    ``whole``: all nodes, also those within others. ``spaced``: the words name chain spaces.
     """
     if spaced and all(spot.name == "st" for spot in edge):
-        edge = _as_spaces(edge, nodes)
-    if any(names_corner(node) for node in every(nodes)) and not any(s.chains for s in edge):
+        edge = _as_spaces(edge, whole)
+    if any(map(names_corner, whole)) and not any(s.chains for s in edge):
         edge = cornered(edge)
-    if not any(spot.group for spot in edge) and any(map(names_group, every(nodes))):
+    if not any(spot.group for spot in edge) and any(map(names_group, whole)):
         edge = grouped(edge)
-    repeated = (inner for node in nodes if isinstance(node, Repeat) for inner in every(node.body))
-    if any(map(names_middle, every(nodes))) and not any(map(names_middle, repeated)):
-        edge = with_middle(edge)
+    if any(map(names_middle, whole)):
+        repeated = (one for node in nodes if isinstance(node, Repeat) for one in every(node.body))
+        edge = edge if any(map(names_middle, repeated)) else with_middle(edge)
     return edge
 
 
-def _as_spaces(edge: Edge, nodes: tuple[Node, ...]) -> Edge:
+def _as_spaces(edge: Edge, whole: tuple[Node, ...]) -> Edge:
     """Places of which only the number is known, where the round works into spaces alone."""
     kinds = {
         n.target.kind
-        for n in every(nodes)
+        for n in whole
         if isinstance(n, Make | Group) and n.target is not None and n.target.at is not At.SAME
     }
-    if len(kinds) != 1 or any(isinstance(n, Skip) for n in every(nodes)):
+    if len(kinds) != 1 or any(isinstance(n, Skip) for n in whole):
         return edge
     length = "".join(c for c in kinds.pop() if c.isdigit())
     return tuple(Spot(f"ch-{length or 1} sp", spot.count, int(length or 1)) for spot in edge)

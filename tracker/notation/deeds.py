@@ -67,7 +67,10 @@ class Deeds(Ways):
         """``("sl st" | "sc" | "crochet" …) edge ("together" | "to" edge)``: closed to a tube"""
         start = self.here.start
         how = self.accept_any("crochet", "seam", "join", "whipstitch")
-        if not how and self.accept_phrase(self.lexicon.phrases) not in ("sl st", "sc"):
+        stitched = not how and self.here.text in ("sl", "slip", "ss", "sc", "single")
+        if stitched and self.accept_phrase(self.lexicon.phrases) not in ("sl st", "sc"):
+            return None
+        if not (how or stitched):
             return None
         if not self._edge():
             return None

@@ -35,15 +35,14 @@ _VOWELS = frozenset("aeiouy")
 def slip(word: str, meant: str) -> int:
     """How far ``word`` is from ``meant``: 0 where no single slip leads there."""
     longer = len(word) - len(meant)
-    if word == meant or abs(longer) > 1:
-        found = 0
-    elif longer == 0:
-        found = _changed(word, meant)
-    elif longer < 0:
-        found = _lost(word, meant)
-    else:
-        found = _added(word, meant)
-    return found or _looks_like(word, meant) or _filled(word, meant)
+    if word == meant or longer < -1:
+        return 0
+    if longer == 0:
+        return _changed(word, meant)
+    if longer == -1:
+        return _lost(word, meant) or _looks_like(word, meant)
+    found = _added(word, meant) or _looks_like(word, meant) if longer == 1 else 0
+    return found or _filled(word, meant)
 
 
 def _changed(word: str, meant: str) -> int:
@@ -85,9 +84,14 @@ def _looks_like(word: str, meant: str) -> int:
 
 def _filled(word: str, meant: str) -> int:
     """A shortening that was made a word by adding vowels: "seek" for "sk"."""
-    bare = "".join(letter for letter in word if letter not in _VOWELS)
     short = len(meant) > 1 and not _VOWELS & set(meant)
-    return POSSIBLE if short and bare in (meant, meant[0] + meant) else 0
+    return POSSIBLE if short and _bare(word) in (meant, meant[0] + meant) else 0
+
+
+@cache
+def _bare(word: str) -> str:
+    """A word without its vowels."""
+    return "".join(letter for letter in word if letter not in _VOWELS)
 
 
 def _first_apart(word: str, other: str) -> int:

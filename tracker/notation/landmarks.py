@@ -28,6 +28,9 @@ _MAGIC = (
     *("thread", "yarn", "amigurumi"),
 )
 
+#: Words behind "just".
+_MADE = frozenset(("made", "formed", "created", "worked", "completed"))
+
 
 class Landmarks(Gaps):
     """Rules for landmarks.
@@ -127,9 +130,11 @@ class Landmarks(Gaps):
         """
         mark = self.at
         closing = self.accept_any("joining", "closing")
+        if not closing and _MADE.isdisjoint(self.ahead(n).text for n in range(1, 7)):
+            return None
         kind = self.kind()
         made = self.accept_any("just")
-        said = self.accept_any("made", "formed", "created", "worked", "completed")
+        said = self.accept_any(*_MADE)
         if said and not made:
             made = self.accept_any("by", "with", "from", "at")
             self.accept_all("the", "a", "your", "join", "joining", "closing", "last", "end", "of")

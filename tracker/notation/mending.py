@@ -23,6 +23,8 @@ from tracker.notation.unclosed import bracketings
 
 #: So many texts are tried for one round, and so many of them offered.
 _MOST_TRIED = 40
+#: So many letters are read for one round in all, but one text in any case.
+_MOST_READ = 1_500
 _MOST_OFFERED = 8
 #: With more words in doubt than these a round is not one with a slip in it.
 _MOST_WORDS = 5
@@ -70,7 +72,8 @@ def mended_rounds(
     spans = [(n.start, n.end) for n in _unread(read.nodes)]
     places = Places(read.text, spans, lexicon, used)
     found: list[Offer] = []
-    for mends in islice(_combined(read.text, places), _MOST_TRIED):
+    most = min(_MOST_TRIED, 1 + _MOST_READ // max(1, len(read.text)))
+    for mends in islice(_combined(read.text, places), most):
         if len(found) == _MOST_OFFERED or not may_read(len(read.text)):
             break
         if found and any(mend.bold and mend.far >= 2 * STEP for mend in mends):

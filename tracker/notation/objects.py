@@ -140,12 +140,12 @@ class Objects(Chains):
         Not where the text's own "beg shell" makes another number of stitches than a shell.
         """
         mark = self.at
-        own = self.accept_phrase(self.lexicon.phrases)
-        self.at = mark
         if not self.accept_any("last", "first", "beg", "beginning"):
             return
         self.accept("-")
-        after = self.at
+        after, self.at = self.at, mark
+        own = self.accept_phrase(self.lexicon.phrases)
+        self.at = after
         plain = self.accept_phrase(self.lexicon.phrases)
         makes = [self.lexicon.stitch(key).makes if key else 0 for key in (own, plain)]
         self.at = mark if own and makes[0] != makes[1] else after
