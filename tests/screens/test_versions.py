@@ -104,6 +104,26 @@ async def test_a_copy_that_a_synced_folder_leaves_is_told_and_chosen(
     assert not where.with_name(name).exists()
 
 
+@pytest.mark.parametrize("name", [COPIES[0], COPIES[3]])
+@pytest.mark.parametrize(("keys", "kept", "aside"), [(["space"], 3, 5), (["down", "space"], 5, 3)])
+async def test_whichever_was_opened_the_piece_keeps_its_name(tmp_path, name, keys, kept, aside):
+    session = with_copy(tmp_path, name)
+    where = session.path
+    session.close()
+    copy = Session.open(where.with_name(name))
+    async with on_stage(copy) as (app, pilot):
+        await pilot.pause()
+        assert f"{name} is another version of {where.name}" in " ".join(text(app).split())
+        await pilot.press(*keys)
+        await pilot.pause()
+        assert (copy.path, copy.can_undo) == (where, kept)
+        copy.next()
+    assert look(where).history.done == kept + 1
+    (other,) = tmp_path.glob("*.aside-1")
+    assert (other.name, look(other).history.done) == (f"{where.name}.aside-1", aside)
+    assert not where.with_name(name).exists()
+
+
 @pytest.mark.parametrize("size", [(40, 12), (80, 24)])
 async def test_esc_decides_nothing_which_is_said_and_asked_again_next_time(tmp_path, size):
     path = with_copy(tmp_path, COPIES[0]).path

@@ -27,6 +27,11 @@ def version_beside(path: Path) -> Path | None:
     return next((other for other in others if same_piece(path, other)), None)
 
 
+def bears_the_name(path: Path, other: Path) -> bool:
+    """Whether it is the file at ``path``, and not its other version, that has the piece's name."""
+    return not other.name.endswith(ENDING) or len(_stem(path.name)) <= len(_stem(other.name))
+
+
 def same_piece(one: Path, other: Path) -> bool:
     """Whether two files are versions of one piece."""
     begun = _begun(one)

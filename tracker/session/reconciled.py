@@ -54,11 +54,12 @@ class Reconciled(Opened):
     def look_beside(self) -> None:
         """Notice another version of the piece in its folder, as a synced folder leaves one."""
         if self._store.theirs is None and not self._store.taken:
-            from tracker.session.beside import version_beside  # after the first picture
+            from tracker.session import beside  # after the first picture
 
-            other = version_beside(self._store.path)
+            path = self._store.path
+            other = beside.version_beside(path)
             if other is not None:
-                self._store.found_beside(other)
+                self._store.found_beside(other, at_home=beside.bears_the_name(path, other))
 
     def versions(self) -> tuple[Version, ...]:
         """Ours and theirs, where something else changed the file while it was open.

@@ -40,8 +40,8 @@ class Store:
 
     ``taken`` says that another window has taken the piece over: then nothing more is to be
     appended. ``theirs`` is the file that something else changed, left as it is, while our
-    own work goes on at ``path``; None where there is no such file. ``at_home`` says that it
-    is a version found beside the piece instead, which is at its own path.
+    own work goes on at ``path``; None where there is no such file. ``at_home`` says that ours
+    has the piece's name all the same, and theirs was found beside it.
     """
 
     def __init__(self, path: Path, head: Head, history: History, around: Surroundings) -> None:
@@ -167,10 +167,11 @@ class Store:
         self.head, self.history, self._ledger.whole = head, history or self.history, True
         self._save()
 
-    def found_beside(self, theirs: Path) -> None:
+    def found_beside(self, theirs: Path, *, at_home: bool) -> None:
         """Another version of the piece lies in its folder: both are left as they are."""
-        self.theirs, self.at_home = theirs, True
-        self.notices += (notices.lies_beside(theirs.name, self.path.name),)
+        self.theirs, self.at_home = theirs, at_home
+        other, named = (theirs, self.path) if at_home else (self.path, theirs)
+        self.notices += (notices.lies_beside(other.name, named.name),)
 
     def keep_ours(self) -> None:
         """Go on with our version, under the name that the piece has by rights.
