@@ -297,7 +297,7 @@ def _repeated(nodes: tuple[Node, ...]) -> Repeat | None:
 
 #: Ways that only a printed count makes open.
 _AS_PRINTED = {
-    "whole": _all_so_often,
+    "whole": lambda nodes: _all_so_often(nodes) or _all_so_often(_listed(nodes)),
     "alone": _alone,
     "implied": _unclosed,
     "spread": _spread,

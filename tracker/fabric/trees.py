@@ -140,8 +140,10 @@ def is_short(nodes: tuple[Node, ...]) -> bool:
         work = work[1:]
     deeds = [n.deed for n in nodes if isinstance(n, Act)]
     only = work[0] if len(work) == 1 else None
-    if not isinstance(only, Make) or only.target is None or deeds != [Deed.TURN]:
+    if not isinstance(only, Make) or deeds != [Deed.TURN]:
         return False
+    if only.target is None:
+        return only.numbered
     return only.target.at in (At.FIRST, At.NEXT) and only.target.count is not None
 
 

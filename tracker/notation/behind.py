@@ -8,7 +8,7 @@ from tracker.notation.along import AlongChains
 from tracker.notation.merging import goes_round
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Chain, Group, Make, Node, Note, Repeat, Skip, Target
-from tracker.notation.wordlists import GROUPS, OF_EDGES, SKIPS
+from tracker.notation.wordlists import GROUPS, OF_EDGES, ROUND_WORDS, SKIPS
 
 #: A number of places that stands for all that are left.
 REST = 10**9
@@ -120,7 +120,7 @@ class Behind(AlongChains):
             self.accept_any("the")
             last = self.here.text in ("last", "final")
             which = At.EACH if self.accept_any("rest") else self._which()
-            self.accept_all("of", "the")
+            self.accept_all("of", "the", *(ROUND_WORDS if which is At.EACH else ()))
             those = self.accept_any("these", "those", "them", "it")
             count = self.accept_figure()
             if count is None:

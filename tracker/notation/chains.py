@@ -265,6 +265,9 @@ class Chains(ClosingCounts):
             self.kind()
             return Skip((1,), "st", start, self.last_end, At.FIRST)
         at = self._which() or At.NEXT
+        if not self.begun and self.accept_any("same"):
+            self.kind()  # the one that the beginning chain stands on
+            return Skip((1,), "st", start, self.last_end)
         self.accept_any("of", "the")
         self.accept_any(*MIDDLE)
         count = self.accept_figure() or (1,)

@@ -24,6 +24,7 @@ _TELLING = (
     "there",
     "stitch",
     "total",
+    "tot",
     "you'll",
     "you've",
     "there'll",
@@ -43,7 +44,8 @@ class ClosingCounts(Counts):
         """``sign {sign} figure [stitches] {sign}``, the very last: ". 18", "-> 18", "*18*"."""
         mark = self.at
         self._end_signs()
-        signs = {t.text for t in self.tokens[mark : self.at]} or self._times_before_count()
+        signs = {t.text for t in self.tokens[mark : self.at]}
+        signs |= set() if signs - {","} else self._times_before_count(mark)
         start, figure = self.here.start, self.accept_figure()
         plural = bool(self.accept_any("sts", "stitches", "st"))
         if plural:
@@ -56,10 +58,14 @@ class ClosingCounts(Counts):
         self.at = mark
         return None
 
-    def _times_before_count(self) -> set[str]:
+    def _times_before_count(self, at: int) -> set[str]:
         """The words of a repeat that a bare figure ends: "(2 sc, inc) x6 24", "sc around 24"."""
-        before = [t.text for t in self.tokens[max(0, self.at - 2) : self.at]]
-        crossed = len(before) == 2 and before[0] in self.crosses and before[1].isdigit()
+        before = [t.text for t in self.tokens[max(0, at - 2) : at]]
+        crossing = (*self.crosses, "*")
+        crossed = len(before) == 2 and before[0] in crossing and before[1].isdigit()
+        crossed = crossed or (len(before) == 2 and before[1] in crossing and before[0].isdigit())
+        if at < self.at:
+            return {"x"} if crossed or before[-1:] == ["times"] else set()  # "…, 6 x, 30"
         ringed = before[-1:] and before[-1] in (*RING_WORDS, *self.lexicon.rings)
         told = crossed or ringed or before[-1:] in (["times"], ["around"]) or self._list_before()
         told = told or before == ["times", ")"]

@@ -21,6 +21,7 @@ from tracker.notation.wordlists import (
 
 #: Signs between the figures of a count.
 _PARTING = (",", ";", "+", "&", "/", ":")
+_TWO = 2
 
 
 class Counts(Sides):
@@ -84,7 +85,7 @@ class Counts(Sides):
         if self.accept("+"):
             self.accept_number()  # "(+6 = 18)"
         self.accept_any("=", "-")
-        if self.accept_any("count", "total", "stitch"):
+        if self.accept_any("count", "total", "stitch", "tot"):
             self.accept_any("count", "is", "of")
             self.accept_any(":", "=")
         self.accept_all(
@@ -96,12 +97,12 @@ class Counts(Sides):
         sides = self.sides_told = []
         sided = self.side_told()
         while self.at < close:
+            if parts and self._left_out(self.at, close):
+                self.at = close
+                continue
             length = self._chain_part()
             if length:
                 parts.append((f"ch-{length} sp", (1,)))
-                continue
-            if parts and self._left_out(self.at, close):
-                self.at = close
                 continue
             figure = self._count_figure()
             if figure is None:
@@ -113,10 +114,19 @@ class Counts(Sides):
             if what is None:
                 return None
             (sides if sided or side is not None else parts).append((what, figure))
-        if self.sizes > 1 and len(parts) == self.sizes and all(not what for what, _ in parts):
-            # "(9, 10)": one bare figure for each size
-            return Stated(tuple(f[0] for _, f in parts), (), 0, 0)
+        parts = self._by_size(parts)
         return _stated(parts, sides) if (parts or sides) and not _in_turn(parts) else None
+
+    def _by_size(self, parts: list[tuple[str, Figure]]) -> list[tuple[str, Figure]]:
+        """Figures for all sizes as one: "(9, 10)", "[9, 10 sc, 1 ch-8 sp]"."""
+        several = parts[: self.sizes]
+        if self.sizes < _TWO or len(several) < self.sizes or any(what for what, _ in several[:-1]):
+            return parts
+        name = several[-1][0]
+        spaced = name.endswith("sp") or name in ("group", "bunch")
+        if any(len(f) > 1 for _, f in several) or (self.sizes == _TWO and spaced):
+            return parts
+        return [(name, tuple(f[0] for _, f in several)), *parts[self.sizes :]]
 
     def _chain_part(self) -> int:
         """``"ch" "-" number``: one space of that length; 0 where none is named"""
@@ -163,7 +173,7 @@ class Counts(Sides):
         words: list[str] = []
         while self.at < close and self.here.text not in _PARTING:
             token = self.here
-            if token.text in ("and", "plus"):
+            if token.text in ("and", "plus") or self._said_of_chain(close):
                 break
             if token.text in ("in", "into") and self._place_follows():
                 return None
@@ -190,6 +200,12 @@ class Counts(Sides):
             self.accept_any(*_PARTING)
             self.accept_any("and", "plus")
         return self._name(name, words)
+
+    def _said_of_chain(self, close: int) -> bool:
+        """``("-" | "." | ":") words`` on the beginning chain, up to the end of the bracket"""
+        said = self.here.text in ("-", ".", ":") and self._left_out(self.at + 1, close)
+        self.at += int(said)
+        return said
 
     def _left_out(self, begin: int, end: int) -> bool:
         """Whether the words there only say if the beginning chain is in the count."""

@@ -34,6 +34,7 @@ class Deeds(Ways):
             self._said_of_work,
             self._announced,
             self._distance,
+            self._in_turn,
             self._to_other_round,
             self._goes_on,
             self._forms_space,

@@ -31,7 +31,11 @@ _PLAIN = (
 
 #: Other spellings that writers use, by US abbreviation: (US spellings, UK spellings).
 _SPELLINGS: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
-    "sc": (("s c", "spike st", "spike stitch"), ("d c", "spike st", "spike stitch")),
+    # A waistcoat stitch goes between the two legs of one: common practice, no source.
+    "sc": (
+        ("s c", "spike st", "spike stitch", "waistcoat st", "waistcoat stitch"),
+        ("d c", "spike st", "spike stitch", "waistcoat st", "waistcoat stitch"),
+    ),
     "hdc": (("h dc", "half double"), ("half treble crochet", "htc", "half tr")),
     "dc": (("d c", "double"), ("treble crochet", "t c")),
     "tr": (("trc", "treble", "triple", "triple crochet"), ("double treble crochet",)),

@@ -52,7 +52,16 @@ class Ends(Kinds):
             in ("to", "until", "and", "with", "without", "join", "turn", "working", "ending")
             or self.ahead().text in (*ROUND_WORDS, *CHANGING)
             or (self.ahead().text == "the" and self.ahead(2).text in ROUND_WORDS)
+            or self._in_loop_behind()
         )
+
+    def _in_loop_behind(self) -> bool:
+        """``word ("in" | "through") loop``: "hdc around in BLO" goes into each stitch's loop"""
+        mark, loop = self.at, self.loop
+        self.at += 1
+        found = bool(self.accept_any("in", "through", "into")) and self.accept_loop()
+        self.at, self.loop = mark, loop
+        return found
 
     def _to_end(self, found: Target) -> Target:
         """``end = "around" | "across" | "to end" | "to last" figure kind | …``

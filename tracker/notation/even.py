@@ -7,6 +7,7 @@ import re
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import plain
+from tracker.notation.tree import Figure
 
 _EVEN = re.compile(
     r"^\W*(?:work|knit|crochet|do)?\s*(?:in (?:a|the) (?:circle|round),?\s*)?"
@@ -35,6 +36,10 @@ _NOT_EVEN = re.compile(
     r"\b(?:but|except|inc|dec|tog|together|first|last|next|then|fewer|less\b|omit|skip|miss|leav"
     r"|extra|twice|apart from)"
 )
+_COUNT_ALONE = re.compile(
+    r"^[\s=(\[-]*\d{1,4}(?:[\s,/:;()\[\]]+\d{1,4}){0,12}[)\]]?\s*"
+    r"(?:sts?|stitches)?(?: each)?[)\]]?\W*$"
+)
 _GOES_ON_IN = re.compile(
     r"^\W*(?:work|working|continue|cont|carry on|proceed)(?: working| to work)?(?: even)?"
     r" in (?:rows of |rounds of )?(?P<stitch>[a-z ]+?)(?: st| stitch| stitches)?"
@@ -47,6 +52,12 @@ def goes_on_in(text: str, lexicon: Lexicon) -> bool:
     match = _GOES_ON_IN.match(plain(text))
     key = "" if match is None else lexicon.phrases.get(tuple(match["stitch"].split()), "")
     return bool(key) and bool(lexicon.stitch(key).height)
+
+
+def count_alone(text: str) -> Figure:
+    """The figures, if the words are a count and nothing else: "24", "24 (30, 36) sts"; or ()."""
+    found = _COUNT_ALONE.match(plain(text))
+    return tuple(map(int, re.findall(r"\d+", text))) if found else ()
 
 
 def even_rounds(text: str) -> int:

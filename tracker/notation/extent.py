@@ -40,6 +40,8 @@ _BESIDES = re.compile(
     r"(?:inc|dec|omit|skip|miss|leav|except|\d+ ?(?:sc|dc|hdc|tr|htr)\b)"
 )
 _NUMBER = r"(?P<n>\d+|one|two|three|four|five|six|seven|eight|nine|ten)"
+#: Words that lead to the next rounds.
+_LEAD = r"(?:(?:next|now|then|after that|again)\b[, ]*)?(?:(?:work|make|crochet|do) )?"
 #: "… for 5 rounds", "…, 2 rounds", "do this for 7 rounds in all", "… each round"
 _SO_MANY = re.compile(
     rf"(?:(?:do this |work(?:ed)? )?\bfor (?:the )?(?:next )?|, ){_NUMBER} +(?:more )?"
@@ -52,13 +54,11 @@ _SO_MANY_EACH = re.compile(
     r"(?P<more>[(\[/][\d,/ :;-]+[)\]]?) ?(?:more )?(?:rounds?|rnds?|rows?)\b"
 )
 #: "work 5 rounds of 24 sc"
-_ROUNDS_OF = re.compile(
-    rf"^\W*(?:(?:work|make|crochet|do) )?{_NUMBER} (?:more )?(?:rounds?|rnds?|rows?) of (?=\d)"
-)
+_ROUNDS_OF = re.compile(rf"^\W*{_LEAD}{_NUMBER} (?:more )?(?:rounds?|rnds?|rows?) of (?=\d)")
 #: "work 3 more rounds of sc", "5 (6, 7) rounds in hdc": the words behind it are for each
 _ROUNDS_IN = re.compile(
-    rf"^\W*(?:(?:work|make|crochet|do) )?(?P<often>{_NUMBER} ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?)? ?"
-    r"(?:more )?(?:rounds?|rnds?|rows?)) (?:of|in) (?=[a-z])(?!.*\bthen\b)"
+    rf"^\W*{_LEAD}(?P<often>{_NUMBER} ?(?P<more>[(\[/][\d,/ :;-]+[)\]]?)? ?"
+    r"(?:more )?(?:rounds?|rnds?|rows?)) (?:of|in) (?:plain )?(?=[a-z])(?!.*\bthen\b)"
 )
 _A_ROUND = "a round"
 #: "(5 rounds)" beside a round that is worked so often

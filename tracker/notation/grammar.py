@@ -8,7 +8,7 @@ from tracker.notation.behind import Behind
 from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
 from tracker.notation.inorder import in_order
-from tracker.notation.lexicon import Lexicon, impersonal, roundless, without_asides
+from tracker.notation.lexicon import Lexicon, impersonal, repeating, roundless, without_asides
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.round_text import Stated
 from tracker.notation.sayings import plainly
@@ -51,7 +51,7 @@ class Reader(Behind):
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
         tokens = undotted(text, plainly(text, self.tokens), lexicon.phrases)
-        said = roundless(impersonal(respelt(tokens, lexicon.phrases)))
+        said = roundless(repeating(impersonal(respelt(tokens, lexicon.phrases))))
         said = in_order(said, lexicon.phrases)
         self.tokens = without_asides(said, lexicon)
         self.match_brackets()
@@ -60,6 +60,8 @@ class Reader(Behind):
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""
+        if self.here.text == "next" and self.ahead().text in (",", *_AT_WORK):
+            self.at += 1  # "Next, work a round of hdc"
         self._count_in_front()
         often, start = self._often_in_front(), self.here.start
         nodes = self.sequence(len(self.tokens) - 1)

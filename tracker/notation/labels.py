@@ -87,6 +87,11 @@ _LABELS = (
         rf"^(?P<first>\d+)(?:r?\s*(?:-|to)\s*(?P<last>\d+)\s*(?P<kind>{ROUND})"
         r"|r|\s+(?P<one>round|rnd|row|rd))\b\.?\s*(?:[:)]|[.-](?=\s))\s*"
     ),
+    # such as "12. Round:", "5. - 9. Rnd:", as some languages number
+    re.compile(
+        r"^(?P<first>\d{1,4})(?:\s*\.?\s*(?:-|to)\s*(?P<last>\d{1,4}))?\s*\.\s*"
+        rf"(?P<kind>{ROUND})\b\s*[:.\-]\s*"
+    ),
     # such as "7.", "13. - 15.", "6 8.", "3-28)", "9-13:", "4 - "
     re.compile(
         r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES, phrases
 from tracker.notation.stitches import Stitch
@@ -103,6 +104,15 @@ def impersonal(tokens: list[Token]) -> list[Token]:
         for token, then in zip(tokens, [*tokens[1:], tokens[-1]], strict=True)
         if token.text not in ("we", "you", "i") or then.text not in _DONE
     ]
+
+
+def repeating(tokens: list[Token]) -> list[Token]:
+    """The tokens with "work from * to *" as "repeat from * to *"."""
+    found = list(tokens)
+    for i, (word, led, star) in enumerate(zip(tokens, tokens[1:], tokens[2:], strict=False)):
+        if word.text == "work" and led.text == "from" and star.type is Type.STAR:
+            found[i] = replace(word, text="repeat")
+    return found
 
 
 def roundless(tokens: list[Token]) -> list[Token]:

@@ -192,7 +192,9 @@ class Makes(Naming):
 
         "2 sc around" is two in each.
         """
-        return min(count) > _MOST_IN_EACH and self.tokens[at].text in (*END_WORDS, "to", "all")
+        word = self.tokens[at].text
+        alone = word in ("each", "ea") and self.at == at + 1  # "24 sc each", of several rounds
+        return min(count) > _MOST_IN_EACH and (word in (*END_WORDS, "to", "all") or alone)
 
     def _along_edge(self) -> Target | None:
         """``"evenly" ["spaced"] ("along" | "across" …) words``: over an edge, not into stitches"""

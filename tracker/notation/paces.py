@@ -13,7 +13,10 @@ from tracker.notation.tree import At, Make, Node, Repeat, Skip, Target
 from tracker.notation.wordlists import SKIPS, STITCH_WORDS, VERBS
 
 _INCREASES = ("inc", "incs", "increase", "increasing")
+_SECOND = 2
 _NAMED = ("inc", "dec")
+#: Words before the places of a round that are told by their numbers.
+_WHERE = ("in", "into", "on", "at", "@")
 _DECREASES = ("dec", "decs", "decrease", "decreasing")
 
 
@@ -39,22 +42,26 @@ class Paces(Makes):
         return [found]
 
     def _in_places(self, before: list[Node], start: int) -> list[Node] | None:
-        """``(increase | figure stitch) "in" nth {"," nth} "and" nth kind``, of the whole round"""
+        """``(increase | figure stitch) "in" nth {"," nth} "and" nth kind``, of the whole round
+
+        The places may be plain numbers: "inc at 4, 8 and 12".
+        """
         mark, of = self.at, self._round_so_far(before)
         self.accept_all(*VERBS, "with", "working", "making", "an", "a")
         what = self._what(of) if of is not None or not self.begun else None
-        if what is None or what.stitch.makes < 2 or not self.accept_any("in", "into", "on"):
+        if what is None or what.stitch.makes < 2 or not self.accept_any(*_WHERE):
             self.at = mark
             return None
+        self.accept_any(*STITCH_WORDS)
         places: list[int] = []
         while True:
             self.accept_any("the")
-            nth = self.accept_ordinal()
+            nth = self.accept_ordinal() or self.accept_number()
             if nth is None or (places and nth <= places[-1]):
                 break
             places.append(nth)
             self.accept_any(*STITCH_WORDS)
-            self.accept_all(",", "and", "&")
+            self.accept_all(",", "and", "&", "+")
         if len(places) < 2 or not (self._clause_is_over() or self.here.text in ("-", "=")):
             self.at = mark
             return None
@@ -110,12 +117,24 @@ class Paces(Makes):
         self.at = mark
         return None
 
+    def _every_so_many(self) -> int | None:
+        """``("every" | "each") number`` before "sts": "inc every 6 sts" is in each sixth"""
+        if not self.accept_any("every", "each"):
+            return None
+        number = self.accept_number()
+        named = self.here.text in ("sts", "stitches", "sc", "hdc", "dc")
+        return number if number is not None and number > 1 and named else None
+
     def _nth(self) -> int | None:
         """``"every" ("other" | nth)``, from the second on"""
+        mark = self.at
         if not self.accept_any("every", "each"):
             return None
         nth = 2 if self.accept("other") else self.accept_ordinal()
-        return nth if nth is not None and nth > 1 else None
+        if nth is None or nth < _SECOND:
+            self.at = mark
+            return None
+        return nth
 
     def _round_so_far(self, before: list[Node]) -> Stitch | None:
         """The stitch that the round is said to be of: "sc around, …" or, first of all, "sc, …"."""
@@ -131,15 +150,15 @@ class Paces(Makes):
         if what is None:
             return None
         self.accept_any("st", "stitch", "sc")
-        self.accept_any("in", "into", "on")
-        nth = self._nth()
+        after = int(self.accept_any("in", "into", "on", "after") == "after")
+        nth = self._nth() or (self._every_so_many() if what.stitch.us in _NAMED else None)
         if nth is None:
             return None
         also = self.accept_ordinal() if self.accept_any("and", "&") else None
         if self.kind() is None and not self._clause_is_over():
             return None
         self._ends()
-        return self._pace(what, nth, also, start, of)
+        return self._pace(what, nth + after, also, start, of)
 
     def _what(self, of: Stitch | None) -> Make | None:
         """What is made at that pace, as one thing."""

@@ -69,6 +69,8 @@ def _paired(tokens: list[Token]) -> list[Token]:
 def _doubled(words: list[Token]) -> bool:
     """Whether stitches are named that are doubled: "every", "the first"."""
     first, then = words[0].text, words[-1].text
+    if first in ("all", "each"):
+        return then not in ("crochet", "in", "around", "the")
     return first == "every" or (first == "the" and then in ("first", "last", "next"))
 
 

@@ -70,6 +70,7 @@ class Spreading(Advice):
         one = one and bool(self.accept_any(*ROUND_WORDS))
         of = self.accept_any("of", "in")
         if (one and (led or of)) or (led and of == "in"):
+            self.accept_any("plain", "regular")
             key = self.accept_phrase(self.lexicon.phrases)
             self.loop = ""
             self._loop_behind()

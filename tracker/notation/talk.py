@@ -9,8 +9,10 @@ from tracker.notation.colours import Colours
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Note
 from tracker.notation.wordlists import (
+    ALTERNATELY,
     ANNOUNCING,
     CHAIN_WORDS,
+    COLOURS,
     DISTANCE,
     OF_DISTANCE,
     ROUND_WORDS,
@@ -195,6 +197,16 @@ class Talk(Colours):
             self.at = end
             return Note(start, self.last_end)
         if self.accept("this", "time") or self.accept("followed", "by"):
+            return Note(start, self.last_end)
+        return None
+
+    def _in_turn(self) -> Note | None:
+        """``"alternating" words`` on colours: which yarn is worked with, and how many with each"""
+        start, words = self.here.start, self._clause_words()
+        yarns = {"colour", "colours", "color", "colors", "yarn", "yarns", "a", "mc", "cc"}
+        asks = self._stitch_in_clause() or not words.isdisjoint(("each", "inc", "dec", "rounds"))
+        if self.accept_any(*ALTERNATELY) and not words.isdisjoint(yarns | COLOURS) and not asks:
+            self.to_clause_end()
             return Note(start, self.last_end)
         return None
 

@@ -152,8 +152,11 @@ class Wholes(Petals):
             last = self.tokens[self.closing() + 1].type is Type.END or (
                 self.tokens[self.closing() + 1].text == "."
             )
-            crossed = self.tokens[self.at - 1].text in self.crosses  # "2x [1 dc]"
+            bare = self.closing() == self.at + 2
+            crossed = self.tokens[self.at - 1].text in self.crosses and not bare  # "2x [1 dc]"
             return last and not crossed and self.bracketed_count_ahead() is not None
+        if self.here.text == "," and self.ahead().text in ("total", "tot"):
+            return True
         return self.here.type is Type.END or self.here.text in (".", "=")
 
     def _repeat_before(self, nodes: list[Node]) -> list[Node]:

@@ -145,7 +145,7 @@ COLOURS = _words(
 )
 
 #: Words that leave a beginning chain out of a count.
-LEFT_OUT = _words("not don't doesn't excluding without counting including incl included")
+LEFT_OUT = _words("not never don't doesn't excluding without counting including incl included")
 
 #: Words in a count's bracket that show it to be an aside or a measure.
 NOT_COUNTED = _words(

@@ -11,7 +11,15 @@ from tracker.notation.lines import Line
 from tracker.notation.round_text import Again
 from tracker.notation.tree import Chain, Figure, Note
 from tracker.pattern.likeness import Sections
-from tracker.pattern.tasks import ReadLine, Task, coming_to, count_of, for_each, in_turn
+from tracker.pattern.tasks import (
+    ReadLine,
+    Task,
+    coming_to,
+    count_of,
+    for_each,
+    in_turn,
+    worked_even,
+)
 from tracker.pattern.worked import MOST_ROUNDS, WorkedSoFar
 
 #: The most rounds that "until you have 20 sc" stands for.
@@ -41,6 +49,8 @@ class Order:
                 yield from self._like(item, item.read.again)
             elif item.read.again is not None:
                 yield from self._again(item, item.read.again)
+            elif (even := worked_even(item, self._so_far.made())) is not None:
+                yield from self._plain(even)
             elif item.read.way:
                 yield self._shaped_to(item, item.read.goal, item.read.way)
             elif _only_says(item):

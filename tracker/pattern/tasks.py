@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from tracker.notation.even import count_alone
 from tracker.notation.extent import words_of_goal
 from tracker.notation.lines import Line
 from tracker.notation.round_text import RoundText, Stated
+from tracker.notation.tree import Evenly, Figure
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,3 +98,18 @@ def coming_to(goal: int, item: ReadLine, label: str, body: ReadLine | None = Non
     open_ = replace(item, read=replace(item.read, until=until))
     leaves = goal if body is None else 0
     return Task(open_, body or open_, label, count_of(goal, item), last=True, leaves=leaves)
+
+
+def worked_even(item: ReadLine, made: Figure) -> ReadLine | None:
+    """A numbered line that is only a count, where the round below has ``made`` just that.
+
+    It is worked even; None where the line says more, or the count is another.
+    """
+    told = count_alone(item.line.body)
+    if not item.line.first or not told or told not in (made, tuple(dict.fromkeys(made))):
+        return None
+    end = len(item.line.body)
+    stated = Stated(told, (("", told),), 0, end)
+    note = ("taken to be worked even", 0, end)
+    read = RoundText(item.read.text, (Evenly((0,), 0, 0, end),), stated, mended=(note,))
+    return replace(item, read=read)

@@ -61,6 +61,10 @@ class WorkedSoFar:
         self._counts.append(self.first())
         self._figures.append(self._made())
 
+    def made(self) -> Figure:
+        """What the round worked last leaves in each size; () where it is not known."""
+        return self._made()
+
     def first(self) -> int | None:
         """What the round worked last leaves in the first size; None where it is not known."""
         made = self._made()
