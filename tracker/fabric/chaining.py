@@ -205,6 +205,7 @@ class Chaining(Making):
         if self._held_down(kind):
             return
         chained = self.now.over_skip and bool(self.out) and self.out[-1].chains > count
+        chained = chained and not (self.free and hooked(self.nodes))  # chains below, not its own
         if kind == "ch" and chained and not self.below.knows("ch"):
             self.take_own(count)
             return

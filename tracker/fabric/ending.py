@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tracker.fabric.begins import hooked
 from tracker.fabric.edge import Spot, space
 from tracker.fabric.outcome import ShortError
 from tracker.fabric.stitching import Stitching
@@ -207,6 +208,8 @@ class Ending(Stitching):
             return False
         if any(not isinstance(n, Act | Note) for n in self.nodes if n.start > node.start):
             return False
+        if target.kind == "ch" and hooked(self.nodes):
+            return False  # the first chain of all: the row ends there
         chained = bool(self.out[-1].chains) and self.now.over_skip
         if target.at is At.FIRST and chained:
             return True

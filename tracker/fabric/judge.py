@@ -16,10 +16,12 @@ from tracker.fabric.trees import chain_by_chain, every, is_short, stands_over
 from tracker.fabric.walker import walk
 from tracker.fabric.ways import comes_round, open_ways
 from tracker.notation.round_text import Stated
-from tracker.notation.tree import Chain, Group, Make, Node, Skip
+from tracker.notation.tree import At, Chain, Group, Make, Node, Skip
 
 #: More stitches go hardly into one place that is not named (common practice, no source).
 MOST_BUNCHED = 5
+#: A shorter chain hardly stands for a stitch.
+_LEAST_STANDING = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +155,9 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
     if found.agrees or found.reading.loose or not any(o.passed for o in found.outcomes):
         return None
     ways = open_ways(nodes, starts[0].pending is not None, "")
+    standing = _standing(nodes, starts, found) if "chain_counts" in ways else None
+    if standing is not None:
+        return standing
     for reading in (replace(found.reading, on_first=True), replace(found.reading, under=True)):
         if reading.on_first and "on_first" not in ways:
             continue
@@ -172,6 +177,25 @@ def _passing_none(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judge
 def _passed(found: Judged) -> int:
     """How many stitches are passed over in silence, in all sizes."""
     return sum(outcome.passed for outcome in found.outcomes)
+
+
+def _standing(nodes: tuple[Node, ...], starts: Sequence[Start], found: Judged) -> Judged | None:
+    """The same with the beginning chain in place of the first stitch, else passed over unsaid.
+
+    "Ch 2, dc in next ch-1 sp", where a stitch stands before that space.
+    """
+    chain = beginning(nodes)
+    made = next((n for n in every(nodes) if isinstance(n, Make)), None)
+    if chain is None or made is None or found.reading.chain_counts:
+        return None
+    once = made.target is not None and made.target.at is At.NEXT and made.count == (1,)
+    if not once or not _LEAST_STANDING <= chain.count[0] <= made.stitch.height:
+        return None
+    other = _judged(nodes, None, starts, replace(found.reading, chain_counts=True))
+    fewer = all(
+        o.passed == f.passed - 1 for o, f in zip(other.outcomes, found.outcomes, strict=True)
+    )
+    return other if other.fits and fewer else None
 
 
 def _loose(reading: Reading, base: Reading) -> bool:

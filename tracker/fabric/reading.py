@@ -48,6 +48,7 @@ class Reading:
         spread: so many increases or decreases that are all a round says are spread over it.
         alone: a stitch that is all a round says is worked into every place.
         slips: a last slip stitch of which no more is said is a stitch and joins nothing.
+        numbered: a repeat goes as far as its number of things says, not to the end.
         beside: of a group whose spaces are worked into, the stitches behind the last one
             are still to be met.
         tiles: the row is made of tiles, whose chains are worked into later.
@@ -91,6 +92,7 @@ class Reading:
     under: bool = False
     rooted: bool = False
     tiles: bool = False
+    numbered: bool = False
 
 
 #: What to tell the maker about each way that is not the habit.
@@ -127,6 +129,7 @@ SENTENCES = {
     "left_behind": ("", "the stitches under the first slip stitches are left behind"),
     "far_end": ("", "the stitches in the last chain are taken for one side of it or for both"),
     "both_sides": ("", "the round goes along both sides of the foundation chain"),
+    "numbered": ("", "the repeat stops where its number says, before the end"),
     "beside": ("", "the stitches of a group behind its space are met one by one"),
     "covers": ("", "the stitches that reach down stand over one of the round below too"),
     "at_join": ("", "the 'same space' is taken for the stitch the round was joined to"),

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from abc import abstractmethod
 from dataclasses import replace
 
 from tracker.fabric.effort import TooMuchError
-from tracker.fabric.grouping import Grouping
 from tracker.fabric.moments import Mark
+from tracker.fabric.numbered import Numbered
 from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.trees import in_spaces
 from tracker.notation.tree import (
@@ -28,15 +27,14 @@ from tracker.notation.tree import (
 _BORDERS = 40
 
 
-class Repeating(Grouping):
+class Repeating(Numbered):
     """Rules for `Repeat`."""
-
-    @abstractmethod
-    def work(self, node: Node) -> None:
-        """Work one node."""
 
     def _repeat(self, node: Repeat) -> None:
         """A repeat with its number of times, or with that assumed for it."""
+        if self.by_number(node):
+            self._until_number(node)
+            return
         times = self._times_of(node)
         if times < 0:
             self._sequence(node.body)

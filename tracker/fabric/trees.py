@@ -147,21 +147,6 @@ def is_short(nodes: tuple[Node, ...]) -> bool:
     return only.target.at in (At.FIRST, At.NEXT) and only.target.count is not None
 
 
-def self_contained(nodes: tuple[Node, ...]) -> bool:
-    """Whether the count needs nothing to be known of the round below."""
-    for node in every(nodes):
-        if isinstance(node, Repeat) and (node.times is None or (node.implied and node.starred)):
-            return False
-        if isinstance(node, Make | Group) and node.target is not None:
-            target = node.target
-            each_skipped = target.at is At.SKIPPED and (not target.count or "+" in target.kind)
-            if target.at is At.EACH or each_skipped:
-                return False
-        if isinstance(node, Evenly):
-            return False
-    return True
-
-
 def into_row_ends(nodes: tuple[Node, ...]) -> bool:
     """Whether all that is made goes into the ends of rows."""
     made = [n.target for n in every(nodes) if isinstance(n, Make | Group) and not slips(n)]

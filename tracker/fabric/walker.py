@@ -10,7 +10,9 @@ from tracker.fabric.begins import hooked
 from tracker.fabric.called import spacey
 from tracker.fabric.edge import UNCOUNTED, Spot
 from tracker.fabric.effort import TO_BEGIN
+from tracker.fabric.numbered import NUMBER
 from tracker.fabric.outcome import Outcome, ShortError, Start
+from tracker.fabric.reached import missed
 from tracker.fabric.reading import Reading
 from tracker.fabric.repeating import Repeating
 from tracker.fabric.trees import every, moves_start, names_stitch, slips
@@ -154,6 +156,17 @@ class Walker(Repeating):
             self.restore(kept)
         return False
 
+    def _check_number(self) -> None:
+        """Where a number of things says how far a repeat goes, hold the edge to it."""
+        done = self.done
+        if self.reading.numbered and done.left == 1 and done.short is None:
+            done.left = 0  # the chain that stood for a stitch, at the end of the row
+        if self.free or self.ringed or self.reading.numbered or done.short is not None:
+            return
+        off = missed(self.nodes, done, self.begin.index)
+        if off is not None:
+            done.short = ShortError(off[0], NUMBER, off[1], off[2])
+
     def _along(self, node: Along) -> None:
         """One pass along the round below; each place is worked as its kind asks."""
         if self.free:
@@ -207,6 +220,8 @@ class Walker(Repeating):
         return exact if names_stitch(fitting[0][0].target) else fitting[0]
 
     def _to_end(self, node: Repeat) -> bool:
+        if self.by_number(node):
+            return False
         return (node.times is None or (node.implied and self.reading.implied)) and not self.free
 
     def work(self, node: Node) -> None:
@@ -256,6 +271,7 @@ class Walker(Repeating):
                 done.takes += done.left
                 done.left = 0
         mark_variants(done.runs, self.nodes)
+        self._check_number()
         return done
 
 

@@ -211,6 +211,8 @@ def _repeat_ways(node: Repeat, found: dict[str, None]) -> None:
         found["implied"] = None
     if node.more is More.UNSAID and node.times is not None:
         found["times_in_all"] = None
+    if node.upto is not None:
+        found["numbered"] = None
     if node.times is None and node.starred:
         found["cut"] = None
 

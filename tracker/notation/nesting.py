@@ -61,6 +61,7 @@ class Nesting(AtEnds, ABC):
             starred=starred,
             omit=tail.omit,
             until=tail.until,
+            upto=tail.upto,
         )
 
     def _keep(self, stated: Stated) -> None:

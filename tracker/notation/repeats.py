@@ -269,14 +269,6 @@ class Repeats(Things):
         self.at = mark
         return ""
 
-    def _until_made(self, words: set[str]) -> Tail | None:
-        """``"until" figure things "have been made"``: to the end, which gives that many."""
-        told = self._keeps_things()
-        if not told and not words & {"made", "formed", "worked", "clusters", "groups"}:
-            return None
-        self.to_clause_end()
-        return Tail(None)
-
     def _on_last_pass(self) -> bool:
         """``("on" | "of" | "in" | "at" ["the"] "end" "of") ["the"] ("last" | "final") "repeat"``"""
         mark = self.at

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tracker.notation.bunches import named
-from tracker.notation.deeds import Deeds
+from tracker.notation.reached import Reached
 from tracker.notation.round_text import Stated
 from tracker.notation.tokens import Type
-from tracker.notation.tree import Figure, More, Target
+from tracker.notation.tree import Figure, More, Target, Upto
 
 #: Said of what is finished.
 DONE = frozenset(
@@ -27,9 +27,10 @@ class Tail:
     omit: int = 0
     target: Target | None = None
     until: str = ""
+    upto: Upto | None = None
 
 
-class Things(Deeds):
+class Things(Reached):
     """Rules for what is made of several stitches.
 
     ``things``: how many of them the words say there are in the end.
@@ -89,3 +90,16 @@ class Things(Deeds):
         self.accept_all("in", "all", "total", "altogether", "have", "has", "been", "are", *DONE)
         self.things = Stated(None, (("bunch", figure),), start, self.last_end)
         return True
+
+    def _until_made(self, words: set[str]) -> Tail | None:
+        """``"until" figure things "have been made"``: as far as there are so many of them."""
+        mark, figure = self.at, self.accept_figure()
+        upto = None if figure is None else self.made_by_then(figure)
+        if upto is not None:
+            return Tail(None, upto=upto)
+        self.at = mark
+        told = self._keeps_things()
+        if not told and not words & {"made", "formed", "worked", "clusters", "groups"}:
+            return None
+        self.to_clause_end()
+        return Tail(None)

@@ -149,6 +149,21 @@ class More(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Upto:
+    """A number that says how far a repeat goes: "until you have 6 groups of 4 dc".
+
+    Attributes:
+        count: how many.
+        kind: what is counted, as `Target.kind` names it; "bunch" for petals and the like.
+        size: of how many stitches each is; 0 where that is not said.
+    """
+
+    count: Figure
+    kind: str
+    size: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class Repeat:
     """The body again and again.
 
@@ -165,6 +180,7 @@ class Repeat:
         omit: how many stitches at the end of the last pass are left out, or 0.
         paced: a decrease told by how often it comes, "every 4th st", so that there may be
             one stitch less before each; the printed count shows which.
+        upto: what there is to be of something when it stops; None where that is not said.
     """
 
     body: tuple[Node, ...]
@@ -181,6 +197,7 @@ class Repeat:
     partial: bool = False
     until: str = ""
     paced: bool = False
+    upto: Upto | None = None
 
 
 class Deed(StrEnum):

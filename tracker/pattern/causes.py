@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from tracker.fabric.edge import plain_edge, stitches
 from tracker.fabric.effort import MOST_FOR_CAUSE, Effort, TooMuchError
 from tracker.fabric.judge import Judged, comes_right, is_shaped
+from tracker.fabric.numbered import NUMBER
 from tracker.fabric.odd_corners import Corner
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading
@@ -75,6 +76,9 @@ def _fault(judged: Judged, stated: Stated | None, below: Figure | None, terms: s
     tail = f"; it makes {makes}, and {printed} is printed" if printed and printed != makes else ""
     short = next((o.short for o in outcomes if o.short is not None), None)
     if short is not None and isinstance(short.node, Repeat):
+        if short.kind == NUMBER:
+            text = f"the repeats come to {short.had}, but {short.wanted} are asked for"
+            return Cause(text, short.node.start, short.node.end)
         if not short.wanted:
             return Cause(f"not one repeat fits into {under}", short.node.start, short.node.end)
         text = f"whole repeats leave {short.had} of {under}, not {short.wanted}{tail}"

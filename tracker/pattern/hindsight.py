@@ -12,13 +12,14 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from tracker.fabric.contained import self_contained
 from tracker.fabric.edge import Edge, plain_edge, stitches, turned
 from tracker.fabric.effort import Effort, TooMuchError
 from tracker.fabric.judge import is_many, is_shaped
 from tracker.fabric.outcome import Outcome, Start
 from tracker.fabric.reading import Reading
 from tracker.fabric.stated import counting, figure_of
-from tracker.fabric.trees import every, into_row_ends, names_space, self_contained, slips
+from tracker.fabric.trees import every, into_row_ends, names_space, slips
 from tracker.fabric.verdicts import Verdict
 from tracker.fabric.walker import walk
 from tracker.fabric.ways import open_ways

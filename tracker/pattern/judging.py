@@ -6,11 +6,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tracker.fabric.begins import begins_on_chain, closes_in_chain, fresh, resumes, slips_over
+from tracker.fabric.contained import self_contained
 from tracker.fabric.edge import SKIPPED, Edge, Spot, plain_edge, stitches
 from tracker.fabric.effort import Effort
 from tracker.fabric.grown import grown
 from tracker.fabric.guess import assumed, fitting
 from tracker.fabric.judge import Judged, judge
+from tracker.fabric.numbered import NUMBER
 from tracker.fabric.outcome import Start
 from tracker.fabric.reading import Reading
 from tracker.fabric.retold import cornerless, in_opening, resumed, spaceless
@@ -21,7 +23,6 @@ from tracker.fabric.trees import (
     every,
     moves_start,
     names_space,
-    self_contained,
     takes_up_opening,
 )
 from tracker.notation.round_text import Stated
@@ -183,7 +184,7 @@ class Judging(Knowing):
         if (self.doubt or vague) and self_contained(nodes):
             if self.doubt:  # it does not go into what a round makes that does not work out
                 self.edges, self.doubt = [None] * self.sizes, False
-            return self._freely(nodes, stated, base)
+            return self._freely(nodes, stated, base) or found
         if found.fits and found.agrees is not False and not vague:
             return found
         in_stitches = self._spaceless(nodes, stated, base)
@@ -255,10 +256,17 @@ class Judging(Knowing):
             return judge(in_opening(nodes), stated, self._starts(self.edges), base)
         return self._freely(nodes, stated, base) if self_contained(nodes) else None
 
-    def _freely(self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading) -> Judged:
-        """A round that says itself how much it makes, whatever is below."""
+    def _freely(
+        self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading
+    ) -> Judged | None:
+        """A round that says itself how much it makes, whatever is below.
+
+        None where it says it by a number of things that it never comes to.
+        """
         self.supposed = False
-        return judge(nodes, stated, self._starts([None] * self.sizes), base)
+        found = judge(nodes, stated, self._starts([None] * self.sizes), base)
+        lost = any(o.short is not None and o.short.kind == NUMBER for o in found.outcomes)
+        return None if lost else found
 
     def _by_repeats(
         self, nodes: tuple[Node, ...], stated: Stated | None, base: Reading

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tracker.fabric.contained import self_contained
 from tracker.fabric.edge import GROUPED, Edge, cornered, stitches
 from tracker.fabric.judge import Judged
 from tracker.fabric.retold import cornerless
@@ -15,7 +16,6 @@ from tracker.fabric.trees import (
     names_post,
     names_space,
     rounds_below,
-    self_contained,
 )
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tree import At, Group, Make, More, Node, Repeat

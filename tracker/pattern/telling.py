@@ -11,7 +11,7 @@ from tracker.fabric.reading import told
 from tracker.fabric.verdicts import Verdict
 from tracker.notation.problems import Message
 from tracker.notation.round_text import Stated
-from tracker.notation.tree import Node
+from tracker.notation.tree import Node, Repeat
 from tracker.pattern.causes import Cause, corners_said, explain, figures
 from tracker.pattern.checked import CheckedRound
 from tracker.pattern.findings import (
@@ -132,14 +132,9 @@ class Telling(Placing):
             self._message(task.body, Cause(f"taken so that it fits: {sentence}", 0, end), False)
             for sentence in told(base, judged.reading)
         ]
-        if len(self.found) in self.told:
-            why = self.told[len(self.found)].why
-            found.append(self._message(task.body, Cause(why, 0, end), False))
-        elif self.guessed:
-            of = "the last of these rounds is " if task.item.read.until else ""
-            why = f"{of}taken to be worked into {figures(self._below() or ())} stitches"
-            why += ", to leave what it says" if of else ", from its count"
-            found.append(self._message(task.body, Cause(why, 0, end), False))
+        taken = self._taken(task, nodes)
+        if taken:
+            found.append(self._message(task.body, Cause(taken, 0, end), False))
         found += [] if task.item.typed else self._numbering(task)
         found += [
             self._message(task.body, Cause(f"{words}, so that it comes out", start, end), False)
@@ -151,6 +146,21 @@ class Telling(Placing):
         if self.house is not None and not task.item.typed:
             found += [self._message(task.item, cause) for cause in self.house.faults(nodes, judged)]
         return found
+
+    def _taken(self, task: Task, nodes: tuple[Node, ...]) -> str:
+        """What was taken for a round below that is not known; "" where it is known."""
+        if len(self.found) in self.told:
+            return self.told[len(self.found)].why
+        below = self._below()
+        if not self.guessed:
+            numbered = any(e is None for e in self.edges) and any(map(_has_number, nodes))
+            return "what is below is not known; worked as far as its number says" * numbered
+        if below is None:
+            return "worked as often as its count asks for; what is below is not known"
+        count = f"taken to be worked into {figures(below)} stitches"
+        if task.item.read.until:
+            return f"the last of these rounds is {count}, to leave what it says"
+        return f"{count}, from its count"
 
     def _numbering(self, task: Task) -> list[Message]:
         return [self._message(task.item, cause) for cause in self.misnumbered]
@@ -179,3 +189,8 @@ class Telling(Placing):
     def _changes(self, judged: Judged) -> bool:
         """Whether a round leaves another number of stitches than the one below."""
         return self._below() != tuple(o.makes for o in judged.outcomes)
+
+
+def _has_number(node: Node) -> bool:
+    """Whether a repeat goes as far as a number of things says."""
+    return isinstance(node, Repeat) and node.upto is not None
