@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tracker.fabric.begins import beginning
-from tracker.fabric.trees import every
+from tracker.fabric.trees import every, slips
 from tracker.notation.tree import At, Chain, Group, Make, Node
 
 #: Corners that differ by more stitches are meant to.
@@ -43,15 +43,22 @@ def odd_corner(nodes: tuple[Node, ...], chain_counts: bool) -> tuple[Corner, Cor
     if len(found) < 2:
         return None
     first, *others = found
-    begun = chain is not None and chain.count[0] > 1 and chain.end <= first.node.end
-    standing = (n for n in every(nodes) if isinstance(n, Make) and n.start < first.node.start)
-    begun = begun or any(n.stitch.us == first.stitch for n in standing)
+    led = [n for n in every(nodes) if isinstance(n, Make) and n.start < first.node.start]
+    led = [n for n in led if not slips(n)]
+    chained = chain is not None and chain.count[0] > 1 and chain.end <= first.node.end
+    begun = chained and not led
+    begun = begun or [n.stitch.us for n in led if _stands(n)] == [first.stitch]
     whole = _one_more(first) if begun else first
     for other in others:
         if not first.is_like(other) and not whole.is_like(other):
-            told = whole if chain_counts or chain is None else first
+            told = whole if begun and (chain_counts or not chained) else first
             return (told, other) if _is_slip(told, other) else None
     return None
+
+
+def _stands(node: Make) -> bool:
+    """Whether a stitch is a standing one, with which a round begins in a space."""
+    return node.target is not None and node.target.at in (At.ANY, At.SAME) and node.count == (1,)
 
 
 def _one_more(corner: Corner) -> Corner:

@@ -35,6 +35,7 @@ _WHICH = (
     ),
     *("final", "1st", "2nd", "3rd", "4th", "same", "each", "every"),
 )
+_BEFORE = ("before", "established", "usual", "above", "previously")
 _DONE = ("made", "formed", "completed", "complete", "done", "created")
 #: Words between a corner and the bracket that tells what it is.
 _OF = ("of", "with", "as", ":", "=", "by", "working", "consisting", "-", "follows")
@@ -121,7 +122,11 @@ class Corners(Held):
         return found
 
     def _corner_as_before(self, start: int, there: Target) -> Group | None:
-        """``[place]`` behind a corner that was told before"""
+        """``["as" "before"] [place]`` behind a corner that was told before"""
+        self.accept_any("as", "like")
+        led = self.tokens[self.at - 1].text in ("as", "like")
+        if led and not self.accept_any(*_BEFORE):
+            return None
         target = self.target() if self.here.text in _INTO else None
         over = target is not None or self._clause_is_over() or self.here.text in ("and", "then")
         if not over or not self.lexicon.corner:
@@ -131,26 +136,28 @@ class Corners(Held):
         return Group(body, target or there, start, end)
 
     def called_corner(self, before: list[Node], nodes: list[Node]) -> None:
-        """``group "(" "corner" ["made"] ")"``: from here on a corner is such a group."""
+        """A group in a corner, or ``group "(" "corner" ["made"] ")"``: corners are such groups"""
         node = nodes[0] if len(nodes) == 1 else None
-        made = next((n for n in reversed(before) if not isinstance(n, Note)), None)
-        if not isinstance(node, Note) or not isinstance(made, Group) or not _listed(made.body):
-            return
-        if _SAID.fullmatch(plain(self.text[node.start : node.end]).strip("()[]., ")):
-            self.lexicon.corner = _without_chain(made.body)
-            self._begun_by_chain(before, made)
+        if isinstance(node, Group) and node.target.kind == "corner":
+            self._learn_corner(before, node)
+        told = isinstance(node, Note) and _SAID.fullmatch(
+            plain(self.text[node.start : node.end]).strip("()[]., ")
+        )
+        at = next((i for i in reversed(range(len(before))) if not isinstance(before[i], Note)), 0)
+        made = before[at] if told and before else None
+        if isinstance(made, Group):
+            self._learn_corner(before[:at], made)
 
-    def _begun_by_chain(self, before: list[Node], made: Group) -> None:
-        """A corner behind a beginning chain that is one of its stitches, not in its brackets."""
-        at = before.index(made)
-        chain, body = before[at - 1] if at else None, self.lexicon.corner
-        if not isinstance(chain, Chain) or chain.count[0] == 1 or not body:
+    def _learn_corner(self, before: list[Node], made: Group) -> None:
+        """Keep what a corner is made of; a beginning chain is one of the stitches of the first."""
+        body = made.body
+        while body and isinstance(body[-1], Chain):
+            body = body[:-1]  # "(3 dc, ch 2, 3 dc, ch 1) in each corner"
+        if not body or not _listed(body):
             return
-        one, last = body[0], body[-1]
-        alike = isinstance(one, Make) and isinstance(last, Make) and one.stitch == last.stitch
-        if isinstance(one, Make) and isinstance(last, Make) and alike:
-            more = one.count[0] + 1 == last.count[0]
-            self.lexicon.corner = (replace(one, count=last.count), *body[1:]) if more else body
+        last = next((n for n in reversed(before) if not isinstance(n, Note)), None)
+        chained = isinstance(last, Chain) and last.count[0] > 1 and not isinstance(body[0], Chain)
+        self.lexicon.corner = _whole(_without_chain(body)) if chained else _without_chain(body)
 
 
 #: Words that lead to the place of a corner.
@@ -159,6 +166,16 @@ _INTO = ("in", "into")
 
 def _listed(body: tuple[Node, ...]) -> bool:
     return all(isinstance(node, Make | Chain) for node in body)
+
+
+def _whole(body: tuple[Node, ...]) -> tuple[Node, ...]:
+    """A corner behind a beginning chain, with the stitch that this stands for."""
+    one, last = (body[0], body[-1]) if body else (None, None)
+    if not isinstance(one, Make) or not isinstance(last, Make) or one.stitch != last.stitch:
+        return body
+    return (
+        (replace(one, count=last.count), *body[1:]) if one.count[0] + 1 == last.count[0] else body
+    )
 
 
 def _without_chain(body: tuple[Node, ...]) -> tuple[Node, ...]:

@@ -94,7 +94,8 @@ class Talk(Colours):
             return Note(start, self.last_end)
         if self._reminded() or self._how_it_is_shaped():
             return Note(start, self.last_end)
-        if self.here.text in ("with", "using") and self._hook_led():
+        hooked = self.here.text in ("with", "using") and self._hook_led()
+        if hooked or self._counts_throughout():
             return Note(start, self.last_end)
         if self.accept("to") and self.accept_any(*_PURPOSES):
             asks = any(t.type is Type.NUMBER for t in self.tokens[self.at : self.clause_end()])
@@ -182,6 +183,20 @@ class Talk(Colours):
             return None
         self.at = end
         return Note(start, self.last_end)
+
+    def _counts_throughout(self) -> bool:
+        """``"which counts as" stitch ["throughout"]``, said of the chain that is joined to"""
+        mark = self.at
+        if not self.accept("which", "counts", "as"):
+            return False
+        self.accept_any("a", "one", "1", "the", "an")
+        self.accept_any("first")
+        named = self.kind() is not None
+        self.accept_all("here", "and", "throughout", "from", "now", "on", "always")
+        if named and self._clause_is_over():
+            return True
+        self.at = mark
+        return False
 
     def _announced(self) -> Note | None:
         """``"now" "we" "start" "decreasing"``: what comes next, told before it is asked for"""
