@@ -204,7 +204,7 @@ def _loose(reading: Reading, base: Reading) -> bool:
         reading.cut or reading.last_is_count or reading.both_sides or reading.whole or reading.alone
     )
     bold = bold or reading.twin or reading.strung or reading.early or reading.many
-    bold = bold or reading.of_so_many or reading.spread
+    bold = bold or reading.of_so_many or reading.spread or reading.remaining
     return bold or (reading.singly and not base.singly)
 
 

@@ -46,6 +46,7 @@ class Reading:
         early: a row that turns leaves what is left of the round below unworked.
         heaped: different stitches listed before a place all go into it.
         spread: so many increases or decreases that are all a round says are spread over it.
+        remaining: "dec until 6 sts remain" is one round, which then has so many.
         alone: a stitch that is all a round says is worked into every place.
         slips: a last slip stitch of which no more is said is a stitch and joins nothing.
         numbered: a repeat goes as far as its number of things says, not to the end.
@@ -91,6 +92,7 @@ class Reading:
     early: bool = False
     under: bool = False
     rooted: bool = False
+    remaining: bool = False
     tiles: bool = False
     numbered: bool = False
 
@@ -112,6 +114,7 @@ SENTENCES = {
     "on_first": ("", "the stitch passed over first is the one under the beginning chain"),
     "last_is_count": ("", "the last number of stitches is taken for the printed count"),
     "whole": ("", "the times behind the last stitch are taken for all before it"),
+    "remaining": ("", "the stitches that remain are those the round makes"),
     "alone": ("", "the stitch is worked all round, though nothing says so"),
     "heaped": ("", "the stitches listed before a place all go into it"),
     "spread": ("", "the changes are spread over the round, though nothing says where"),

@@ -41,6 +41,8 @@ def rewordings(nodes: tuple[Node, ...], stated: Stated | None) -> list[str]:
         found.append("last_is_count")
     if may_slip(nodes):
         found.append("slips")
+    if _to_what_remains(nodes) is not None:
+        found.append("remaining")
     if _heaped(nodes) != nodes:
         found.append("heaped")
     if any(isinstance(node, Make) and node.apart for node in every(nodes)):
@@ -66,17 +68,22 @@ def reworded(
         nodes = _many(nodes)
     if reading.of_so_many:
         nodes = _of_so_many(nodes)
+    if reading.remaining:
+        return _to_what_remains(nodes) or (nodes, stated)
     if reading.implied:
         nodes = _unclosed(nodes) or nodes
     if reading.last_is_count:
-        return nodes[:-1], _printed_last(nodes)
-    if reading.heaped:
-        return _heaped(nodes), stated
-    if reading.spread:
-        return _spread(nodes), stated
-    if reading.whole or reading.alone:
-        return _all_so_often(nodes) if reading.whole else _alone(nodes), stated
-    return (slipping(nodes) if reading.slips else nodes), stated
+        last = len(_without_deeds(nodes)) - 1
+        return (*nodes[:last], *nodes[last + 1 :]), _printed_last(nodes)
+    whole = (
+        (reading.heaped, _heaped),
+        (reading.spread, _spread),
+        (reading.whole, _all_so_often),
+        (reading.alone, _alone),
+        (reading.slips, slipping),
+    )
+    otherwise = next((how for taken, how in whole if taken), None)
+    return (nodes if otherwise is None else otherwise(nodes)), stated
 
 
 def _closer(node: Node) -> Node:
@@ -152,8 +159,29 @@ def _listed(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     return tuple(found)
 
 
+def _to_what_remains(nodes: tuple[Node, ...]) -> tuple[tuple[Node, ...], Stated] | None:
+    """One round for "dec around until 6 sts remain", and the count that it then has."""
+    node = next((n for n in nodes if not isinstance(n, _BESIDE)), None)
+    if not isinstance(node, Repeat) or node.leave is None:
+        return None
+    narrows = all(isinstance(n, Make) and n.stitch.takes > n.stitch.makes for n in node.body)
+    if not narrows or not all(isinstance(n, _BESIDE) for n in nodes if n is not node):
+        return None
+    stated = Stated(node.leave, (("", node.leave),), node.start, node.end)
+    return tuple(replace(node, leave=None) if n is node else n for n in nodes), stated
+
+
+def _without_deeds(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """The nodes up to the last that is worked."""
+    end = len(nodes)
+    while end and isinstance(nodes[end - 1], Act | Note):
+        end -= 1
+    return nodes[:end]
+
+
 def _printed_last(nodes: tuple[Node, ...]) -> Stated | None:
     """The count that the last words may be: "(sc, inc) x 6, 18 sc"."""
+    nodes = _without_deeds(nodes)
     last = nodes[-1] if len(nodes) > 1 else None
     if not isinstance(last, Make) or last.target or last.behind or not last.numbered:
         return None

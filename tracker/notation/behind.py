@@ -141,6 +141,8 @@ class Behind(AlongChains):
         if self.accept_any("unworked", "free", "alone") or self.accept("un", "-", "worked"):
             return True
         mark = self.at
+        if ends and (self.accept("for", "now") or self.accept("for", "later")):
+            return True
         if ends and self.accept("for"):
             self.accept_any("the")
             if self.accept_any(*OF_EDGES):

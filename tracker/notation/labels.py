@@ -97,6 +97,8 @@ _LABELS = (
         r"^(?P<first>\d{1,4})(?:\s*\.?\s*[-,\s]\s*(?P<last>\d{1,4}))?"
         r"\s*(?:[.)](?=\s|[a-z(*])|:|(?<=\s)-(?=\s[a-z(*\[]))\s*"
     ),
+    # such as "5)-8)"
+    re.compile(r"^(?P<first>\d{1,4})\)\s*(?:-|to)\s*(?P<last>\d{1,4})\)\s*"),
     # such as "[R9]", "(Rnd 12-14)", "[9] 8 sc", with nothing but words behind it
     re.compile(
         rf"^(?:[(\[](?P<kind>{ROUND})\.?\s*|\[)(?P<first>\d{{1,3}})(?:\s*-\s*r?(?P<last>\d{{1,3}}))?"

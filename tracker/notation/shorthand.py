@@ -76,9 +76,13 @@ class Shorthand(Objects):
                 return Make(STITCHES["dec"], (1,), None, start, self.last_end, numbered=False)
         self.at = mark
         figure = self.accept_figure()
+        self.accept_any("sts", "stitches", "times")
         at = self.at
         if figure is not None and self.accept_any("in", "into"):
             self.accept_any("the")
+            ring = None if self.begun else self._ring()
+            if ring is not None and self._is_listed():
+                return Make(STITCHES["sc"], figure, ring, start, self.last_end)
             if self.here.text in _PLACED and self._st_or_end(self.at + 1):
                 self.at = at
                 stitch = self._named_before(mark) or STITCHES["sc"]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from functools import cached_property
 
-from tracker.fabric.edge import made
+from tracker.fabric.edge import Edge, made, stitches
 from tracker.fabric.judge import Judged
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.stated import BUNCHES, counting
@@ -20,6 +20,11 @@ from tracker.pattern.checked import CheckedRound
 from tracker.pattern.tasks import ReadLine, Task
 
 _WORD = re.compile(r"[a-z]+(?:\d+[a-z]+)?")
+#: "increasing 8 dc each round"
+_GROWS = re.compile(
+    r"(?P<way>in|de)creas(?:ing|e) (?:by )?(?P<n>\d+)(?: [a-z]{2,8})?"
+    r"(?: (?:in )?(?:each|every|per) [a-z]+)?$"
+)
 
 
 class Source:
@@ -61,8 +66,21 @@ def verdict_of(judged: Judged, task: Task) -> Verdict:
     return Verdict.AGREES if judged.agrees else Verdict.UNSTATED
 
 
-def altered_in(task: Task, judged: Judged) -> Cause | None:
-    """Words that change the round a task is worked as, unless the printed count bears it out."""
+def _tells_change(words: str, judged: Judged, below: Sequence[Edge | None]) -> bool:
+    """Whether words only tell by how much the round grows: "increasing 8 dc each round"."""
+    told = _GROWS.match(plain(words))
+    if told is None:
+        return False
+    change = int(told["n"]) * (1 if told["way"] == "in" else -1)
+    grown = zip(judged.outcomes, below, strict=True)
+    return all(edge and o.makes - stitches(edge) == change for o, edge in grown)
+
+
+def altered_in(task: Task, judged: Judged, below: Sequence[Edge | None]) -> Cause | None:
+    """Words that change the round a task is worked as, unless a count bears them out.
+
+    ``below``: what each size is worked into.
+    """
     again = task.item.read.again
     if again is None or again.altered == (0, 0):
         return None
@@ -70,6 +88,8 @@ def altered_in(task: Task, judged: Judged) -> Cause | None:
     if judged.fits and (proves or judged.reading.grown):
         return None
     start, end = again.altered
+    if judged.fits and _tells_change(task.item.line.body[start:end], judged, below):
+        return None
     words = short(task.item.line.body[start:end])
     return Cause(f"{words!r} changes the round that this is worked as", start, end)
 

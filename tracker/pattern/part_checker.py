@@ -218,7 +218,7 @@ class PartChecker(Mending):
         if judged is None or unsure:
             self._unread(task, Cause(unsure, 0, min(len(task.body.line.body), 40)))
             return
-        altered = altered_in(task, judged)
+        altered = altered_in(task, judged, self.edges)
         if altered is not None:
             self._unread(replace(task, body=task.item), altered)
             return
