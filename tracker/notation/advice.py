@@ -258,7 +258,8 @@ class Advice(Repeats):
         if len(clause) >= _FEW or not whole.isalpha() or whole in CRAFT | IDLE:
             return False
         parts = parts_of(whole)
-        return len(parts) + len(clause) > 2 and (parts[:1] in self.lexicon.phrases)
+        named = parts[:1] in self.lexicon.phrases or len(clause) == 1
+        return len(parts) + len(clause) > 2 and named
 
     def _asks_for_stitches(self, begin: int, end: int) -> bool:
         """Whether the words have a stitch in them, or say to skip, repeat or change."""

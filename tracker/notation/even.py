@@ -25,11 +25,12 @@ _PLAIN_ROUNDS = re.compile(
     r"(?:rounds?|rnds?|rows?) (?:of |in |with )?(?:sc|single crochets?|hdc|dc|tr)(?: only)?"
     r"(?=\s*(?:[.,;(\[{=]|$)))"
 )
+_SHAPED = r"(?:inc|dec|increases?|decreases?|shaping|changes?)s?\.?"
 #: All that is said of a round: "plain", "around", "no inc"
 _BARELY = re.compile(
-    r"^\W*(?:all (?:plain|around)|plain(?: rounds?| rnds?| rows?| sc)?|around|all sc"
-    r"|(?:with )?no (?:inc|dec|increases?|decreases?|shaping|changes?)"
-    r"(?: or (?:inc|dec|increases?|decreases?))?)\W*(?:\d+ ?(?:sts?|sc|stitches)?\W*)?$"
+    r"^\W*(?:all (?:plain|around)|plain(?: rounds?| rnds?| rows?| sc)?|around|normal(?:ly)?"
+    rf"|(?:all|only|just) sc|(?:(?:with )?no|without|w/o) {_SHAPED}"
+    rf"(?:(?: or | and |/|, ){_SHAPED})?)\W*(?:\d+ ?(?:sts?|sc|stitches)?\W*)?$"
 )
 #: Words behind that which ask for more than a plain round.
 _NOT_EVEN = re.compile(

@@ -7,16 +7,18 @@ from dataclasses import replace
 from itertools import pairwise
 
 from tracker.notation.tokens import Token, Type
-from tracker.notation.wordlists import AGAIN, STITCH_WORDS
+from tracker.notation.wordlists import AGAIN, CHAIN_WORDS, STITCH_WORDS
 
 _EACH = ("each", "every", "all")
+_SHAPES = ("inc", "dec", "increase", "decrease")
 _SIGNS = ("=", "-", ":")
 _ENDS = (".", ";", ",")
 
 
 def in_order(tokens: list[Token], phrases: Collection[tuple[str, ...]]) -> list[Token]:
     """The tokens with the count last, and with how often and how far behind what is made."""
-    tokens = _counting(_unquoted(tokens))
+    tokens = _counting(_ordinals(_enclosed(_unquoted(tokens))))
+    tokens = _each_first(_unhyphened(tokens, phrases), phrases)
     tokens = _again_first(_count_last(tokens, phrases))
     return _often_last(_around_last(tokens, phrases), phrases)
 
@@ -32,6 +34,61 @@ def _unquoted(tokens: list[Token]) -> list[Token]:
         if one not in left and opens and closes and not measures and other > one + 1:
             left |= {one, other}
     return [token for i, token in enumerate(tokens) if i not in left]
+
+
+def _enclosed(tokens: list[Token]) -> list[Token]:
+    """The tokens with signs for brackets: "/sc, inc/ x 8"."""
+    for sign in ("/", "'"):
+        marks = [i for i, token in enumerate(tokens) if token.text == sign]
+        if len(marks) == 2 and tokens[marks[1] + 1].text in ("x", "*") and marks[1] > marks[0] + 1:
+            one, two = (tokens[i] for i in marks)
+            opening = replace(one, type=Type.OPEN, text="(")
+            closing = replace(two, type=Type.CLOSE, text=")")
+            inside = tokens[marks[0] + 1 : marks[1]]
+            return [*tokens[: marks[0]], opening, *inside, closing, *tokens[marks[1] + 1 :]]
+    return tokens
+
+
+def _ordinals(tokens: list[Token]) -> list[Token]:
+    """The tokens with "every 2. st" as "every 2nd st", as some languages number."""
+    found: list[Token] = []
+    for i, token in enumerate(tokens):
+        before, behind = tokens[max(0, i - 2)], tokens[min(i + 1, len(tokens) - 1)]
+        dotted = token.text == "." and len(found) > 1 and found[-1].type is Type.NUMBER
+        led = before.text in ("every", "each", "and", "the")
+        if dotted and led and (behind.text in STITCH_WORDS or behind.text == "and"):
+            found[-1] = replace(found[-1], type=Type.ORDINAL, end=token.end)
+        else:
+            found.append(token)
+    return found
+
+
+def _unhyphened(tokens: list[Token], phrases: Collection[tuple[str, ...]]) -> list[Token]:
+    """The tokens without a sign between a stitch and its number: "sc-2", "sc.2"."""
+    left: set[int] = set()
+    for i in range(1, len(tokens) - 2):
+        name, sign, number, then = tokens[i - 1 : i + 3]
+        glued = name.end == sign.start and sign.end == number.start
+        named = (name.text,) in phrases and name.text not in CHAIN_WORDS
+        over = then.type in (Type.END, Type.CLOSE) or then.text in _ENDS
+        if glued and named and over and sign.text in ("-", ".") and number.type is Type.NUMBER:
+            left.add(i)
+    return [token for i, token in enumerate(tokens) if i not in left]
+
+
+def _each_first(tokens: list[Token], phrases: Collection[tuple[str, ...]]) -> list[Token]:
+    """The tokens with "in" before a place that stands first: "each st 1 sc".
+
+    "Every 3rd st inc" is told as "inc every 3rd st".
+    """
+    if tokens[0].text == "every" and len(tokens) > 4 and tokens[1].type is Type.ORDINAL:
+        made = 3 + (tokens[3].text in _ENDS)
+        if tokens[2].text in STITCH_WORDS and tokens[made].text in _SHAPES:
+            return [tokens[made], *tokens[:3], *tokens[made + 1 :]]
+    led = tokens[0].text in ("each", "every") and len(tokens) > 3
+    if led and tokens[1].text in STITCH_WORDS and _is_made(tokens[2], phrases):
+        return [Token(Type.WORD, "in", tokens[0].start, tokens[0].start), *tokens]
+    return tokens
 
 
 def _counting(tokens: list[Token]) -> list[Token]:

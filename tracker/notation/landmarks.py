@@ -24,7 +24,7 @@ from tracker.notation.wordlists import (
 
 #: Words before a ring that is pulled tight.
 _MAGIC = (
-    *("magic", "adjustable", "center", "centre", "sliding", "slip"),
+    *("magic", "magical", "adjustable", "center", "centre", "sliding", "slip"),
     *("thread", "yarn", "amigurumi"),
 )
 

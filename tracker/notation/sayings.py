@@ -73,6 +73,7 @@ _HOW_DEC = (
     rf"(?:the )?(?:next |first |last )?(?:2|two) (?:{_STITCH} )?(?:together|tog|as one|at once)\b"
     rf"{_WHERE}| by (?:skipping|missing|omitting) (?:one|1|a) {_STITCH}){_OVER}"
 )
+_ENDS = r"(?=\s*(?:[.,;(\[=]|$))"
 _BEHIND = r"(?:behind|for|by|in|into|through)"
 _WALL = r"(?:half-?\s?loops?|walls?)(?: only)?(?: of (?:the |each )?(?:loops?|stitch(?:es)?|sts?))?"
 #: "make a buttonhole by chaining 2": what is made so is told behind it.
@@ -144,6 +145,8 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (r"(?:form|fro|fom|frm)(?= (?:the )?(?:hook|hk)\b|\s*\*)", "from"),
     # as translations say it (common practice, no source)
     (r"in a circle", "around"),
+    (rf"(?:sc|hdc|dc) (?P<drop>(?:over|on|upon) (?:the )?(?:sc|hdc|dc)){_ENDS}", "around"),
+    (r"(?:each and every|each of every|every single)(?= )", "each"),
     (rf"{_BEHIND} the back {_WALL}", "blo"),
     (rf"{_BEHIND} the front {_WALL}", "flo"),
     (r"ring of amigurumi", "ring"),

@@ -42,14 +42,16 @@ _LONG = 6
 
 def respelt(tokens: list[Token], known: Collection[tuple[str, ...]]) -> list[Token]:
     """The tokens with slips mended; words in ``known`` are what they are."""
-    return [
-        replace(token, text=mended)
-        if token.type is Type.WORD
-        and (token.text,) not in known
-        and (mended := _SHORT.get(token.text) or _mended(token.text)) != token.text
-        else token
-        for token in _paired(tokens)
-    ]
+    return _paired(
+        [
+            replace(token, text=mended)
+            if token.type is Type.WORD
+            and (token.text,) not in known
+            and (mended := _SHORT.get(token.text) or _mended(token.text)) != token.text
+            else token
+            for token in tokens
+        ]
+    )
 
 
 def _paired(tokens: list[Token]) -> list[Token]:
