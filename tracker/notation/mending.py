@@ -73,7 +73,7 @@ def mended_rounds(
     places = Places(read.text, spans, lexicon, used)
     found: list[Offer] = []
     most = min(_MOST_TRIED, 1 + _MOST_READ // max(1, len(read.text)))
-    for mends in islice(_combined(read.text, places), most):
+    for mends in islice(_combined(read, places), most):
         if len(found) == _MOST_OFFERED or not may_read(len(read.text)):
             break
         if found and any(mend.bold and mend.far >= 2 * STEP for mend in mends):
@@ -93,8 +93,12 @@ def _offer(read: RoundText, mends: Sequence[Mend]) -> Offer:
     return Offer(replace(read, mended=told), far, too_far, any(mend.bold for mend in mends))
 
 
-def _combined(text: str, places: Places) -> Iterator[tuple[Mend, ...]]:
-    """Changes that may be made together, the likeliest first."""
+def _combined(read: RoundText, places: Places) -> Iterator[tuple[Mend, ...]]:
+    """Changes that may be made together, the likeliest first.
+
+    Known words are only taken for others where a printed count can bear that out.
+    """
+    text = read.text
     needed, beside = places.unknown(within=True), places.unknown(within=False)
     if len(needed) > _MOST_WORDS:
         return
@@ -109,7 +113,7 @@ def _combined(text: str, places: Places) -> Iterator[tuple[Mend, ...]]:
     together = [_real(mends) for mends in product(*(ways[:most] for ways in groups))]
     together.sort(key=lambda mends: sum(mend.far for mend in mends))
     yield from (mends for mends in together if mends)
-    for one in places.misplaced():
+    for one in places.misplaced() if read.stated is not None else ():
         yield (*together[0], one)
 
 

@@ -114,8 +114,8 @@ class Places:
         for chunk in self._chunks:
             word, place = chunk[0], chunk.span()
             if word.isalpha() and self._is_known(word) and self._is_within(*place):
-                for new, far in self._slips(word).items():
-                    if far < STEP * POSSIBLE and new in COMMON:
+                for new, far in self._slips(word, sorted(COMMON)).items():
+                    if far < STEP * POSSIBLE:
                         told = self._told(place, new)
                         yield Mend((Edit(*place, new),), far + STEP, told, bold=True)
 
@@ -155,9 +155,9 @@ class Places:
                 found.setdefault(chunk[:begin] + new + chunk[end:], far)
         return found
 
-    def _slips(self, word: str) -> dict[str, int]:
-        """Known words that one slip may have made a word of."""
-        near = ((new, slip(word, new)) for new in self._targets)
+    def _slips(self, word: str, of: Sequence[str] = ()) -> dict[str, int]:
+        """Known words, or some ``of`` them, that one slip may have made a word of."""
+        near = ((new, slip(word, new)) for new in of or self._targets)
         return {new: STEP * far + self._rarity(new) for new, far in near if far}
 
     def _rarity(self, word: str) -> int:
