@@ -49,7 +49,8 @@ class ClosingCounts(Counts):
         start, figure = self.here.start, self.accept_figure()
         plural = bool(self.accept_any("sts", "stitches", "st"))
         if plural:
-            self.accept_any("rem", "remain", "remaining", "left", "total")
+            self.accept_any("in")
+            self.accept_any("rem", "remain", "remaining", "left", "total", "all")
         end = self.last_end
         self._end_signs()
         alone = self.here.type is Type.END and bool(signs - {","} or plural)

@@ -88,7 +88,7 @@ _PATTERN = re.compile(
   | (?P<star>   \*+ | [\u2020\u2021\u2022]+)
   | (?P<open>   [(\[{<])
   | (?P<close>  [)\]}>])
-  | (?P<space>  \s+ | (?<=[a-z])'s?\b)
+  | (?P<space>  [\s_^]+ | (?<=[a-z])'s?\b)
   | (?P<sign>   .)
     """,
     re.VERBOSE,
