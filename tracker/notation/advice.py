@@ -187,7 +187,8 @@ class Advice(Repeats):
     def _before_work(self) -> int:
         """Where this clause of other words ends: also at "and" before an instruction."""
         mark, end = self.at, self.clause_end()
-        if self.here.text not in CRAFT | _TAKING:
+        pieces = not PIECES.isdisjoint(t.text for t in self.tokens[mark:end])
+        if self.here.text not in CRAFT | _TAKING and not pieces:
             return end
         for index in range(mark + 1, end):
             if self.tokens[index].text in ("and", "then", "&"):

@@ -45,10 +45,9 @@ class Joins(Paces):
             if self._stitch_here() or self._numbered_here():
                 return Act(Deed.JOIN if self.begun else Deed.COLOUR, start, self.last_end, colour)
         self.at = mark
-        by = self._joined_by_stitches(start, colour)
-        if by is None and self._over_so_many():
+        if self._over_so_many():
             return None
-        return by or self._joined(start, colour)
+        return self._joined_by_stitches(start, colour) or self._joined(start, colour)
 
     def _over_so_many(self) -> bool:
         """Whether a piece is joined "over 4 stitches", which are worked as well."""
@@ -57,7 +56,10 @@ class Joins(Paces):
             (one.type is Type.NUMBER or one.text in NUMBER_WORDS) and other.text in STITCH_WORDS
             for one, other in pairwise(clause)
         )
-        return self.begun and numbered and not PIECES.isdisjoint(t.text for t in clause)
+        over = {"over", "across", "for"} & {t.text for t in clause}
+        return (
+            self.begun and numbered and bool(over) and not PIECES.isdisjoint(t.text for t in clause)
+        )
 
     def _numbered_here(self) -> bool:
         """Whether a number of stitches stands here: "close with 6 sc through both layers"."""

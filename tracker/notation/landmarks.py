@@ -104,7 +104,8 @@ class Landmarks(Gaps):
         if just is not None:
             return just
         if self.accept_any("current", "joining"):
-            return Target(At.SAME, self.kind() or "st")
+            kind = self.kind()
+            return Target(At.SAME, kind or "st") if kind or self._clause_is_over() else None
         if self.ahead().text in (*ROUND_WORDS, *ON_THE_ROW) or not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0

@@ -10,7 +10,7 @@ from tracker.notation.naming import Naming
 from tracker.notation.stitches import Stitch
 from tracker.notation.tokens import Type
 from tracker.notation.tree import At, Figure, Group, Make, Node, Repeat, Skip, Target, Unread
-from tracker.notation.wordlists import END_WORDS, OF_EDGES, VERBS
+from tracker.notation.wordlists import END_WORDS, OF_EDGES, PIECES, VERBS
 
 #: What the rows of a ribbing worked sideways are held to, and words before it.
 _OF_PIECES = ("main", "lower", "bottom", "top", "upper", "foundation", "last", "long", "short")
@@ -129,11 +129,15 @@ class Makes(Naming):
         """``"(" figure [stitches] ")"`` behind "sc around the first leg": how many go along it"""
         if target is None or target.kind != "along":
             return None
-        mark, figure = self.at, self.accept_figure()
+        mark = self.at
+        if self.accept_any("for", "over", "across"):
+            self.accept_all("the", "next")
+        figure = self.accept_figure()
         if figure is not None:
-            self.accept_phrase(self.lexicon.phrases)
+            if self.kind() is None:
+                self.accept_phrase(self.lexicon.phrases)
             if self._clause_is_over():
-                return figure  # "sc through both layers 5 sc"
+                return figure  # "sc through both layers 5 sc", "… for 5 sts"
             self.at = mark
         stated = self.bracketed_count_ahead()
         if stated is None or self.tokens[self.closing() + 1].type is Type.END:
@@ -161,6 +165,7 @@ class Makes(Naming):
         if target == Target(At.FIRST) and self.begun and self.accept_any("again"):
             target = Target(At.SAME, nth=1)  # "sc around, sc in first st again"
         self._loop_behind()
+        self._with_piece(target, count)
         if stitch.us == "sl st" and self.begun and target is not None and self._held_to_piece():
             return stitch, Target(At.EDGE, count=target.count)
         if (
@@ -172,6 +177,24 @@ class Makes(Naming):
             # "over next 3 sts": the one stitch is spread over all of them
             return stitch._replace(takes=target.count[0]), None
         return stitch, self.hook_counts(target)
+
+    def _with_piece(self, target: Target | None, count: Figure | None) -> None:
+        """``["together"] ("with" | "through" | "joining" …) piece`` behind a place: how, not where
+
+        "Sc next 4 sts together with the arm": one stitch in each of them, through both.
+        """
+        mark = self.at
+        placed = target is not None and target.count is not None
+        if not placed and (target is not None or count is None):
+            return
+        self.accept_any(*(("together", "tog") if placed else ()))
+        leads = ("with", "through", "and") if placed else ()
+        if self.accept_any("joining", "attaching", "adding", "catching", *leads):
+            self.accept_all("both", "the", "your", "first", "second", "other", "of", "body", "and")
+            self.accept_any("left", "right")
+            if self.accept_any(*PIECES) and self._clause_is_over():
+                return
+        self.at = mark
 
     def _held_to_piece(self) -> bool:
         """``("of" | "along") ["the"] {word} ("body" | "edge" | …)``: beside this row, not below

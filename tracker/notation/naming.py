@@ -38,7 +38,8 @@ class Naming(Reaching):
             figure = self.accept_figure()
             named = figure is not None and self.kind() is not None
             self.accept_any("off")
-            if named and figure and (self.accept_any("together", "tog") or self._as_one()):
+            closed = self.accept_any("together", "tog") and self.here.text != "with"
+            if named and figure and (closed or self._as_one()):
                 stitch = STITCHES["dec"]._replace(takes=min(figure[0], _MOST_IN_ONE))
                 target = Target(At.EACH) if self._ends() else None
                 told = bool(which or off)
@@ -173,7 +174,7 @@ class Naming(Reaching):
         figure = self.accept_figure()
         if figure is not None:
             self.kind()
-            if self.accept_any("tog", "together"):
+            if self.accept_any("tog", "together") and self.here.text != "with":
                 return stitch if stitch.takes == figure[0] else _together(stitch, figure[0])
         self.at = mark
         return None

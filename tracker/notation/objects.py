@@ -105,7 +105,8 @@ class Objects(Chains):
         self.accept_any("the")
         if self.accept_any("both", "two", "2", "all"):
             self.accept_all("of", "the")
-            thing = self.accept_any(*THINGS)
+            sets = self.accept("sets", "of", "stitches") or self.here.text in ("for", "over")
+            thing = sets or bool(self.accept_any(*THINGS))
             placed = self.here.text in ("in", "into") and self.ahead().text in ("each", "every")
             if (thing and not placed) or self._clause_is_over():
                 self.accept_all("together", "at", "once", "same", "time", "across", "to", "close")
