@@ -105,7 +105,7 @@ class Landmarks(Gaps):
             return just
         if self.accept_any("current", "joining"):
             kind = self.kind()
-            return Target(At.SAME, kind or "st") if kind or self._clause_is_over() else None
+            return Target(At.SAME, kind or "st") if kind or self.led else None
         if self.ahead().text in (*ROUND_WORDS, *ON_THE_ROW) or not self.accept_any("same", "that"):
             return None
         kind, nth = self.kind() or "st", 0
