@@ -46,9 +46,13 @@ def _in_one_place(node: Node) -> bool:
 def sure(node: Repeat, before: Sequence[Node]) -> bool:
     """Whether its number tells how often a repeat is worked, ``before`` which others stand.
 
-    Not where each pass is one thing, and another of them may have been made before.
+    Not where each pass is one thing, and another of them may have been made before, nor where
+    the chain before it may be one of the loops.
     """
     if node.upto is None or node.stop >= 0 or node.omit:
+        return False
+    loops = {n.count for n in node.body if isinstance(n, Chain)}
+    if node.upto.kind != "bunch" and any(isinstance(n, Chain) and n.count in loops for n in before):
         return False
     made = any(isinstance(n, Make | Group | Repeat) for n in before)
     return not by_passes(node) or not (made or any(isinstance(n, Chain) for n in before))

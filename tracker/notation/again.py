@@ -43,6 +43,8 @@ class AgainReader(Reader):
             upto = self._up_to()
             return Again(0, 0, None, start, self.last_end, 1, upto, "manner")
         bracket = self.here.type is Type.OPEN and self.accept_any("(", "[")
+        if self.ahead().text == "repeating":
+            self.accept_any("keep", "continue", "cont", "go")
         verb = self.accept_any(
             *("rep", "repeat", "as", "same", "work", "continue", "cont", "repeating", "reps"),
             *("alternate", "alternating", "like", "follow"),

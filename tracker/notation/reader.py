@@ -37,7 +37,7 @@ _DASHED = re.compile(r"(?<![\w)\]-])(?:-|\d+)\s?[(\[](?:(?:-|\d+)\s?[,/;]\s?)*(?
 #: "continue to increase 6 stitches every round"
 _GROWING = re.compile(
     r"\b(?P<way>inc|dec)(?:reas(?:e|ing))? (?P<n>\d+) (?:sts?|stitches) "
-    r"(?:in |on )?(?:every|each) (?:round|rnd|row)\b"
+    r"(?:(?:spaced )?evenly )?(?:around )?(?:in |on )?(?:every|each) (?:round|rnd|row)\b"
 )
 
 #: "Continue in the same way, increasing 8 sts each round": no round before is worked again.

@@ -110,7 +110,12 @@ _DONE = (
 )
 #: What is said -> how a pattern says it; "" for words that ask for nothing.
 _SAYINGS: tuple[tuple[str, str], ...] = (
-    (r"and so on|keep going|keep repeating(?: this| that| these| it)?", "repeat"),
+    (r"and so on|keep going", "repeat"),
+    (
+        r"keep repeating(?: (?:this|that|these|it)(?! (?:[a-z0-9]+ )?r(?:ows?|nds?|ounds?)\b))?",
+        "repeat",
+    ),
+    (r"(?:continue|carry on|go on|resume)(?: working)? from r(?:ow|nd|ound) \d+(?=[.:;]|$)", ""),
     (rf"(?:keep(?: on)?|continue|carry on|go on) doing {_THIS}", "repeat"),
     (r"(?:keep on|keep going|carry on|go on|continue on) (?:like (?:this|that|so)|so)", "repeat"),
     (r"(?:carry|go) on (?:in )?(?:this|that|the same) (?:way|manner|fashion)", "repeat"),

@@ -205,9 +205,10 @@ class Spreading(Advice):
             self.accept_any(*ROUND_WORDS)
 
     def _in_the_round(self) -> bool:
-        """``("in" | "over") ("this" | "the" | "each" | "every") "round"``"""
+        """``("in" | "over" | "on") ("this" | "the" | "each" | "every" | "next") "round"``"""
         mark = self.at
-        if self.accept_any("in", "over", "on") and self.accept_any("this", "the", "each", "every"):
+        if self.accept_any("in", "over", "on"):
+            self.accept_any("this", "the", "each", "every")
             self.accept_any("next", "following")
             if self.accept_any(*ROUND_WORDS):
                 return True

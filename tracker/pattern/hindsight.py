@@ -33,6 +33,7 @@ from tracker.notation.tree import (
     Figure,
     Group,
     Make,
+    More,
     Node,
     Repeat,
     Skip,
@@ -192,9 +193,12 @@ def _below(rounds: Sequence[Seen], start: Start, habit: Habit) -> int | None:
     last = rounds[-1]
     found: set[int] = set()
     base = habit(last.nodes, None)
+    unsaid = any(isinstance(n, Repeat) and n.starred and n.more is More.UNSAID for n in last.nodes)
     flips = [way for way in open_ways(last.nodes, False, "") if way in _DOUBTFUL]
     if any(isinstance(n, Make) and (is_shaped(n) or is_many(n)) for n in every(last.nodes)):
         flips = [way for way in flips if way != "bunched"]
+    if not unsaid:  # "(sc 3, dec) rep 6 times" is six in all
+        flips = [way for way in flips if way != "times_in_all"]
     for reading in (base, *(replace(base, **{way: not getattr(base, way)}) for way in flips)):
         found |= set(_fitting(rounds, start, habit, reading))
     return found.pop() if len(found) == 1 else None
