@@ -128,10 +128,13 @@ class AtEnds(Spreading):
 
     def _which_ends(self) -> tuple[bool, bool]:
         """``["the"] "first" [kind] ["and" ["the"] "last" [kind]] | "each end" …``"""
+        begin = self.at
         self.accept_all("each", "both", "of", "the")
-        if self.accept_any(*_END):
+        words = {token.text for token in self.tokens[begin : self.at]}
+        end = self.accept_any(*_END)
+        if end:
             self.kind()
-            return True, True
+            return end == "ends" or not words.isdisjoint(("each", "both")), True
         first = self._one_end("first", "1st")
         if first and not self._clause_is_over():
             self.accept_any("and", "&")

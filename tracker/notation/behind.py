@@ -54,9 +54,16 @@ class Behind(AlongChains):
 
     def _skips(self, before: list[Node]) -> list[Node] | None:
         """``skip {"and" place}``, or a list of places in brackets"""
+        mark, start = self.at, self.here.start
         passed = self.passes_join() or self._passing_each(before) or self._under_chains(before)
         if passed is not None:
             return [passed]
+        mark += int(self.here.text == "but" and self.ahead().text in SKIPS)
+        self.at = mark
+        if self.accept_any(*SKIPS) and self.accept_any("none", "no", "nothing"):
+            self.kind()
+            return [Note(start, self.last_end)]
+        self.at = mark
         listed = self.skip_list()
         if listed:
             return [*listed]

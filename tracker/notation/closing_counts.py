@@ -187,8 +187,18 @@ class ClosingCounts(Counts):
             index += 1
         return index
 
+    def _each_size_counted(self, end: int) -> bool:
+        """Whether all up to token ``end`` is a figure for each size, and a word for stitches."""
+        numbers = self.tokens[self.at : end - 1 : 2]
+        each = len(numbers) == self.sizes > 1 and all(t.type is Type.NUMBER for t in numbers)
+        signs = {t.text for t in self.tokens[self.at + 1 : end - 1 : 2]}
+        named = (self.tokens[end - 1].text,) in self.lexicon.phrases
+        return each and signs <= {",", "/", "-", ";"} and named
+
     def _is_plain_stitches(self, end: int) -> bool:
         """Whether the sentence is only "24 sts": a number and the word for stitches."""
         last: Token = self.tokens[end - 1]
+        if self._each_size_counted(end):
+            return True
         short = end - self.at <= 2 + 3 * (self.sizes > 1)
         return short and last.text in ("sts", "stitches", "st")

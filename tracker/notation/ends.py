@@ -49,7 +49,7 @@ class Ends(Kinds):
         """Whether "around" here ends a clause, rather than leading to a place."""
         return self.ahead().type in (Type.SIGN, Type.END, Type.OPEN, Type.CLOSE) or (
             self.ahead().text
-            in ("to", "until", "and", "with", "without", "join", "turn", "working", "ending")
+            in ("to", "until", "and", "but", "with", "without", "join", "turn", "working", "ending")
             or self.ahead().text in (*ROUND_WORDS, *CHANGING)
             or (self.ahead().text == "the" and self.ahead(2).text in ROUND_WORDS)
             or self._in_loop_behind()

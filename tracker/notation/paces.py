@@ -122,7 +122,7 @@ class Paces(Makes):
         if not self.accept_any("every", "each"):
             return None
         number = self.accept_number()
-        named = self.here.text in ("sts", "stitches", "sc", "hdc", "dc")
+        named = self.here.text in ("sts", "stitches", "sc", "hdc", "dc") or self._clause_is_over()
         return number if number is not None and number > 1 and named else None
 
     def _nth(self) -> int | None:

@@ -10,7 +10,9 @@ from tracker.notation.wordlists import BEGINNING, CHANGING, PIECES, ROUND_WORDS,
 #: Words for increases (1) and decreases (-1).
 CHANGES = {
     **dict.fromkeys(("inc", "incs", "increase", "increases", "increasing"), 1),
-    **dict.fromkeys(("dec", "decs", "decrease", "decreases", "decreasing"), -1),
+    **dict.fromkeys(
+        ("dec", "decs", "decrease", "decreases", "decreasing", "reduce", "reducing"), -1
+    ),
 }
 _OFTEN = {"once": (1,), "twice": (2,)}
 _EVEN = ("even", "unchanged", "straight")
@@ -95,6 +97,7 @@ class Spreading(Advice):
             return None
         spread = self._spread_words() or spread
         to = figure is None and self.accept("to")
+        by = figure is None and self.ahead().type is Type.NUMBER and self.accept("by")
         figure = figure or self.accept_figure() or _OFTEN.get(self.accept_any(*_OFTEN))
         if figure is None:
             return self._one_at_each_end(change, start)
@@ -106,7 +109,7 @@ class Spreading(Advice):
         ends = how if how in ("first", "last") else self._at_ends()
         spread = self._spread_words() or self._in_the_round() or bool(ends) or spread
         spread = spread or self._somewhere() or bool(how)
-        beside = word in CHANGING and (self._ends() or self._is_listed())
+        beside = (word in CHANGING or to or by) and (self._ends() or self._is_listed())
         if not (spread or beside):
             return None
         self._ends()
@@ -132,10 +135,11 @@ class Spreading(Advice):
         """``"at" ("beg" "and" "end" | garment_edge)`` behind "dec": one at each"""
         mark = self.at
         ends = self._at_ends()
-        if ends not in ("both", "one") or self.tokens[mark].text == "each":
+        led = self.tokens[mark].text in ("at", "on")
+        if not ends or self.tokens[mark].text == "each" or (ends in ("first", "last") and not led):
             return None
         alone = all(token.type is not Type.WORD for token in self.tokens[self.at :])
-        if ends == "one" and alone and not self.begun:
+        if ends != "both" and alone and not self.begun:
             why = "does not say how the other stitches are worked"
             return Unread(self.text[start : self.last_end], start, self.last_end, why)
         self.begun = True

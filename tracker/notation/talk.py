@@ -21,6 +21,8 @@ from tracker.notation.wordlists import (
     WORKING,
 )
 
+#: What a chain that is closed to a ring is not to be.
+_TWISTED = ("twist", "twisted", "twisting", "straight")
 _NO_SHAPING = (
     "increase",
     "increases",
@@ -75,10 +77,12 @@ class Talk(Colours):
         mark = self.at
         told = self.accept("remember", "not") or self.accept("don't", "forget")
         told = told or self.accept("do", "not", "forget") or self.accept("be", "careful", "not")
+        ensured = self.accept_any("making", "make", "be", "being") and self.accept_any("sure")
         shaped = {"inc", "dec", "increase", "decrease", "repeat", "ch", "chain"}
         words = self._clause_words()
         plain = words.isdisjoint(shaped) or "turning" in words
-        if told and plain and not self._stitch_in_clause():
+        twisted = bool(ensured) and not words.isdisjoint(_TWISTED)
+        if twisted or (told and plain and not self._stitch_in_clause()):
             self.to_clause_end()
             return True
         self.at = mark
