@@ -5,6 +5,7 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from dataclasses import replace
 
+from tracker.fabric.called import spacey
 from tracker.fabric.chaining import Chaining
 from tracker.fabric.outcome import MOST_RUNS, ShortError
 from tracker.fabric.retold import taken_apart
@@ -47,9 +48,13 @@ class Grouping(Chaining, ABC):
         self._group_each(node, target, kind)
 
     def _in_corner_reached(self, target: Target) -> bool:
-        """Whether a corner is the one that slip stitches just led to: none is left with a chain."""
+        """Whether a corner is the one that slip stitches just led to: none is left with a chain.
+
+        So is the first space, whichever it is.
+        """
         fresh = not self.now.begun and bool(self.now.at_place) and self.below.taken <= 1
-        return fresh and target.kind == "corner" and target.at is At.NEXT
+        first = target.at is At.FIRST and target.count is None and spacey(target.kind)
+        return fresh and (first or (target.kind == "corner" and target.at is At.NEXT))
 
     def _group_at_start(self, node: Group, kind: str) -> None:
         if node.target.at is At.ANY:

@@ -71,8 +71,14 @@ def _plain_side(nodes: tuple[Node, ...], at: int) -> bool:
     if target is None or not counted or spacey(target.kind):
         return False
     beside = (*nodes[max(0, at - 1) : at], *nodes[at + 1 : at + 2])
-    works = [n for n in beside if isinstance(n, Make | Skip | Group)]
+    works = [n for n in beside if isinstance(n, Make | Skip | Group) and not _in_same(n)]
     return _is_corner_near(nodes) and all(map(is_corner, works))
+
+
+def _in_same(node: Node) -> bool:
+    """Whether a node goes into the place that a round begins in: half of its first corner."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.at is At.SAME
 
 
 def _each_to_corner(node: Make) -> Make:

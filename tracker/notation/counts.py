@@ -7,7 +7,7 @@ from dataclasses import replace
 from tracker.notation.bunches import named
 from tracker.notation.kit import NUMBER_WORDS
 from tracker.notation.round_text import Stated
-from tracker.notation.sides import Sides
+from tracker.notation.sides import SIDE_WORDS, Sides
 from tracker.notation.tokens import Type
 from tracker.notation.tree import Figure
 from tracker.notation.wordlists import (
@@ -45,6 +45,8 @@ class Counts(Sides):
         if found is None:
             self.at = mark
             return None
+        if self.tokens[mark - 1].text in SIDE_WORDS and found.parts and not found.sides:
+            found = Stated(None, (), 0, 0, found.parts)  # "… along the side (12 sc)"
         self.at = close + 1
         if self.ahead().text in (".", "", ";") and self.accept_any("sts", "stitches"):
             self.accept(".")  # "(24) sts."

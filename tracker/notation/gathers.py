@@ -64,7 +64,8 @@ class Gathers(Brackets):
             return self._bracket_led(target, start)
         if target.at is At.RING:
             return [Note(start, self.last_end)]
-        listed = asked or (target.kind == "corner" and target.count is None)
+        spaced = target.kind == "corner" or (spacey(target.kind) and target.at is At.EACH)
+        listed = asked or (spaced and target.count is None)
         made = self._list_led(target, start, bool(asked)) if listed else None
         made = made or self._make_led(target, start)
         if made is None:
@@ -234,7 +235,7 @@ class Gathers(Brackets):
             return made
         target = last.target
         each = target is not None and target == Target(At.EACH, "corner")
-        ended = target is not None and target.at is At.LAST and target.count is None
+        ended = target is not None and target.at in (At.LAST, At.FIRST) and target.count is None
         ended = ended and target is not None and (spacey(target.kind))
         if not _single(last) and not each and not ended:
             return made

@@ -199,11 +199,14 @@ class Joins(Paces):
 
     def _accept_slip(self) -> bool:
         """``["a"] "sl st"``"""
+        begin = self.at
+        self.accept_any("1", "one")
+        numbered = self.at > begin
         self.accept_any("a", "an")
         mark = self.at
         if self.accept_phrase(self.lexicon.phrases) == "sl st":
             return True
-        self.at = mark
+        self.at = begin if numbered else mark
         return False
 
     def _slip_join(self) -> Act | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from dataclasses import replace
 
 from tracker.notation.at_ends import AtEnds
 from tracker.notation.round_text import Stated
@@ -66,6 +67,9 @@ class Nesting(AtEnds, ABC):
 
     def _keep(self, stated: Stated) -> None:
         """The last printed total is the round's; one in groups gives way to it."""
+        if stated.sides and not stated.total and not stated.parts and self.stated is not None:
+            self.stated = replace(self.stated, sides=(*self.stated.sides, *stated.sides))
+            return
         if self._two_totals(stated):
             self.split = True
         if self.stated is None or stated.total is not None or self.stated.total is None:
