@@ -74,6 +74,8 @@ class Slipping(Ending):
         rest = [n for n in self.nodes if n.start >= node.end and not isinstance(n, Note | Loops)]
         more = list(takewhile(slips, rest))
         first: Node | None = rest[len(more)] if len(more) < len(rest) else None
+        if isinstance(first, Repeat) and len(first.body) > 1 and slips(first.body[-1]):
+            first = first.body[0]  # "sl st in first st, *ch 6, sc back along it, sl st in next st"
         if isinstance(first, Group):
             first = first.body[0] if any(map(_into_space, more)) else None
         return isinstance(first, Chain)

@@ -148,7 +148,9 @@ class Gathers(Brackets):
         """``target make``: a single thing made there, or chains passed over."""
         made = self.make()
         first = made[0] if made is not None and len(made) == 1 else None
-        if isinstance(first, Make) and first.target is None:
+        each = self.tokens[self.at - 1].text == "each"  # "in the remaining sts work 1 sc each"
+        each = each and isinstance(first, Make) and first.target == Target(At.EACH)
+        if isinstance(first, Make) and (first.target is None or each):
             self.begun = True
             return [replace(first, target=target, start=start)]
         if target.at is At.HOOK and made is None:

@@ -32,6 +32,9 @@ _MAGIC = (
 _MADE = frozenset(("made", "formed", "created", "worked", "completed"))
 
 
+_MIDDLE = ("middle", "center", "centre")
+
+
 class Landmarks(Gaps):
     """Rules for landmarks.
 
@@ -312,6 +315,9 @@ class Landmarks(Gaps):
         if word:
             self.accept_any("remaining")
             return At.EACH if word in ("remaining", "rem") else At.NEXT
+        if self.here.text in _MIDDLE and self.ahead().type is Type.NUMBER:
+            self.at += 1  # "in each of the middle 6"
+            return At.NEXT
         if self.here.text == "other" and self.ahead().type is Type.NUMBER:
             self.at += 1  # "in the other 14 sts"
             return At.EACH

@@ -92,6 +92,17 @@ _ANNOUNCED = (
     r"|'re going to|'re)? (?:be )?(?:increas|decreas|mak|add)\w*[^.:;,()*\[\]]*:"
     r"(?=.*\b(?:2|two|3|three|inc|dec|increases?|decreases?|tog|[a-z]+2tog)\b.*[a-z])"
 )
+#: "and again, this time with 2 sc between: (2 sc, dec) x 6"
+_AS_BEFORE = (
+    r"(?:(?:and )?(?:again|once more|the same again),? (?:but )?this time with"
+    r"|(?:decrease|increase) (?:in )?the same way (?:as )?(?:you|we) (?:increased|decreased))"
+    r"[^.:;()*\[\]]*:(?=.*\b(?:inc|dec|increase|decrease|tog|[a-z]+2tog)\b)"
+)
+_SLIP_INTO = (
+    r"slip (?=(?:in|into|to) (?:(?:the|any|each|next|first|same|last|a) )*"
+    r"(?:st|sc|dc|hdc|tr|ch|sp|loop))"
+)
+_LAST_TWO = r"last (?:two|2)(?: sts| stitches)?,? (?P<drop>which you (?:work|crochet|sc) together)"
 _SO_MANY_NOW = (
     r"(?:so|and|then)(?: that)? (?:the|your|our) (?:total|stitch count|count|number of stitches)"
     r"(?: now)? (?:becomes|is|will be|should be|comes to|goes up to) (?=\d)"
@@ -137,6 +148,12 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (r"(?:,? )?(?:too|as well|likewise)(?=\s*(?:[.;,(\[]|$))", ""),
     (r"(?:sts?|stitch) (?P<drop>back) (?=(?:into|in|to) )", ""),
     (r"that'?s (?=\d+\b)", "total"),
+    (_SLIP_INTO, "ss"),
+    (r"but (?=(?:change|switch|swap) )", "."),
+    (_LAST_TWO, "dec"),
+    (r"start with (?=(?:an? )?(?:inc|dec))", ""),
+    (_AS_BEFORE, ""),
+    (r"times (?P<drop>over)(?=\s*(?:[.,;(\[]|$))", ""),
     (r"\d+(?: sts| stitches)?(?P<drop>,? (?:right|okay|ok|correct)\s*\?)", "."),
     (_IN_THE_END, ""),
     (_ONE_AFTER, "next"),

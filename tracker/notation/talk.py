@@ -61,6 +61,8 @@ class Talk(Colours):
                 self.accept_all("or", "and", *_NO_SHAPING)
                 self.accept_all("this", "time", "here", "in", "the", "now", *ROUND_WORDS)
                 return Note(start, self.last_end) if self._clause_is_over() else None
+        if denied and self.accept_any("ch", "chain", "chaining") and self._clause_is_over():
+            return Note(start, self.last_end)
         if denied and self.accept("count", "the"):
             if self.accept_phrase(self.lexicon.phrases) != "sl st":
                 return None
