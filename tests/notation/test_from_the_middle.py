@@ -106,6 +106,13 @@ def test_a_later_round_tells_what_the_first_is_worked_into(text: str, counts: li
         ("Rnd 20: sc around.\nRnd 21: sl st in next 4 sts.", ["?", 4]),
         ("Rnd 20: sc around.\nRnd 21: sc in next 5 sts.", ["?", 5]),
         ("Rnd 20: sc around.\nRnd 21: sc in next 5 sts, hdc in next 2, ch 30.", ["?", 7]),
+        (
+            (
+                "Rnd 8: dc around, join.\n"
+                "Rnd 9: ch 1, sc in next 14 sts, ch 10, sl st in 2nd ch from hook and next 8 ch."
+            ),
+            ["?", 23],
+        ),
         # eleven times may be twelve
         (
             "Rnd 3: dc around.\nRnd 4: *dc in next 5 sts, 2 dc in next; rep from * 11 times",

@@ -7,6 +7,9 @@ from collections.abc import Sequence
 from tracker.fabric.trees import every
 from tracker.notation.tree import At, Chain, Evenly, Group, Make, Node, Repeat
 
+#: More stitches than this in one place are a group.
+_LEAST_OF_GROUP = 2
+
 
 def self_contained(nodes: tuple[Node, ...]) -> bool:
     """Whether the count needs nothing to be known of the round below."""
@@ -40,7 +43,7 @@ def _in_one_place(node: Node) -> bool:
         return False
     target = node.target
     single = target is not None and target.count is None and target.at not in (At.EACH, At.SAME)
-    return node.stitch.makes > 1 or (node.count[0] > 1 and single)
+    return node.stitch.makes > _LEAST_OF_GROUP or (node.count[0] > _LEAST_OF_GROUP and single)
 
 
 def sure(node: Repeat, before: Sequence[Node]) -> bool:

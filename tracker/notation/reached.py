@@ -10,6 +10,8 @@ from tracker.notation.wordlists import BUNCHES, CHAIN_WORDS, SPACE_WORDS, STITCH
 #: What a repeat makes one of each time, besides `BUNCHES`.
 _THINGS = BUNCHES | frozenset(
     [
+        "set",
+        "sets",
         "picot",
         "picots",
         "cluster",

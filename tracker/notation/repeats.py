@@ -205,7 +205,9 @@ class Repeats(Things):
 
     def _until(self) -> Tail | None:
         """``"to" ("last" figure kind | "end") | "until" figure kind "remain" …``"""
-        self.accept_all("the", "within", "there", "are", "is", "you", "have", "reach", "only")
+        self.accept_all(
+            "the", "within", "there", "are", "is", "you", "have", "reach", "only", "made", "you've"
+        )
         if self.accept_any("last"):
             return self._until_last()
         if self.here.text in BEGINNING and self.ahead().text in CHAIN_WORDS:

@@ -163,15 +163,25 @@ def _tells(seen: Seen, then: Sequence[CheckedRound]) -> bool:
     work = [n for n in nodes if isinstance(n, Make | Group | Skip | Repeat | Chain | Evenly)]
     repeats = any(isinstance(n, Repeat) and (n.times or (0,))[0] > 1 for n in nodes)
     deeds = {n.deed for n in nodes if isinstance(n, Act)}
-    if not work or slips(work[0]) or (isinstance(work[-1], Chain) and Deed.JOIN not in deeds):
+    in_row = seen.rowed or Deed.TURN in deeds
+    if in_row and work and isinstance(work[-1], Chain):
+        work = work[:-1]  # the turning chain
+    ends_on_chain = bool(work) and isinstance(work[-1], Chain) and Deed.JOIN not in deeds
+    if not work or slips(work[0]) or ends_on_chain or any(map(_goes_aside, every(nodes))):
         return False
-    if seen.rowed or Deed.TURN in deeds:
+    if in_row:
         return repeats or _symmetrical(work)
     if repeats or Deed.JOIN in deeds:
         return True
-    several = len([n for n in work if not isinstance(n, Chain)]) > 1
+    several = len([n for n in work if not isinstance(n, Chain) and not slips(n)]) > 1
     goes_on = any(r.verdict in (Verdict.AGREES, Verdict.UNSTATED) and r.below for r in then)
     return Deed.FASTEN not in deeds and (several or goes_on)
+
+
+def _goes_aside(node: Node) -> bool:
+    """Whether a node works back along a chain of the round's own: a strap, a spike."""
+    target = node.target if isinstance(node, Make | Group) else None
+    return target is not None and target.at is At.HOOK
 
 
 def _is_last(node: Node) -> bool:
