@@ -35,6 +35,8 @@ SPREAD_CLUSTER = (
     "https://wendyteaches-mrsscubafish.blogspot.com/2018/03/crochet-popcorn-bobbles-clusters.html"
 )
 CROSSED = "https://nessiesnotions.com/blogs/stitch-guide/crossed-double-crochet-stitch"
+#: Said alike wherever the stitch is shown.
+NO_SOURCE = "common practice, no source"
 JOIN = "https://theloopholefox.com/slip-stitches-in-joined-rounds/"
 
 CASES = [
@@ -166,6 +168,8 @@ CASES = [
         takes=20,
         made={"dc": 20},
     ),
+    Case("herringbone", "Row 2: Hhdc in each st across", 17, NO_SOURCE, below=17, takes=17),
+    Case("waistcoat", "Rnd 3: Waistcoat st in each st around", 18, NO_SOURCE, below=18, takes=18),
     Case("crossed pair", "Rnd 5: [crossed dc] 11 times", 22, CROSSED, below=22, takes=22),
     Case(
         "join",

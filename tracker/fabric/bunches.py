@@ -8,6 +8,9 @@ from itertools import groupby
 from tracker.fabric.edge import UNCOUNTED, Edge
 from tracker.fabric.outcome import Outcome
 
+#: So many stitches in each of several places and more are groups there.
+_LEAST = 3
+
 
 def bunches(outcome: Outcome) -> set[int]:
     """The numbers that "so many petals" may stand for; empty where none can be told.
@@ -37,9 +40,12 @@ def _groups(edge: Edge) -> set[int]:
             sizes.append(0)
         if spot.group and sizes:
             sizes[-1] += spot.count
+        if not spot.group and spot.each >= _LEAST:
+            sizes += [spot.each] * (spot.count // spot.each)
     counts = Counter(sizes)
     begun = bool(edge[0].group and edge[0].opens) if edge else True
-    alike = edge[0].name in {s.name for s in edge if s.group} if edge else False
+    several = {s.name for s in edge if s.group or s.each >= _LEAST}
+    alike = bool(edge) and edge[0].name in several
     loose = not begun and alike and sizes[:1] == [n for n, _ in counts.most_common(1)]
     return {n + more for n in (len(sizes), *counts.values()) if n for more in (0, loose)}
 

@@ -10,7 +10,7 @@ from tracker.fabric.bunches import bunches
 from tracker.fabric.edge import made, stitches
 from tracker.fabric.outcome import Outcome
 from tracker.fabric.sides import has_each_side, sides
-from tracker.notation.dictionary import UK_BY_US, base_of
+from tracker.notation.dictionary import STITCHES, UK_BY_US, base_of
 from tracker.notation.round_text import Stated
 from tracker.notation.tree import Figure
 
@@ -116,7 +116,7 @@ def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
     if not name:
         return None
     counts = [counted(name, o) for o in outcomes]
-    if name in _GROUPS and not any(name in (*o.counted, *made(o.edge)) for o in outcomes):
+    if _is_grouping(name) and not any(name in (*o.counted, *made(o.edge)) for o in outcomes):
         # clusters and shells that the words do not call so
         ways = [bunches(o) for o in outcomes]
         if name == "cl":
@@ -127,6 +127,13 @@ def _named(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
         return "named"
     # "(15 picots)" of a round that does not call anything so: what they are is not known
     return None if any(counts) or base_of(name) in UK_BY_US else ""
+
+
+def _is_grouping(name: str) -> bool:
+    """Whether a name is one for several stitches: a shell, or one that a text defines itself."""
+    apart = ("group", "bunch", "corner", "loop", "sp", "ch", "")
+    own = base_of(name) not in STITCHES and name not in apart and not name.endswith("sp")
+    return name in _GROUPS or own
 
 
 def _parts(stated: Stated, outcomes: Sequence[Outcome]) -> str | None:
@@ -200,9 +207,12 @@ def _possible(name: str, outcome: Outcome, spaced: bool) -> set[int] | None:
     found = counted(name, outcome)
     if name == "cl" and not found:
         found = _closed_as_one(outcome)
+    if not found and name not in _GROUPS and _is_grouping(name):
+        return bunches(outcome) or None  # "(49 gc)" of groups that are written out
     if name == "picot" and not found:
         return None  # what they are is not known in a round that calls nothing so
-    alone = sum(s.count for s in outcome.edge if base_of(s.name) == base_of(name) and not s.group)
+    single = [s for s in outcome.edge if not s.group and s.each == 1]
+    alone = sum(s.count for s in single if base_of(s.name) == base_of(name))
     same_base = sum(n for key, n in counts.items() if base_of(key) == base_of(name))
     begun = {found + 1} if name in outcome.counted and _begun_apart(outcome, found) else set()
     return {found, same_base, alone, counts.get(name, 0), *begun}

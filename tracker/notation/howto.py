@@ -28,6 +28,9 @@ _WRITTEN = {
     "ehdc": "Yarn over, draw up a loop in the st. Draw through 1 loop, then through all 3.",
     "edc": "Yarn over, draw up a loop in the st. Draw through 1 loop, then through 2 loops twice.",
     "etr": "Yarn over twice, draw up a loop. Draw through 1 loop, then through 2 loops 3 times.",
+    "hhdc": "Yarn over, hook into the st, draw a loop through it and through the first loop on the "
+    "hook. Yarn over, draw through both.",
+    "wsc": "Hook into the middle of the st, between its two legs. Then as a single crochet.",
     "fsc": "Draw up a loop in the foot of the last st. Draw through 1 loop (the new chain), "
     "then through both.",
     "rev sc": "Do not turn. Work sc back the way you came, each into the st behind the last one.",

@@ -7,7 +7,10 @@ from collections.abc import Mapping
 from tracker.notation.tokens import Token, Type, plain, tokenize
 from tracker.notation.tree import Figure
 
-_NUMBERS = "one two three four five six seven eight nine ten eleven twelve"
+_NUMBERS = (
+    "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
+    " sixteen seventeen eighteen nineteen twenty"
+)
 _ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth"
 #: Numbers in words, and ordinals with the ways in which pages misprint them.
 NUMBER_WORDS: Mapping[str, int] = {w: n for n, w in enumerate(_NUMBERS.split(), start=1)}
@@ -98,7 +101,7 @@ class Kit:
         return best[1]
 
     def accept_number(self) -> int | None:
-        """A single number, in digits or (up to twelve) in words."""
+        """A single number, in digits or (up to twenty) in words."""
         token = self.here
         if token.type is Type.NUMBER:
             self.at += 1
