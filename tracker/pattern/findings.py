@@ -20,10 +20,12 @@ from tracker.pattern.checked import CheckedRound
 from tracker.pattern.tasks import ReadLine, Task
 
 _WORD = re.compile(r"[a-z]+(?:\d+[a-z]+)?")
-#: "increasing 8 dc each round"
+#: "increasing 8 dc each round", "inc 1 st at each end every row": the words up to the sentence's
+#: end, though what was not understood of them may end before.
 _GROWS = re.compile(
-    r"(?P<way>in|de)creas(?:ing|e) (?:by )?(?P<n>\d+)(?: [a-z]{2,8})?"
-    r"(?: (?:in )?(?:each|every|per) [a-z]+)?$"
+    r"(?P<way>in|de)c(?:reas(?:ing|e))? (?:by )?(?P<n>\d+)(?: [a-z]{2,8})?"
+    r"(?P<both> (?:at |on )?(?:each|both) (?:ends?|sides?))?(?: of)?"
+    r"(?: (?:in )?(?:each|every|per) [a-z]+)?\s*(?:[.,;(\[]|$)"
 )
 
 
@@ -71,7 +73,7 @@ def _tells_change(words: str, judged: Judged, below: Sequence[Edge | None]) -> b
     told = _GROWS.match(plain(words))
     if told is None:
         return False
-    change = int(told["n"]) * (1 if told["way"] == "in" else -1)
+    change = int(told["n"]) * (1 if told["way"] == "in" else -1) * (2 if told["both"] else 1)
     grown = zip(judged.outcomes, below, strict=True)
     return all(edge and o.makes - stitches(edge) == change for o, edge in grown)
 
@@ -88,7 +90,7 @@ def altered_in(task: Task, judged: Judged, below: Sequence[Edge | None]) -> Caus
     if judged.fits and (proves or judged.reading.grown):
         return None
     start, end = again.altered
-    if judged.fits and _tells_change(task.item.line.body[start:end], judged, below):
+    if judged.fits and _tells_change(task.item.line.body[start:], judged, below):
         return None
     words = short(task.item.line.body[start:end])
     return Cause(f"{words!r} changes the round that this is worked as", start, end)
