@@ -11,6 +11,8 @@ from tracker.notation.wordlists import END_WORDS, STITCH_WORDS
 
 #: Words behind "in" that lead to a place.
 _PLACED = ("next", "each", "every", "first", "last", "same")
+#: What parts the stitches of a list: "(3+inc) x 6", "3 & inc".
+_PARTING = (",", ";", "+", "&", "and")
 
 
 class Shorthand(Objects):
@@ -29,12 +31,13 @@ class Shorthand(Objects):
             return Make(STITCHES["sc"], figure, ring, start, self.last_end)
         if ring is None and self.accept_any(*STITCH_WORDS):
             figure = figure or (1,)  # "(2 sts, dec) x 6", "(st, inc) x 6"
-        end, behind = self.last_end, self.accept_any(",", ";")
+        end, behind = self.last_end, self.accept_any(*_PARTING)
         shaped = figure is not None and ring is None and bool(behind) and self._shapes()
         self.at = mark
         before = [t.text for t in self.tokens[max(0, mark - 2) : mark]]
         closed = self.ahead(1 + (self.ahead().text in STITCH_WORDS)).type is Type.CLOSE
-        if before in (["inc", ","], ["dec", ","]) and closed:
+        listed = len(before) > 1 and before[0] in ("inc", "dec") and before[1] in _PARTING
+        if listed and closed:
             shaped = True
         if figure is None or not shaped:
             return self._unnamed_in(start)
