@@ -236,7 +236,8 @@ class Gathers(Brackets):
         if len(made) != 1 or not isinstance(last, Make):
             return made
         target = last.target
-        each = target is not None and target == Target(At.EACH, "corner")
+        each = target is not None and target == Target(At.EACH, target.kind)
+        each = each and target is not None and spacey(target.kind)
         ended = target is not None and target.at in (At.LAST, At.FIRST) and target.count is None
         ended = ended and target is not None and (spacey(target.kind))
         if not _single(last) and not each and not ended:
