@@ -155,7 +155,8 @@ def comes_round(nodes: tuple[Node, ...]) -> bool:
     if len(targets) < 2 or not isinstance(end, Make) or only.leave is not None or only.stop >= 0:
         return False
     single = targets[-1].at is At.NEXT and targets[-1].count is None
-    return targets[0].at is At.SAME and single and end.target is targets[-1]
+    low = end.stitch.us in ("sl st", "sc")
+    return targets[0].at is At.SAME and single and low and end.target is targets[-1]
 
 
 def _begins_in_same_space(nodes: tuple[Node, ...]) -> bool:

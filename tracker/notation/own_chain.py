@@ -20,11 +20,15 @@ def back_along(nodes: list[Node], *, inside: bool = False) -> list[Node]:
     """
     found = [_inside(node) for node in nodes]
     works = [i for i, n in enumerate(found) if not isinstance(n, Note)]
-    for k, at in enumerate(works[:-1]):
+    for k, at in reversed(list(enumerate(works[:-1]))):
         chain = found[at]
         begun = inside or any(isinstance(n, Make | Group | Repeat | Skip) for n in found[:at])
-        if isinstance(chain, Chain) and begun:
-            _name_chains(found, works[k + 2 :], _left(chain, found[works[k + 1]]))
+        first = found[works[k + 1]]
+        if isinstance(chain, Chain) and begun and _all_back(chain, first):
+            turn = Skip((1,), "ch", first.start, first.start, At.FIRST)
+            found.insert(works[k + 1], turn)
+        elif isinstance(chain, Chain) and begun:
+            _name_chains(found, works[k + 2 :], _left(chain, first))
     return found
 
 
@@ -32,6 +36,17 @@ def _inside(node: Node) -> Node:
     if not isinstance(node, Repeat | Group):
         return node
     return replace(node, body=tuple(back_along(list(node.body), inside=True)))
+
+
+def _all_back(chain: Chain, first: Node) -> bool:
+    """Whether low stitches go into each chain just made: the first one turns the work.
+
+    "Ch 10, sc in each ch back" is 9 sc (common practice, no source).
+    """
+    target = first.target if isinstance(first, Make) else None
+    if not isinstance(first, Make) or first.stitch.us not in ("sc", "sl st"):
+        return False
+    return target == Target(At.EACH, "ch") and chain.count[0] > _LEAST
 
 
 def _left(chain: Chain, first: Node) -> int:
