@@ -169,7 +169,25 @@ def _one(text: str, extent: Extent, lexicon: Lexicon, sizes: int) -> RoundText:
         stated = stated or _stated_of(extent.body, lexicon, sizes)
     rounds = max(even, extent.rounds)
     whole = RoundText(text, nodes, stated, None, extent.until, rounds, often=extent.often)
+    if stated is None and extent.until and _only_shapes(nodes):
+        return replace(whole, nodes=(_shapes_on(text, nodes),))
     return _shaped_behind(whole) if extent.until else whole
+
+
+def _only_shapes(nodes: tuple[Node, ...]) -> bool:
+    """Whether one increase or decrease is all that is asked for: "Dec until hole is closed"."""
+    work = [node for node in nodes if not isinstance(node, Note | Act)]
+    made = work[0] if len(work) == 1 else None
+    if not isinstance(made, Make) or made.numbered or made.target is not None:
+        return False
+    return made.stitch.takes != made.stitch.makes or made.stitch.us == "inc"
+
+
+def _shapes_on(text: str, nodes: tuple[Node, ...]) -> Unread:
+    """The words of the one stitch that is worked on and on, for it is not said how often."""
+    made = next(node for node in nodes if isinstance(node, Make))
+    words = text[made.start : made.end]
+    return Unread(words, made.start, made.end, "does not say how many stitches it makes")
 
 
 def _shaped_behind(read: RoundText) -> RoundText:
