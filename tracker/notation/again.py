@@ -53,6 +53,8 @@ class AgainReader(Reader):
             return None
         if verb in ("continue", "cont") and self.accept("to"):
             self.accept_any("rep", "repeat", "work")
+        if self.ahead().text in ROUND_WORDS:
+            self.accept(".")  # "Rep. Rnd. 3"
         begin = self.at
         self.accept_all(*_BEFORE_ROUNDS)
         self._patterned = {t.text for t in self.tokens[begin : self.at]}
@@ -208,6 +210,8 @@ class AgainReader(Reader):
     def _rounds(self) -> tuple[int, int]:
         """``"rounds" number ["-" number] | ordinal ["to" ordinal] "row"``; zeros if neither"""
         named = bool(self.accept_any(*ROUND_WORDS))
+        if named and self.ahead().type is Type.NUMBER:
+            self.accept(".")
         first = self.accept_ordinal() or (self.accept_number() if named else 0) or 0
         last = first
         if first and not self._times_ahead():

@@ -11,7 +11,7 @@ from tracker.notation.tokens import plain
 from tracker.notation.wordlists import NAMES
 
 ROUND = r"(?:rounds?|rnds?|rows?|rds?|r)"
-_DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.+|\u2026|>|a|bis)"
+_DASH = r"(?:-|to|through|thru|until|till|and|&|,|\+|~|\.\s*-|\.\.{1,2}(?!\.)|\u2026|>|a|bis)"
 #: A range: "4-6", "4 to 6"; with blanks round the dash only where a sign closes the label.
 _TO = (
     rf"(?:\s*{_DASH}\s*(?=(?:{ROUND}\s*)?\d+\s*[:.)=\-(])|{_DASH}(?=\S)"

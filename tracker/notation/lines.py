@@ -135,7 +135,7 @@ def _parts(raw: str) -> Iterator[tuple[int, str]]:
         for m in _AGAIN.finditer(low)
         if _works(low[: m.start()]) and not _TO_LENGTH.match(low, m.end())
     )
-    inner = {match.end() for match in _INNER.finditer(low)}
+    inner = {m.end() for m in _INNER.finditer(low) if not low[: m.end()].rstrip().endswith("rep.")}
     for cut in sorted(inner.union(again, rising(low))):
         yield begin + 1, raw[begin:cut].rstrip()
         begin = cut

@@ -68,7 +68,8 @@ class Makes(Naming):
         gathered, apart = self._gathered(stitch, count), None
         if gathered is not None:
             shaped = base_of(gathered.us) == stitch.us and gathered != stitch
-            apart = count if shaped else None
+            closed = self.here.type is Type.CLOSE or self.here.text in self.crosses
+            apart = (count or ((1,) if closed else None)) if shaped else None
             stitch, count = gathered, None
         behind = count is None
         if count is None:

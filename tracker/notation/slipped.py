@@ -12,7 +12,7 @@ from tracker.notation.edits import Edit
 from tracker.notation.keys import COMMON, LIKELY, POSSIBLE, parts_of, slip
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type, plain, tokenize
-from tracker.notation.wordlists import MENDED
+from tracker.notation.wordlists import MENDED, STITCH_WORDS
 
 #: A run of letters and digits, with what a scanner makes of an "i" in its midst.
 _CHUNK = re.compile(r"[^\W_]+(?:['`\u00b4][^\W_]+)*")
@@ -113,7 +113,8 @@ class Places:
         """Known words where they are not understood, taken for others: "in" for "inc"."""
         for chunk in self._chunks:
             word, place = chunk[0], chunk.span()
-            if word.isalpha() and self._is_known(word) and self._is_within(*place):
+            named = (word,) in self._lexicon.phrases or word in STITCH_WORDS
+            if word.isalpha() and not named and self._is_known(word) and self._is_within(*place):
                 for new, far in self._slips(word, sorted(COMMON)).items():
                     if far < STEP * POSSIBLE:
                         told = self._told(place, new)

@@ -219,7 +219,7 @@ OF_BUNCHES = _words(
 
 #: Words that old booklets shorten with a dot, besides the names of stitches.
 SHORTENED = _words(
-    """ch chs st sts sp sps lp lps rep rpt rnd rnds rd rds beg foll rem cont tog inc dec
+    """ch chs st sts sp sps lp lps ea rep rpt rnd rnds rd rds beg foll rem cont tog inc dec
     sl ss patt alt ins fin incl"""
 )
 
@@ -257,7 +257,7 @@ WHICH_PIECE = _words(
 #: Words that a slip is looked for in, beside the names of stitches.
 MENDED = _list(
     """next each every around across in into from first last rep repeat times join ring magic turn
-    skip sk same space sp sps st sts stitch stitches chain ch loop loops front back
+    hook skip sk same space sp sps st sts stitch stitches chain ch loop loops front back
     only both blo flo round rnd row with and then to end evenly increase decrease
     single half double treble crochet together tog slip invisible post remaining working
     fasten off begin beginning other side the of all until"""

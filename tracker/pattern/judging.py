@@ -94,6 +94,28 @@ class Judging(Knowing):
         self.guessed, self.doubt, self.supposed = others
         return judged
 
+    def _judged_before(self, nodes: tuple[Node, ...], stated: Stated | None) -> Judged | None:
+        """A round of several, whose printed count is that of the last but may hold for each.
+
+        It helps where the round does not fit without: "Rnds 6-9: sc (18)".
+        """
+        begun = self._state()
+        judged = self._judged(nodes, None)
+        if stated is None or judged is None or judged.fits:
+            return judged
+        after = self._state()
+        self._back_to(begun)
+        other = self._judged(nodes, stated)
+        if other is not None and other.fits and other.agrees:
+            return other
+        self._back_to(after)
+        return judged
+
+    def _back_to(self, state: State) -> None:
+        """Begin again from a state that was kept."""
+        edges, self.pending, self.colour, self.guessed, self.doubt, self.supposed = state
+        self.edges = list(edges)
+
     def _on_larger(
         self, nodes: tuple[Node, ...], judged: Judged | None, stated: Stated | None
     ) -> tuple[tuple[Node, ...], Judged | None]:

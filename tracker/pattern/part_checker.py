@@ -208,7 +208,8 @@ class PartChecker(Mending):
             self._off(task, slip)
             return
         try:
-            judged = self._judged(nodes, stated)
+            judge = self._judged if task.last else self._judged_before
+            judged = judge(nodes, task.stated)
             if any(t.body is task.body for t in self.items[:-1] if isinstance(t, Task)):
                 nodes, judged = self._on_larger(nodes, judged, stated)
         except TooMuchError:
