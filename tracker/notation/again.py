@@ -53,10 +53,8 @@ class AgainReader(Reader):
             return None
         if verb in ("continue", "cont") and self.accept("to"):
             self.accept_any("rep", "repeat", "work")
-        if self.ahead().text in ROUND_WORDS:
-            self.accept(".")  # "Rep. Rnd. 3"
         begin = self.at
-        self.accept_all(*_BEFORE_ROUNDS)
+        self._before_rounds()
         self._patterned = {t.text for t in self.tokens[begin : self.at]}
         first = last = 0
         back = self._last_rounds() or these
@@ -206,6 +204,12 @@ class AgainReader(Reader):
                 return number or 1
         self.at = mark
         return 0
+
+    def _before_rounds(self) -> None:
+        """``["."] words`` before what is repeated: "Rep. Rnd. 3"."""
+        if self.ahead().text in ROUND_WORDS:
+            self.accept(".")
+        self.accept_all(*_BEFORE_ROUNDS)
 
     def _rounds(self) -> tuple[int, int]:
         """``"rounds" number ["-" number] | ordinal ["to" ordinal] "row"``; zeros if neither"""
