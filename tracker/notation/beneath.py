@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from tracker.notation.kit import Kit
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type
@@ -20,6 +22,13 @@ class Beneath(Kit):
         #: the round that the words behind a place name; below 0 so many further down
         self._below = 0
         self.at_base = False
+
+    def accept_phrase(self, phrases: Mapping[tuple[str, ...], str]) -> str | None:
+        """The longest phrase that stands here; what it means, or None."""
+        # Asked for at each word, and mostly in vain.
+        if self.tokens[self.at].text not in self.lexicon.firsts:
+            return None
+        return super().accept_phrase(phrases)
 
     def kind_of_stitch(self) -> None:
         """Read the name of a stitch, if one stands here."""

@@ -13,7 +13,7 @@ from tracker.notation.merging import goes_round, merged
 from tracker.notation.round_text import Stated
 from tracker.notation.sayings import plainly
 from tracker.notation.spelling import respelt
-from tracker.notation.tokens import Type
+from tracker.notation.tokens import Token, Type
 from tracker.notation.tree import (
     Act,
     At,
@@ -50,13 +50,17 @@ class Reader(Behind):
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
-        tokens = undotted(text, plainly(text, self.tokens), lexicon.phrases)
-        said = roundless(repeating(impersonal(respelt(tokens, lexicon.phrases))))
-        said = in_order(said, lexicon.phrases)
-        self.tokens = without_asides(said, lexicon)
+        self.tokens = lexicon.tokens_of(text, self._prepared)
         self.match_brackets()
-        self.tokens = unwrapped(self.tokens, self._closers)
+
+    def _prepared(self) -> list[Token]:
+        """The tokens as they are read: slips mended, asides and wrappings left out."""
+        phrases = self.lexicon.phrases
+        tokens = undotted(self.text, plainly(self.text, self.tokens), phrases)
+        said = roundless(repeating(impersonal(respelt(tokens, phrases))))
+        self.tokens = without_asides(in_order(said, phrases), self.lexicon)
         self.match_brackets()
+        return unwrapped(self.tokens, self._closers)
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""

@@ -84,8 +84,12 @@ def _looks_like(word: str, meant: str) -> int:
 
 def _filled(word: str, meant: str) -> int:
     """A shortening that was made a word by adding vowels: "seek" for "sk"."""
-    short = len(meant) > 1 and not _VOWELS & set(meant)
-    return POSSIBLE if short and _bare(word) in (meant, meant[0] + meant) else 0
+    return POSSIBLE if vowelless(meant) and _bare(word) in (meant, meant[0] + meant) else 0
+
+
+def vowelless(word: str) -> bool:
+    """Whether a word is a shortening that has no vowels."""
+    return len(word) > 1 and _VOWELS.isdisjoint(word)
 
 
 @cache

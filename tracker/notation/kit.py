@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from tracker.notation.tokens import Token, Type, plain, tokenize
 from tracker.notation.tree import Figure
@@ -35,7 +36,7 @@ class Kit:
         self.text = text
         self.low = plain(text)
         self.sizes = sizes
-        self.tokens = tokenize(text)
+        self.tokens = _tokens_of(text)
         self.match_brackets()
         self.at = 0
         self.starring = 0
@@ -227,6 +228,10 @@ class Kit:
     def closing(self) -> int:
         """Index of the bracket that closes the one standing here; -1 where none does."""
         return self._closers.get(self.at, -1)
+
+
+#: A round is read by several readers, one after the other; no list of tokens is ever changed.
+_tokens_of = lru_cache(64)(tokenize)
 
 
 def _closes(closing: Token, opening: Token) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 
 from tracker.notation.dictionary import STITCHES, phrases
@@ -14,6 +14,8 @@ from tracker.notation.tree import Node
 _ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",), ("rep",))
 
 
+#: So many texts are kept as tokens, for those that are read more than once.
+_MOST_KEPT = 64
 #: Words between "in" and the rounds that a label has named.
 _EACH_OF = frozenset(("each", "every", "all", "both", "of", "the", "these", "those"))
 #: What "we" or "you" may do without that it matters who does it.
@@ -39,6 +41,7 @@ _DONE = frozenset(
 class Lexicon:
     """Looks up stitches by the words they are written with.
 
+    ``firsts`` are the words that a stitch's name begins with.
     ``phrases`` maps words to the key of a stitch: its US name, or for a special stitch
     its own abbreviation in lower case; ``rings`` are words for an adjustable ring. A special
     stitch goes before the dictionary's. ``corner``: what the text last called a corner.
@@ -47,25 +50,40 @@ class Lexicon:
     def __init__(self, terms: str = "US", special: Iterable[Stitch] = ()) -> None:
         self.terms = terms
         self.phrases: dict[tuple[str, ...], str] = dict(phrases(terms))
+        self.firsts = {words[0] for words in self.phrases}
         self.rings: set[str] = set()
         self.corner: tuple[Node, ...] = ()
         self._special: dict[str, Stitch] = {}
+        self._prepared: dict[str, list[Token]] = {}
         for stitch in special:
             self.add(stitch)
 
     def add(self, stitch: Stitch, *spellings: str) -> None:
         """Add a special stitch under its abbreviation, its name and other spellings."""
+        self._prepared.clear()
         key = stitch.us or stitch.abbr.lower()
         self._special[key] = stitch._replace(us=key)
         for spelling in (stitch.abbr, stitch.name, *spellings):
             words = words_of(spelling)
             if words:
+                self.firsts |= {words[0], words[0] + "s"}
                 self.phrases[words] = key
                 self.phrases[(*words[:-1], words[-1] + "s")] = key
 
     def alias(self, spelling: str, us: str) -> None:
         """Let ``spelling`` mean a stitch of the dictionary."""
-        self.phrases[words_of(spelling)] = us
+        self._prepared.clear()
+        words = words_of(spelling)
+        self.phrases[words] = us
+        self.firsts.update(words[:1])
+
+    def tokens_of(self, text: str, prepare: Callable[[], list[Token]]) -> list[Token]:
+        """The tokens of a text as ``prepare`` makes them, which is asked once for each text."""
+        if text not in self._prepared:
+            if len(self._prepared) >= _MOST_KEPT:
+                self._prepared.clear()
+            self._prepared[text] = prepare()
+        return self._prepared[text]
 
     def special(self) -> Mapping[str, Stitch]:
         """The text's own stitches, by key."""

@@ -175,8 +175,9 @@ _SAYINGS: tuple[tuple[str, str], ...] = (
     (r"this we repeat", "repeat"),
     (r"dial(?= \d)", "make"),
 )
+_IN_WORD = re.compile(r"[\w'-]")
 _PATTERNS = tuple(
-    (re.compile(rf"(?<![\w'-])(?:{saying})(?:\b|(?<=[\s:?]))".replace(" ", r"\s+")), meant)
+    (re.compile(rf"(?:{saying})(?:\b|(?<=[\s:?]))".replace(" ", r"\s+")), meant)
     for saying, meant in _SAYINGS
 )
 
@@ -193,11 +194,26 @@ def plainly(text: str, tokens: list[Token]) -> list[Token]:
     return tokens
 
 
+def _whole(pattern: re.Pattern[str], low: str) -> Iterator[re.Match[str]]:
+    """The matches that begin with a word.
+
+    Looked at here, as a pattern that begins with a letter is searched for much faster.
+    """
+    at = 0
+    while (match := pattern.search(low, at)) is not None:
+        start = match.start()
+        if start and _IN_WORD.match(low, start - 1):
+            at = start + 1
+        else:
+            yield match
+            at = max(match.end(), start + 1)
+
+
 def _said(low: str) -> Iterator[tuple[int, int, str]]:
     """Where a saying stands, and what it means; "" for what only fills."""
     taken: list[tuple[int, int]] = []
     for pattern, meant in _PATTERNS:
-        for match in pattern.finditer(low):
+        for match in _whole(pattern, low):
             begin, end = match.span("drop" if "drop" in match.groupdict() else 0)
             if not any(begin < b and a < end for a, b in taken):
                 taken.append((begin, end))

@@ -9,7 +9,7 @@ from itertools import combinations
 from tracker.lean import NamedTuple
 from tracker.notation import kit, wordlists
 from tracker.notation.edits import Edit
-from tracker.notation.keys import COMMON, LIKELY, POSSIBLE, parts_of, slip
+from tracker.notation.keys import COMMON, LIKELY, POSSIBLE, parts_of, slip, vowelless
 from tracker.notation.lexicon import Lexicon
 from tracker.notation.tokens import Type, plain, tokenize
 from tracker.notation.wordlists import MENDED, STITCH_WORDS
@@ -75,6 +75,7 @@ class Places:
         single = (words[0] for words in lexicon.phrases if len(words) == 1)
         long = sorted(word for word in _listed() if len(word) >= _LONG - 1 and word.isalpha())
         self._targets = tuple(dict.fromkeys((*MENDED, *(w for w in single if len(w) > 1), *long)))
+        self._vowelless = frozenset(filter(vowelless, self._targets))
         self._chunks = list(_CHUNK.finditer(self._low))
 
     def unknown(self, *, within: bool) -> list[str]:
@@ -158,7 +159,12 @@ class Places:
 
     def _slips(self, word: str, of: Sequence[str] = ()) -> dict[str, int]:
         """Known words, or some ``of`` them, that one slip may have made a word of."""
-        near = ((new, slip(word, new)) for new in of or self._targets)
+        size = len(word)
+        near = (
+            (new, slip(word, new))
+            for new in of or self._targets
+            if abs(len(new) - size) <= 1 or new in self._vowelless
+        )
         return {new: STEP * far + self._rarity(new) for new, far in near if far}
 
     def _rarity(self, word: str) -> int:

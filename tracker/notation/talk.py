@@ -80,6 +80,9 @@ class Talk(Colours):
         told = self.accept("remember", "not") or self.accept("don't", "forget")
         told = told or self.accept("do", "not", "forget") or self.accept("be", "careful", "not")
         ensured = self.accept_any("making", "make", "be", "being") and self.accept_any("sure")
+        if not (ensured or told):
+            self.at = mark
+            return False
         shaped = {"inc", "dec", "increase", "decrease", "repeat", "ch", "chain"}
         words = self._clause_words()
         plain = words.isdisjoint(shaped) or "turning" in words
@@ -179,10 +182,11 @@ class Talk(Colours):
 
         Not where the words name a stitch, or how it is used.
         """
+        if self.here.text not in ("this", "these", "that", "those", "it"):
+            return None
         start, end = self.here.start, self.clause_end()
         words = [t.text for t in self.tokens[self.at : end]]
-        told = words[:1] in (["this"], ["these"], ["that"], ["those"], ["it"])
-        if len(words) < 4 or not told or words[1] not in _CALLING or words[2] not in _CALLED:
+        if len(words) < 4 or words[1] not in _CALLING or words[2] not in _CALLED:
             return None
         asks = not WORKING.isdisjoint(words) or not {*ROUND_WORDS, *CHAIN_WORDS}.isdisjoint(words)
         if asks or self._stitch_in_clause():
@@ -223,27 +227,30 @@ class Talk(Colours):
 
     def _in_turn(self) -> Note | None:
         """``"alternating" words`` on colours: which yarn is worked with, and how many with each"""
+        if self.here.text not in ALTERNATELY:
+            return None
         start, words = self.here.start, self._clause_words()
         yarns = {"colour", "colours", "color", "colors", "yarn", "yarns", "a", "mc", "cc"}
         asks = self._stitch_in_clause() or not words.isdisjoint(("each", "inc", "dec", "rounds"))
-        if self.accept_any(*ALTERNATELY) and not words.isdisjoint(yarns | COLOURS) and not asks:
+        if not words.isdisjoint(yarns | COLOURS) and not asks:
             self.to_clause_end()
             return Note(start, self.last_end)
         return None
 
     def _distance(self) -> Note | None:
         """``["about"] figure "sts" ("apart" | "between") | "between" "rounds" figures``"""
+        led = self.here.type is Type.NUMBER or self.here.text in _BEFORE_DISTANCE
+        if self.here.text == "between":
+            led = self.ahead().text in ROUND_WORDS
+        if not led or (self.at and self.tokens[self.at - 1].type is Type.WORD):
+            return None
         start, end = self.here.start, self.clause_end()
         clause = self.tokens[self.at : end]
         words = {t.text for t in clause if t.type is not Type.NUMBER}
         numbers = any(t.type is Type.NUMBER for t in clause)
-        led = self.here.type is Type.NUMBER or self.here.text in _BEFORE_DISTANCE
-        if self.here.text == "between":
-            led = self.ahead().text in ROUND_WORDS
-        led = led and (self.at == 0 or self.tokens[self.at - 1].type is not Type.WORD)
         if words & {"sc", "each"} or ("with" in words and not words & {"them", "eyes"}):
             return None  # "inc, with 3 sc between each" asks for stitches
-        if led and numbers and words & DISTANCE and words <= OF_DISTANCE | set(ROUND_WORDS):
+        if numbers and words & DISTANCE and words <= OF_DISTANCE | set(ROUND_WORDS):
             self.at = end
             return Note(start, self.last_end)
         return None
