@@ -26,7 +26,7 @@ from tracker.pattern.slips import copied_figure, slip_of_figure
 MOST_TRIES = 60
 MOST_WORKED = 10_000
 #: It is tried whether a round fits on so many stitches more or fewer.
-MOST_OFF = 24
+MOST_OFF = 12
 #: Above this many stitches below, only the fault is told: trying would take too long.
 MOST_BELOW = 3_000
 
