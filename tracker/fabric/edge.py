@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +59,7 @@ POSTED = frozenset(("fp", "bp"))
 GROUPED = frozenset(("shell", "v-st", "fan", "group"))
 
 
+@lru_cache(256)
 def space(length: int, group: str = "") -> Spot:
     """A chain space of ``length`` chains."""
     return Spot(f"ch-{length} sp", 1, length, group)

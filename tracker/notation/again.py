@@ -24,6 +24,15 @@ _BEFORE_ROUNDS = (
     *("established", "est", "estab", "same", "stitch", "st"),
 )
 
+#: Without any of these words no round is asked for again.
+_ASKS = frozenset(
+    (
+        *("rep", "reps", "repeat", "repeating", "repeated", "as", "same", "work", "continue"),
+        *("cont", "alternate", "alternating", "like", "follow", "keep", "proceed", "carry"),
+        *("go", "manner", "way", "before", "established"),
+    )
+)
+
 
 class AgainReader(Reader):
     """Rules for rounds to be worked again."""
@@ -32,6 +41,11 @@ class AgainReader(Reader):
     _slipped = False
 
     def again(self) -> Again | None:
+        """A round to be worked again; None, and nothing read, where the words ask for none."""
+        asked = not _ASKS.isdisjoint(token.text for token in self.tokens)
+        return self._rounds_again() if asked else None
+
+    def _rounds_again(self) -> Again | None:
         """``again = ("rep" | "as" | "work") ["rounds"] number [("-" | "and") number] [times]``"""
         self.accept_all(",", ".", ":", "-", "then")
         these = self._these_rounds()

@@ -8,12 +8,20 @@ from tracker.notation.behind import Behind
 from tracker.notation.brackets import ends_round
 from tracker.notation.dotted import undotted
 from tracker.notation.inorder import in_order
-from tracker.notation.lexicon import Lexicon, impersonal, repeating, roundless, without_asides
+from tracker.notation.kit import match_brackets
+from tracker.notation.lexicon import (
+    Lexicon,
+    Matched,
+    impersonal,
+    repeating,
+    roundless,
+    without_asides,
+)
 from tracker.notation.merging import goes_round, merged
 from tracker.notation.round_text import Stated
 from tracker.notation.sayings import plainly
 from tracker.notation.spelling import respelt
-from tracker.notation.tokens import Token, Type
+from tracker.notation.tokens import Type
 from tracker.notation.tree import (
     Act,
     At,
@@ -50,17 +58,16 @@ class Reader(Behind):
 
     def __init__(self, text: str, lexicon: Lexicon, sizes: int = 1) -> None:
         super().__init__(text, lexicon, sizes)
-        self.tokens = lexicon.tokens_of(text, self._prepared)
-        self.match_brackets()
+        self.tokens, self._closers = lexicon.tokens_of(text, self._prepared)
 
-    def _prepared(self) -> list[Token]:
+    def _prepared(self) -> Matched:
         """The tokens as they are read: slips mended, asides and wrappings left out."""
         phrases = self.lexicon.phrases
         tokens = undotted(self.text, plainly(self.text, self.tokens), phrases)
         said = roundless(repeating(impersonal(respelt(tokens, phrases))))
-        self.tokens = without_asides(in_order(said, phrases), self.lexicon)
-        self.match_brackets()
-        return unwrapped(self.tokens, self._closers)
+        told = without_asides(in_order(said, phrases), self.lexicon)
+        tokens = unwrapped(told, match_brackets(told))
+        return tokens, match_brackets(tokens)
 
     def round(self) -> tuple[Node, ...]:
         """All elements to the end of the text."""

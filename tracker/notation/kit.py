@@ -36,14 +36,9 @@ class Kit:
         self.text = text
         self.low = plain(text)
         self.sizes = sizes
-        self.tokens = _tokens_of(text)
-        self.match_brackets()
+        self.tokens, self._closers = _tokens_of(text)
         self.at = 0
         self.starring = 0
-
-    def match_brackets(self) -> None:
-        """Find which bracket closes which, again after tokens were left out."""
-        self._closers = _match_brackets(self.tokens)
 
     @property
     def here(self) -> Token:
@@ -230,15 +225,21 @@ class Kit:
         return self._closers.get(self.at, -1)
 
 
-#: A round is read by several readers, one after the other; no list of tokens is ever changed.
-_tokens_of = lru_cache(64)(tokenize)
+@lru_cache(64)
+def _tokens_of(text: str) -> tuple[list[Token], dict[int, int]]:
+    """The tokens of a text, and its brackets; a round is read by several readers in turn.
+
+    Neither is ever changed.
+    """
+    tokens = tokenize(text)
+    return tokens, match_brackets(tokens)
 
 
 def _closes(closing: Token, opening: Token) -> bool:
     return _CLOSER[opening.text] == closing.text
 
 
-def _match_brackets(tokens: list[Token]) -> dict[int, int]:
+def match_brackets(tokens: list[Token]) -> dict[int, int]:
     """Index of each opening bracket -> index of the one that closes it."""
     open_: list[int] = []
     found: dict[int, int] = {}

@@ -37,6 +37,9 @@ _DONE = frozenset(
     )
 )
 
+Matched = tuple[list[Token], dict[int, int]]
+"""Tokens, and the index of each opening bracket with that of the one that closes it."""
+
 
 class Lexicon:
     """Looks up stitches by the words they are written with.
@@ -54,7 +57,7 @@ class Lexicon:
         self.rings: set[str] = set()
         self.corner: tuple[Node, ...] = ()
         self._special: dict[str, Stitch] = {}
-        self._prepared: dict[str, list[Token]] = {}
+        self._prepared: dict[str, Matched] = {}
         for stitch in special:
             self.add(stitch)
 
@@ -77,8 +80,8 @@ class Lexicon:
         self.phrases[words] = us
         self.firsts.update(words[:1])
 
-    def tokens_of(self, text: str, prepare: Callable[[], list[Token]]) -> list[Token]:
-        """The tokens of a text as ``prepare`` makes them, which is asked once for each text."""
+    def tokens_of(self, text: str, prepare: Callable[[], Matched]) -> Matched:
+        """A text as ``prepare`` makes it, which is asked once for each text."""
         if text not in self._prepared:
             if len(self._prepared) >= _MOST_KEPT:
                 self._prepared.clear()

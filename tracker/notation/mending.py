@@ -24,7 +24,7 @@ from tracker.notation.unclosed import bracketings
 #: So many texts are tried for one round, and so many of them offered.
 _MOST_TRIED = 40
 #: So many letters are read for one round in all, but one text in any case.
-_MOST_READ = 1_500
+_MOST_READ = 1_000
 _MOST_OFFERED = 8
 #: With more words in doubt than these a round is not one with a slip in it.
 _MOST_WORDS = 5

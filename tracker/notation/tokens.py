@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
 #: The largest figure that is taken for a count; longer numbers are not stitches.
 MOST = 1_000_000
@@ -95,6 +96,7 @@ _PATTERN = re.compile(
 )
 
 
+@lru_cache(256)
 def plain(text: str) -> str:
     """Text in lower case with typographic signs made plain; offsets stay the same."""
     text = text.translate(_PLAIN)

@@ -21,6 +21,7 @@ from tracker.notation.tree import Chain, Node
 
 #: Fewer rounds than this that need a ch 1 to count are taken for misprints.
 MOST_MISPRINTS = 2
+_UNCOUNTED, _COUNTED = Reading(), Reading(chain_counts=True)
 
 
 class Beginnings:
@@ -81,22 +82,22 @@ class Beginnings:
         nth = hooked(nodes)
         chain = beginning(nodes) or pending
         if nth:
-            return Reading(chain_counts=nth > 3 and not begins_low(nodes))
+            return _COUNTED if nth > 3 and not begins_low(nodes) else _UNCOUNTED
         if chain is None:
-            return Reading()
+            return _UNCOUNTED
         length = chain.count[0]
         if chain.counts is not None:
-            return Reading(chain_counts=chain.counts)
+            return _COUNTED if chain.counts else _UNCOUNTED
         if (length in self._parts and begins_group(nodes)) or begins_gathered(nodes):
-            return Reading(chain_counts=False)
+            return _UNCOUNTED
         if length in self.counts:
-            return Reading(chain_counts=self.counts[length])
+            return _COUNTED if self.counts[length] else _UNCOUNTED
         if length > 1 and in_place_of_first(nodes):
-            return Reading(chain_counts=True)
+            return _COUNTED
         onto = joined_to(nodes)
         if onto and length > 1:
-            return Reading(chain_counts=onto == "chain")
-        return Reading(chain_counts=length >= 3 and not overlong(nodes, length))
+            return _COUNTED if onto == "chain" else _UNCOUNTED
+        return _COUNTED if length >= 3 and not overlong(nodes, length) else _UNCOUNTED
 
     def hear(self, nodes: tuple[Node, ...], chains: Iterable[tuple[int, bool]]) -> None:
         """Remember what words beside a round say of the chains of all rounds."""
