@@ -109,6 +109,7 @@ class ClosingCounts(Counts):
             return replace(sided, start=start, end=self.last_end)
         told = {t.text for t in self.tokens[self.at : end]}
         placed = "in" in told and not told & {"total", "all", "you", "there"}
+        placed = placed or ("on" in told and bool(told & {"ch", "turning"}))
         if placed or told & {"each", "next", "into", "same", "first", "last", "around"}:
             self.at = mark
             return None

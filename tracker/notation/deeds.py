@@ -9,6 +9,8 @@ from tracker.notation.tree import Act, At, Deed, Loops, Note, OtherSide, Skip
 from tracker.notation.ways import Ways
 from tracker.notation.wordlists import CHAIN_WORDS, ENDINGS, ROUND_WORDS
 
+#: Words behind "mark" that lead to a place.
+_MARKED = ("any", "the", "a", "this", "that", "your", "first", "last", "each", "one")
 #: Words for an edge that is held to another, and which of them it is.
 _EDGES = ("edge", "edges", "end", "ends", "chain", "ch")
 _WHICH_EDGE = (
@@ -196,8 +198,12 @@ class Deeds(Ways):
         return None
 
     def _marker(self) -> Act | None:
-        """``"pm" | ("place" | "insert" | "attach") words "marker" words``"""
+        """``"pm" | ("place" | "insert" | "attach") words "marker" words | "mark" place``"""
         start = self.here.start
+        marks = self.here.text in ("mark", "marking") and self.ahead().text in _MARKED
+        if marks and self._clause_words().isdisjoint(("and", "then", "work", "with")):
+            self.to_clause_end()
+            return Act(Deed.MARKER, start, self.last_end)
         if self.accept("pm") or (
             self.here.text in ("place", "insert", "attach") and "marker" in self._clause_words()
         ):

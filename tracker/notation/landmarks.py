@@ -28,6 +28,10 @@ _MAGIC = (
     *("thread", "yarn", "amigurumi"),
 )
 
+#: What became of a yarn or a turning chain in a place.
+_JOINED_AT = frozenset(
+    ("joined", "attached", "joins", "join", "comes", "stands", "sits", "started")
+)
 #: Words behind "just".
 _MADE = frozenset(("made", "formed", "created", "worked", "completed"))
 
@@ -125,7 +129,19 @@ class Landmarks(Gaps):
                 self._skip_length()
             elif not self.accept_any("join", "joining", "sc"):
                 self.accept_phrase(self.lexicon.phrases)
+        self._where_joined()
         return Target(At.SAME, kind, nth=nth)
+
+    def _where_joined(self) -> None:
+        """``("where" | "that") words ("joined" | "attached" …)`` behind "same st": that one"""
+        mark = self.at
+        if self.accept_any("where", "that", "which"):
+            words = self._clause_words()
+            if not words.isdisjoint(_JOINED_AT) and len(words) < 8:
+                while self.tokens[self.at - 1].text not in _JOINED_AT:
+                    self.at += 1
+                return
+        self.at = mark
 
     def _just_made(self) -> Target | None:
         """``(space | "joining" stitch) ("just" "made" | "formed" "by" words)``: behind the hook

@@ -121,6 +121,7 @@ _DONE = (
 )
 #: What is said -> how a pattern says it; "" for words that ask for nothing.
 _SAYINGS: tuple[tuple[str, str], ...] = (
+    (r"when (?:this|the) (?:row|round|rnd) is (?:completed?|done|finished)", ""),
     (r"and so on|keep going", "repeat"),
     (
         r"keep repeating(?: (?:this|that|these|it)(?! (?:[a-z0-9]+ )?r(?:ows?|nds?|ounds?)\b))?",

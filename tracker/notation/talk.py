@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 from tracker.notation.bunches import named
@@ -46,6 +47,12 @@ _SHAPED = ("dec", "decrease", "inc", "increase", "invdec")
 _CALLING = ("is", "are", "makes", "make", "forms", "form", "creates", "create", "becomes")
 _CALLED = ("the", "your", "a", "an", "our", "its", "his", "her", "where", "what", "one", "both")
 _NOT_DONE = ("join", "turn", "joining", "turning", "fasten", "finish", "end", "cut")
+
+#: "Note: you should have 24 sts." is a count.
+_HAVING = re.compile(
+    r"(?:you|there) (?:should |will |must )?(?:now )?(?:have|are|be) \d+ "
+    r"(?:sts?|stitches|sc|hdc|dc|tr|htr)(?: now| in (?:total|all))?\s*(?:[.;]|$)"
+)
 
 
 class Talk(Colours):
@@ -98,10 +105,12 @@ class Talk(Colours):
         start = self.here.start
         sized = self.ahead().text == ":" and self.accept_any("size", "sizes")
         if self.accept_any("note", "nb", "tip") or sized:
-            while self.here.text != "." and self.here.type is not Type.END:
+            self.accept_any(":", "-")
+            counted = _HAVING.match(self.low, self.here.start)
+            while not counted and self.here.text != "." and self.here.type is not Type.END:
                 self.at += 1
             return Note(start, self.last_end)
-        if self._reminded() or self._how_it_is_shaped():
+        if self._reminded() or self._how_it_is_shaped() or self._behind_last():
             return Note(start, self.last_end)
         hooked = self.here.text in ("with", "using") and self._hook_led()
         if hooked or self._counts_throughout():
@@ -125,6 +134,18 @@ class Talk(Colours):
             if self.accept_any("made", "completed"):
                 return Note(start, self.last_end)
         return None
+
+    def _behind_last(self) -> bool:
+        """``"after" ["the"] "last" [figure] kind ["of" "this" "row"] ","``: where that is"""
+        mark = self.at
+        if self.accept("after", "the", "last") or self.accept("after", "last"):
+            self.accept_figure()
+            named = self.kind() is not None
+            self.accept_all("of", "on", "in", "this", "the", *ROUND_WORDS)
+            if named and self.accept_any(","):
+                return True
+        self.at = mark
+        return False
 
     def _how_it_is_shaped(self) -> bool:
         """``"to" ["make" "a"] ("dec" | "inc" …) ("," | ":") words``: how that is made"""
