@@ -120,10 +120,10 @@ class Kinds(Beneath):
             return self._space() or self._middle()
         if self._marked():
             return "corner"
-        self.accept_any("edge")
+        edge = self.accept_any("edge")
         word = self.accept_any("corner", "corners")
         if not word:
-            return None
+            return self._space() if edge else None
         self.accept("-")
         if self._space() is None:
             self.kind_of_stitch()
