@@ -16,7 +16,7 @@ from tracker.fabric.trees import chain_by_chain, every, is_short, stands_over
 from tracker.fabric.walker import walk
 from tracker.fabric.ways import comes_round, open_ways
 from tracker.notation.round_text import Stated
-from tracker.notation.tree import At, Chain, Group, Make, Node, Skip
+from tracker.notation.tree import At, Chain, Group, Make, Node, Repeat, Skip
 
 #: More stitches go hardly into one place that is not named (common practice, no source).
 MOST_BUNCHED = 5
@@ -139,7 +139,10 @@ def comes_right(
     Raises:
         TooMuchError: the round asks for more steps than any piece has.
     """
-    for reading in (base, replace(base, times_in_all=not base.times_in_all)):
+    readings = [base]
+    if any(isinstance(n, Repeat) and n.times is not None for n in every(nodes)):
+        readings.append(replace(base, times_in_all=not base.times_in_all))
+    for reading in readings:
         found = _judged(nodes, stated, starts, reading)
         if found.fits and found.agrees is not False:
             return True

@@ -71,16 +71,16 @@ class Kit:
 
     def accept_any(self, *texts: str) -> str:
         """Read one of these words or signs; "" where none stands here."""
-        token = self.tokens[self.at]
-        if token.text in texts and token.type is not Type.END:
+        text = self.tokens[self.at].text  # that of the last token is empty
+        if text in texts and text:
             self.at += 1
-            return token.text
+            return text
         return ""
 
     def accept_all(self, *texts: str) -> None:
         """Read as many of these words as stand here, in any order."""
-        while self.accept_any(*texts):
-            pass
+        while self.tokens[self.at].text in texts and not self.done():
+            self.at += 1
 
     def accept_phrase(self, phrases: Mapping[tuple[str, ...], str]) -> str | None:
         """The longest phrase that stands here; what it means, or None."""

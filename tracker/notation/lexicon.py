@@ -18,6 +18,7 @@ _ABBREVIATED = (("st",), ("sts",), ("rnd",), ("sp",), ("ch", "-", "sp"), ("sps",
 _MOST_KEPT = 64
 #: Words between "in" and the rounds that a label has named.
 _EACH_OF = frozenset(("each", "every", "all", "both", "of", "the", "these", "those"))
+_ROUNDS = frozenset(("rounds", "rnds", "rows"))
 #: What "we" or "you" may do without that it matters who does it.
 _DONE = frozenset(
     (
@@ -129,6 +130,8 @@ def impersonal(tokens: list[Token]) -> list[Token]:
 
 def repeating(tokens: list[Token]) -> list[Token]:
     """The tokens with "work from * to *" as "repeat from * to *"."""
+    if not any(token.text == "work" for token in tokens):
+        return tokens
     found = list(tokens)
     for i, (word, led, star) in enumerate(zip(tokens, tokens[1:], tokens[2:], strict=False)):
         if word.text == "work" and led.text == "from" and star.type is Type.STAR:
@@ -138,6 +141,8 @@ def repeating(tokens: list[Token]) -> list[Token]:
 
 def roundless(tokens: list[Token]) -> list[Token]:
     """The tokens without "in each of these two rounds", which the label says already."""
+    if _ROUNDS.isdisjoint(token.text for token in tokens):
+        return tokens
     kept: list[Token] = []
     at = 0
     while at < len(tokens):
@@ -154,7 +159,7 @@ def _of_rounds(tokens: list[Token]) -> int:
         return 0
     end = next((i for i, t in enumerate(tokens) if i and t.text not in _EACH_OF), 1)
     end += tokens[end].type is Type.NUMBER or tokens[end].text in ("two", "three", "four")
-    if tokens[end].text not in ("rounds", "rnds", "rows"):
+    if tokens[end].text not in _ROUNDS:
         return 0
     over = tokens[end + 1].type in (Type.SIGN, Type.OPEN, Type.END)
     return end + 1 if over else 0
