@@ -50,8 +50,8 @@ def _changed(word: str, meant: str) -> int:
     at = _first_apart(word, meant)
     if word[at : at + 2] == meant[at : at + 2][::-1] and word[at + 2 :] == meant[at + 2 :]:
         return LIKELY
-    if word[at + 1 :] != meant[at + 1 :]:
-        return 0
+    if word[at + 1 :] != meant[at + 1 :] or (word[at].isdigit() and meant[at].isdigit()):
+        return 0  # another figure is no slip of a letter
     if _near(word[at], meant[at]) or frozenset((word[at], meant[at])) in _ALIKE:
         return LIKELY
     return POSSIBLE if len(meant) >= _LONG else FAR
