@@ -246,7 +246,8 @@ class AgainReader(Reader):
         if self.accept_any("-", "to", "and", "&", "through", "thru", ",", "+"):
             self.accept_any(*ROUND_WORDS)
             last = self.accept_ordinal() or self.accept_number()
-            if last is not None and self.here.text not in STITCH_WORDS:  # "Row 2, 6 sts more"
+            counted = self.here.text in STITCH_WORDS or self._stitch_here()
+            if last is not None and not counted:  # not "Row 2, 6 sts more", "Row 2 - 31 sc"
                 return last
         self.at = mark
         return first

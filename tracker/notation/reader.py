@@ -99,6 +99,8 @@ def _told(text: str, lexicon: Lexicon, sizes: int) -> RoundText:
     if again is None:
         return _one(text, extent, lexicon, sizes)
     stated = _stated_of(extent.body, lexicon, sizes)
+    if stated is not None and stated.end <= again.end and extent.body[stated.start].isdigit():
+        stated = None  # the last of "Rep Rnds 5 - 6"
     counted = stated is not None and stated.end > stated.start >= again.end
     body = blanked(extent.body, stated.start, stated.end) if stated and counted else extent.body
     told = without_goal(body) if extent.goal else body
