@@ -17,7 +17,10 @@ _ENDS = (".", ";", ",")
 
 def in_order(tokens: list[Token], phrases: Collection[tuple[str, ...]]) -> list[Token]:
     """The tokens with the count last, and with how often and how far behind what is made."""
-    tokens = _counting(_ordinals(_enclosed(_unquoted(tokens))))
+    signs = {token.text for token in tokens if token.type is Type.SIGN}
+    tokens = _unquoted(tokens) if '"' in signs else tokens
+    tokens = _enclosed(tokens) if not signs.isdisjoint(("/", "'")) else tokens
+    tokens = _counting(_ordinals(tokens) if "." in signs else tokens)
     tokens = _each_first(_unhyphened(tokens, phrases), phrases)
     tokens = _again_first(_count_last(tokens, phrases))
     return _often_last(_around_last(tokens, phrases), phrases)

@@ -23,10 +23,10 @@ from tracker.pattern.slips import copied_figure, slip_of_figure
 
 #: Tries for a likeliest cause, and instructions worked in all of them together: a round of
 #: many words is tried less often.
-MOST_TRIES = 40
+MOST_TRIES = 30
 MOST_WORKED = 10_000
 #: It is tried whether a round fits on so many stitches more or fewer.
-MOST_OFF = 12
+MOST_OFF = 10
 #: Above this many stitches below, only the fault is told: trying would take too long.
 MOST_BELOW = 3_000
 
