@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from tracker import check_text
 from tracker.notation.definitions import define
 from tracker.notation.lexicon import Lexicon
 
@@ -57,3 +58,8 @@ def test_a_stitch_whose_places_are_not_clear_is_not_defined(words: str) -> None:
     lexicon = Lexicon("US")
     define(words, lexicon)
     assert not lexicon.special()
+
+
+def test_a_number_that_is_explained_like_a_stitch_is_read_without_a_fault() -> None:
+    text = "R3: (1 sc, 1 inc)*5\nAbbreviations:\n1: *sc 2, inc; rep from * to last st, sc 1. (20)"
+    assert check_text(text, below=10).parts[0].rounds

@@ -144,10 +144,8 @@ def _listed(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
         if isinstance(node, Group | Repeat):
             found.append(replace(node, body=_listed(node.body)))
         elif isinstance(node, Make) and node.apart:
-            plain, shape = (
-                STITCHES[base_of(node.stitch.us)],
-                "inc" if node.stitch.makes > 1 else "dec",
-            )
+            base = STITCHES.get(base_of(node.stitch.us))
+            plain, shape = base or STITCHES["sc"], "inc" if node.stitch.makes > 1 else "dec"
             both = (
                 Make(plain, node.apart, None, node.start, node.end, node.loop),
                 replace(node, stitch=STITCHES[shape], apart=None, target=None),
