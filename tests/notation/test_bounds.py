@@ -128,3 +128,10 @@ def test_a_part_of_many_heavy_rounds_is_given_up_and_said() -> None:
     rounds = PartChecker(Lexicon("US"), 1, (9_000,), effort=spent).check(heavy)
     assert spent.whole >= -TO_BEGIN
     assert rounds[-1].verdict is Verdict.UNREAD
+
+
+@pytest.mark.parametrize(
+    "words", ["work", "make a", "sc around (10)\nWork 4 more", "2 sc, then make"]
+)
+def test_words_that_break_off_are_read_without_a_fault(words: str) -> None:
+    assert check_text(f"Rnd 3: {words}", below=10).parts

@@ -26,11 +26,17 @@ class Petals(Corners):
             return None
         self.accept_all("a", "an", "the", "one", "1", "your", "first", "each", "another")
         thing = named([self.here.text]) == "bunch"
+        if not thing:
+            self.at = mark
+            return None
         self.at += 1
         target = target or (self.target() if self.here.text in ("in", "into", "on") else None)
         self.accept("as", "follows") or self.accept("like", "this")
-        told = thing and self.accept_any(":", "-")
-        if not told or self._counts_things() or (target and target.at is At.RING):
+        if (
+            not self.accept_any(":", "-")
+            or self._counts_things()
+            or (target and target.at is At.RING)
+        ):
             self.at = mark
             return None
         if target is None:

@@ -46,7 +46,7 @@ class Things(Reached):
             figure = self.accept_figure()
             if figure and self.accept_any("more", "other", "further", "additional"):
                 things = named([self.here.text]) == "bunch" or self.here.text in ("times", "of")
-                self.at += 1
+                self.at += things
                 self.accept_all("these", "them", "those")
                 self.accept_all("in", "the", "same", "this", "way", "manner", "like", "just", "as")
                 self.accept_all("before", "first", "one", "that")
