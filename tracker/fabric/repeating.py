@@ -186,16 +186,8 @@ class Repeating(Numbered):
     def _whole_pass(self, node: Repeat, numbered: int, k: int, leave: int) -> bool:
         """Try pass ``k``; whether it fits, takes anything, and leaves ``leave`` places."""
         taken = self.below.taken
-        self.trying += 1
-        try:
-            outer = self.open_pass(numbered, k)
-            self._pass_of(node.body)
-            self.now.inside = outer
-        except ShortError:
-            return False
-        finally:
-            self.trying -= 1
-        return self.below.taken > taken and self.below.left(self._kind(node.kind)) >= leave
+        fits = self._one_pass(node, numbered, k)
+        return fits and self.below.taken > taken and self.below.left(self._kind(node.kind)) >= leave
 
     def _back_to_pass(self, border: Mark, numbered: int, k: int) -> None:
         self.back_to(border)
